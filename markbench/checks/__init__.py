@@ -1,0 +1,1 @@
+"""Questions put to a portfolio or a class; each answers with findings."""

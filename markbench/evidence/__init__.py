@@ -1,0 +1,1 @@
+"""Photos and swing videos: opened, fingerprinted, measured."""

@@ -1,0 +1,1 @@
+"""What goes out: workbook, mark sheet, feedback sheets."""

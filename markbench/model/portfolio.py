@@ -1,0 +1,106 @@
+"""Learners, the pieces they handed in, and how each piece was matched to its owner."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from typing import Literal
+
+from markbench.model.brief import Brief
+from markbench.model.finding import Finding
+from markbench.model.readings import ReadingsTable
+
+# "photo": a picture not yet told apart into set-up and selfie.
+PieceKind = Literal[
+    "readings", "setup_photo", "selfie", "photo", "swing_video", "report", "unknown"
+]
+MatchedBy = Literal["id", "name", "folder", "row", "teacher"]
+
+
+@dataclass(frozen=True, slots=True)
+class Learner:
+    """One line of the class list."""
+
+    id: str
+    name: str
+    group: str = ""
+    partner: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Match:
+    """Why a piece is taken for a learner's: ``score`` 0–100, ``why`` in plain words."""
+
+    learner: str
+    by: MatchedBy
+    score: float
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Piece:
+    """One file that was handed in (or one member of a zip file, or one row of a sheet).
+
+    ``file`` as in :class:`Source`; ``modified`` the local time of the file or zip member;
+    ``kind_from`` says what told the kind (``name``, ``type``, ``content`` or ``teacher``).
+    ``digest`` is the SHA-256 of the bytes in hexadecimal, empty where not computed.
+    """
+
+    file: str
+    kind: PieceKind
+    kind_from: str = "name"
+    size_bytes: int = 0
+    modified: dt.datetime | None = None
+    match: Match | None = None
+    digest: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Doubt:
+    """A piece whose owner the teacher must settle; candidates best first."""
+
+    piece: Piece
+    candidates: tuple[Match, ...]
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Portfolio:
+    """All that one learner handed in.
+
+    ``pieces`` are current; ``earlier`` the ones a later hand-in replaced, kept.
+    ``table`` is ``None`` when no readings could be understood (a finding says why).
+    """
+
+    learner: Learner
+    pieces: tuple[Piece, ...] = ()
+    earlier: tuple[Piece, ...] = ()
+    table: ReadingsTable | None = None
+    findings: tuple[Finding, ...] = ()
+
+    @property
+    def handed_in(self) -> dt.datetime | None:
+        """Time of the latest current piece."""
+        times = [piece.modified for piece in self.pieces if piece.modified is not None]
+        return max(times, default=None)
+
+    def of_kind(self, kind: PieceKind) -> tuple[Piece, ...]:
+        """Current pieces of one kind."""
+        return tuple(piece for piece in self.pieces if piece.kind == kind)
+
+
+@dataclass(frozen=True, slots=True)
+class ClassWork:
+    """A class folder as read: everything known before any physics.
+
+    ``portfolios`` is keyed by learner id and holds every learner of the class list, in
+    its order. ``problems`` are findings about the class folder itself (brief, list).
+    """
+
+    brief: Brief
+    learners: tuple[Learner, ...]
+    portfolios: Mapping[str, Portfolio]
+    doubts: tuple[Doubt, ...] = ()
+    unowned: tuple[Piece, ...] = ()
+    problems: tuple[Finding, ...] = field(default=())

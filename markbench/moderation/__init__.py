@@ -1,0 +1,1 @@
+"""Who is second-marked, how well two markers agree, and what follows."""

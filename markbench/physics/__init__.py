@@ -1,0 +1,1 @@
+"""The pendulum's law, local gravity, straight lines and their uncertainty: arrays throughout."""

@@ -1,0 +1,1 @@
+"""Criteria, levels and phrases; drafts a level and its sentences with reasons."""

@@ -1,0 +1,1 @@
+"""One class at work: reads, computes, drafts, and takes a person's decisions."""

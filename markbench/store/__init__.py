@@ -1,0 +1,1 @@
+"""One file per class: an append-only journal of decisions."""
