@@ -34,7 +34,7 @@ class Lines:
 
 
 def fit_lines(x: Floats, y: Floats) -> Lines:
-    """Unweighted least squares along the last axis of ``x`` and ``y`` (n, R); nan pairs are left out."""
+    """Unweighted least squares along the last axis of ``x``, ``y`` (n, R); nan pairs left out."""
     x = np.atleast_2d(np.asarray(x, dtype=float))
     y = np.atleast_2d(np.asarray(y, dtype=float))
     there = np.isfinite(x) & np.isfinite(y)

@@ -1,0 +1,57 @@
+"""What the journal's decisions amount to now: marks, notes, choices. Pure functions of state."""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+from typing import cast
+
+from markbench.intake.corrections import typed_rows
+from markbench.intake.folder import Settled
+from markbench.intake.tables import ColumnHints
+from markbench.model import Decision, Mark, PieceKind, State
+
+_NEVER = dt.datetime(1970, 1, 1, tzinfo=dt.UTC)
+
+
+def of_kind(state: State, kind: str) -> dict[tuple[str, str], Decision]:
+    """Decisions of one kind, keyed by (learner, subject)."""
+    return {(learner, subject): d for (k, learner, subject), d in state.items() if k == kind}
+
+
+def settled(state: State) -> Settled:
+    """The teacher's earlier choices in the form the intake takes them."""
+    return Settled(
+        owners={subject: d.value for (_, subject), d in of_kind(state, "owner").items()},
+        kinds={
+            subject: cast(PieceKind, d.value)
+            for (_, subject), d in of_kind(state, "piece_kind").items()
+        },
+        hints={
+            subject: ColumnHints.from_json(d.value)
+            for (_, subject), d in of_kind(state, "hints").items()
+        },
+        typed={learner: typed_rows(d.value) for (learner, _), d in of_kind(state, "typed").items()},
+        corrections={subject: d.value for (_, subject), d in of_kind(state, "correction").items()},
+    )
+
+
+def mark_of(state: State, learner: str, criterion: str) -> Mark | None:
+    """The mark in force, with the text as last edited."""
+    decision = state.get(("mark", learner, criterion))
+    if decision is None:
+        return None
+    text = state.get(("feedback", learner, criterion))
+    return Mark(
+        criterion=criterion,
+        level=decision.value["level"],
+        marks=decision.value["marks"],
+        feedback=text.value if text is not None else decision.value["feedback"],
+        by=decision.who,
+        at=decision.at or _NEVER,
+    )
+
+
+def agreed_slips(state: State) -> Mapping[str, str]:
+    """Learner id → slip the teacher agreed on."""
+    return {learner: d.value for (learner, _), d in of_kind(state, "agreed_slip").items()}

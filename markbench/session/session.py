@@ -1,0 +1,356 @@
+"""One class folder at work: what is known, and every command a person can give.
+
+No Qt here: the window and the command line are two faces over this one object. Commands
+write decisions to the journal first and change the present only after that, so that what
+is shown as saved is saved. Listeners are called after each change, on the thread that
+gave the command.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import getpass
+from collections.abc import Callable, Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any
+
+from markbench.intake.folder import read_class
+from markbench.model import (
+    Analysis,
+    Brief,
+    ClassWork,
+    Decision,
+    Diagnosis,
+    Draft,
+    Finding,
+    Learner,
+    Mark,
+    Portfolio,
+    Rubric,
+    Source,
+)
+from markbench.rubric import Facts, find_rubric
+from markbench.session import present
+from markbench.session.judge import Judged, judge
+from markbench.store import Journal, fold
+
+STORE_NAME = "class.markbench"
+_REREADS = {"owner", "piece_kind", "hints", "typed", "correction"}
+
+Progress = Callable[[int, int, str], None]
+Stop = Callable[[], bool]
+
+
+@dataclass(frozen=True, slots=True)
+class Change:
+    """What a listener is told: ``learner`` is empty where the whole class changed."""
+
+    learner: str = ""
+    kinds: tuple[str, ...] = ()
+
+
+class Session:
+    """A class folder opened by ``who``. Build with :meth:`open`."""
+
+    def __init__(
+        self, folder: Path, who: str, journal: Journal, work: ClassWork, rubric: Rubric
+    ) -> None:
+        self.folder = folder
+        self.who = who
+        self.rubric = rubric
+        self._journal = journal
+        self._work = work
+        self._decisions: list[Decision] = journal.all()
+        self._state = dict(fold(self._decisions))
+        self._extra: dict[str, tuple[Finding, ...]] = {}
+        self._judged: dict[str, Judged] = {}
+        self._undo: list[list[Decision]] = []
+        self._redo: list[list[Decision]] = []
+        self._listeners: list[Callable[[Change], None]] = []
+        self._judge_again()
+
+    @classmethod
+    def open(
+        cls,
+        folder: Path,
+        who: str = "",
+        *,
+        progress: Progress | None = None,
+        stop: Stop | None = None,
+        read_only: bool = False,
+    ) -> Session:
+        """Read a class folder and its journal.
+
+        Raises ``FileNotFoundError`` for a missing folder, ``StoreError`` for a journal
+        that cannot be used, ``RubricError`` for a rubric that does not validate.
+        """
+        folder = Path(folder)
+        if not folder.is_dir():
+            raise FileNotFoundError(f"There is no class folder at {folder}.")
+        journal = Journal.open(folder / STORE_NAME, read_only=read_only)
+        settled = present.settled(fold(journal.all()))
+        work = read_class(folder, settled, progress=progress, stop=stop)
+        rubric = find_rubric(work.brief.rubric, folder)
+        return cls(folder, who or getpass.getuser(), journal, work, rubric)
+
+    def close(self) -> None:
+        """Release the journal."""
+        self._journal.close()
+
+    # --- what is known -------------------------------------------------------------
+
+    @property
+    def brief(self) -> Brief:
+        """What the class was asked to do."""
+        return self._work.brief
+
+    @property
+    def work(self) -> ClassWork:
+        """The class folder as read, with doubts, unowned files and problems."""
+        return self._work
+
+    @property
+    def learners(self) -> tuple[Learner, ...]:
+        """Every learner, in the order of the class list."""
+        return self._work.learners
+
+    @property
+    def read_only(self) -> bool:
+        """Whether commands are refused because another window holds the class."""
+        return self._journal.read_only
+
+    def portfolio(self, learner: str) -> Portfolio:
+        """What one learner handed in."""
+        return self._work.portfolios[learner]
+
+    def analysis(self, learner: str) -> Analysis:
+        """The learner's readings recomputed."""
+        return self._judged[learner].analysis
+
+    def diagnosis(self, learner: str) -> Diagnosis | None:
+        """Explanations weighed; ``None`` where the readings do not allow it."""
+        return self._judged[learner].diagnosis
+
+    def findings(self, learner: str) -> tuple[Finding, ...]:
+        """Every finding on one learner, most concerning first."""
+        return self._judged[learner].findings
+
+    def facts(self, learner: str) -> Facts:
+        """Named facts that the rubric's conditions rest on."""
+        return self._judged[learner].facts
+
+    def drafts(self, learner: str) -> tuple[Draft, ...]:
+        """One draft per criterion, in the rubric's order."""
+        return self._judged[learner].drafts
+
+    def draft(self, learner: str, criterion: str) -> Draft:
+        """The draft for one criterion."""
+        return next(d for d in self.drafts(learner) if d.criterion == criterion)
+
+    def mark(self, learner: str, criterion: str) -> Mark | None:
+        """A person's mark, or ``None`` while there is only a draft."""
+        return present.mark_of(self._state, learner, criterion)
+
+    def marks(self, learner: str) -> dict[str, Mark]:
+        """The learner's marks by criterion; criteria not yet marked are absent."""
+        found = {c.id: self.mark(learner, c.id) for c in self.rubric.criteria}
+        return {criterion: mark for criterion, mark in found.items() if mark is not None}
+
+    def progress(self, learner: str) -> tuple[int, int]:
+        """Criteria marked, criteria in all."""
+        return len(self.marks(learner)), len(self.rubric.criteria)
+
+    def total(self, learner: str) -> float | None:
+        """Sum of the marks, or ``None`` until every criterion is marked."""
+        marks = self.marks(learner)
+        if len(marks) < len(self.rubric.criteria):
+            return None
+        return sum(mark.marks for mark in marks.values())
+
+    def feedback(self, learner: str, criterion: str) -> str:
+        """Text to the learner as it stands: edited, else as marked, else as drafted."""
+        edited = self._state.get(("feedback", learner, criterion))
+        if edited is not None:
+            return str(edited.value)
+        mark = self.mark(learner, criterion)
+        return mark.feedback if mark is not None else self.draft(learner, criterion).feedback
+
+    def value(self, kind: str, learner: str = "", subject: str = "") -> Any:
+        """The decision in force for a key (``note``, ``agreed_slip``, …), or ``None``."""
+        decision = self._state.get((kind, learner, subject))
+        return None if decision is None else decision.value
+
+    def history(self, learner: str | None = None) -> list[Decision]:
+        """The journal, oldest first; of one learner if asked."""
+        return [d for d in self._decisions if learner is None or d.learner == learner]
+
+    # --- commands ------------------------------------------------------------------
+
+    def accept(self, learner: str, *criteria: str) -> None:
+        """Make marks of drafts: of ``criteria``, or of all not yet marked that have a level."""
+        wanted = criteria or tuple(
+            d.criterion for d in self.drafts(learner) if not self.mark(learner, d.criterion)
+        )
+        drafts = [self.draft(learner, criterion) for criterion in wanted]
+        self.decide(
+            *(
+                self._mark_decision(learner, d.criterion, d.level, d.marks)
+                for d in drafts
+                if d.level is not None and d.marks is not None
+            )
+        )
+
+    def set_level(self, learner: str, criterion: str, level: str, why: str = "") -> None:
+        """Mark a criterion with a level of the person's own choice."""
+        row = next(c for c in self.rubric.criteria if c.id == criterion)
+        chosen = next((one for one in row.levels if one.name == level), None)
+        if chosen is None:
+            names = ", ".join(one.name for one in row.levels)
+            raise ValueError(f"{row.title} has no level {level!r}; its levels are {names}.")
+        self.decide(replace(self._mark_decision(learner, criterion, level, chosen.marks), why=why))
+
+    def clear_mark(self, learner: str, criterion: str) -> None:
+        """Take a mark back to a draft."""
+        self.decide(Decision("mark", learner, criterion, None))
+
+    def set_feedback(self, learner: str, criterion: str, text: str) -> None:
+        """Keep the text to the learner as edited."""
+        if text != self.feedback(learner, criterion):
+            self.decide(Decision("feedback", learner, criterion, text))
+
+    def set_note(self, learner: str, text: str, criterion: str = "") -> None:
+        """Keep a private note, which never goes out."""
+        self.decide(Decision("note", learner, criterion, text or None))
+
+    def settle_owner(self, file: str, learner: str) -> None:
+        """Say whose a piece is; an empty ``learner`` says nobody's."""
+        self.decide(Decision("owner", "", file, learner))
+
+    def set_piece_kind(self, file: str, kind: str) -> None:
+        """Say what a piece shows (``setup_photo``, ``selfie``, …)."""
+        self.decide(Decision("piece_kind", "", file, kind))
+
+    def set_piece_status(self, learner: str, file: str, status: str | None) -> None:
+        """``accepted``, ``unreadable``, ``again`` or ``None``."""
+        self.decide(Decision("piece_status", learner, file, status))
+
+    def correct(self, learner: str, source: Source, text: str | None) -> None:
+        """Read ``text`` where the cell of ``source`` stands; ``None`` restores the original."""
+        self.decide(
+            Decision("correction", learner, f"{source.file}|{source.sheet}|{source.cell}", text)
+        )
+
+    def type_readings(self, learner: str, rows: Sequence[Mapping[str, Any]] | None) -> None:
+        """Readings typed by the teacher: ``{"length_m", "swings", "timings_s"}`` per row."""
+        self.decide(Decision("typed", learner, "", None if rows is None else list(rows)))
+
+    def point_at_columns(self, file: str, hints: Mapping[str, Any] | None) -> None:
+        """Say which columns of a table hold what (``ColumnHints.to_json``)."""
+        self.decide(Decision("hints", "", file, hints))
+
+    def agree(self, learner: str, slip: str | None) -> None:
+        """Agree with an explanation of the learner's numbers, or take it back."""
+        self.decide(Decision("agreed_slip", learner, "", slip))
+
+    def extend(self, learner: str, until: dt.date | None) -> None:
+        """Give a learner until ``until`` (inclusive) to hand in."""
+        self.decide(
+            Decision("extension", learner, "", None if until is None else until.isoformat())
+        )
+
+    # --- deciding, undoing ---------------------------------------------------------
+
+    def decide(self, *decisions: Decision) -> None:
+        """Journal decisions as one step that can be undone; unchanged ones are dropped."""
+        fresh = [self._signed(d) for d in decisions if self._differs(d)]
+        if not fresh:
+            return
+        self._undo.append(self._commit(fresh))
+        self._redo.clear()
+
+    @property
+    def can_undo(self) -> bool:
+        """Whether there is a step of this session to take back."""
+        return bool(self._undo)
+
+    @property
+    def can_redo(self) -> bool:
+        """Whether there is a step to do again."""
+        return bool(self._redo)
+
+    def undo(self) -> None:
+        """Take the last step back, by a decision of its own."""
+        if self._undo:
+            self._redo.append(self._take_back(self._undo.pop()))
+
+    def redo(self) -> None:
+        """Do the last undone step again, by a decision of its own."""
+        if self._redo:
+            self._undo.append(self._take_back(self._redo.pop()))
+
+    def listen(self, listener: Callable[[Change], None]) -> Callable[[], None]:
+        """Call ``listener`` after each change; returns a function that stops it."""
+        self._listeners.append(listener)
+        return lambda: self._listeners.remove(listener)
+
+    def add_findings(self, found: Mapping[str, tuple[Finding, ...]]) -> None:
+        """Replace the findings that came from looking at the evidence, and draft again."""
+        self._extra = {**self._extra, **found}
+        self._judge_again(found)
+        for learner in found:
+            self._tell(Change(learner, ("evidence",)))
+
+    # --- inside --------------------------------------------------------------------
+
+    def _mark_decision(
+        self, learner: str, criterion: str, level: str | None, marks: float | None
+    ) -> Decision:
+        text = self.feedback(learner, criterion)
+        value = {"level": level, "marks": marks, "feedback": text}
+        return Decision("mark", learner, criterion, value)
+
+    def _signed(self, decision: Decision) -> Decision:
+        held = self._state.get(decision.key)
+        return replace(
+            decision,
+            who=self.who,
+            at=dt.datetime.now(dt.UTC),
+            before=None if held is None else held.value,
+        )
+
+    def _differs(self, decision: Decision) -> bool:
+        return self.value(*decision.key) != decision.value
+
+    def _take_back(self, step: list[Decision]) -> list[Decision]:
+        return self._commit(
+            [
+                self._signed(Decision(*done.key, done.before, undoes=done.number))
+                for done in reversed(step)
+            ]
+        )
+
+    def _commit(self, decisions: list[Decision]) -> list[Decision]:
+        written = self._journal.append(decisions)
+        self._decisions.extend(written)
+        self._state = dict(fold(written, self._state))
+        kinds = tuple(sorted({d.kind for d in written}))
+        learners = {d.learner for d in written}
+        if _REREADS.intersection(kinds):
+            self._work = read_class(self.folder, present.settled(self._state))
+            self._judge_again()
+            learners = {""}
+        elif "agreed_slip" in kinds or "extension" in kinds:
+            self._judge_again(learners)
+        for learner in learners:
+            self._tell(Change(learner, kinds))
+        return written
+
+    def _judge_again(self, only: Iterable[str] | None = None) -> None:
+        agreed = present.agreed_slips(self._state)
+        fresh = judge(self._work, self.rubric, agreed, self._extra, only)
+        self._judged = {**self._judged, **fresh} if only is not None else fresh
+
+    def _tell(self, change: Change) -> None:
+        for listener in list(self._listeners):
+            listener(change)
