@@ -1,0 +1,119 @@
+"""Shapes that carry the meaning beside the colour: glyphs, pens and the graph's symbols."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen, QPolygonF
+
+from markbench.model import Concern, PieceKind
+from markbench.ui.look.tokens import Palette
+
+# Line styles of the graph: fitted line solid, local law dashed, ghost dotted.
+LINE_STYLES = {
+    "data": Qt.PenStyle.SolidLine,
+    "law": Qt.PenStyle.DashLine,
+    "ghost": Qt.PenStyle.DotLine,
+    "crowd": Qt.PenStyle.SolidLine,
+}
+# Symbols of the graph by the same names (pyqtgraph's letters).
+SYMBOLS = {"data": "o", "ghost": "d", "questioned": "s"}
+
+
+def pen(colour: str, width: float = 1.0, style: Qt.PenStyle = Qt.PenStyle.SolidLine) -> QPen:
+    """A round-capped pen."""
+    made = QPen(QColor(colour), width, style)
+    made.setCapStyle(Qt.PenCapStyle.RoundCap)
+    made.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
+    return made
+
+
+def concern_shape(concern: Concern, box: QRectF) -> QPainterPath:
+    """Triangle: look before marking; ring-like diamond: ask; small dot: note."""
+    path = QPainterPath()
+    middle = box.center()
+    if concern == Concern.LOOK:
+        path.addPolygon(
+            QPolygonF([QPointF(middle.x(), box.top()), box.bottomRight(), box.bottomLeft()])
+        )
+        path.closeSubpath()
+    elif concern == Concern.ASK:
+        path.addPolygon(
+            QPolygonF(
+                [
+                    QPointF(middle.x(), box.top()),
+                    QPointF(box.right(), middle.y()),
+                    QPointF(middle.x(), box.bottom()),
+                    QPointF(box.left(), middle.y()),
+                ]
+            )
+        )
+        path.closeSubpath()
+    else:
+        path.addEllipse(middle, box.width() * 0.28, box.height() * 0.28)
+    return path
+
+
+def concern_colour(concern: Concern, palette: Palette) -> str:
+    """Colour that goes with the shape."""
+    return {Concern.LOOK: palette.look, Concern.ASK: palette.ask}.get(concern, palette.pencil)
+
+
+def paint_concern(painter: QPainter, concern: Concern, box: QRectF, palette: Palette) -> None:
+    """Draw a finding's glyph: filled for LOOK, outlined for ASK, a dot for NOTE."""
+    colour = concern_colour(concern, palette)
+    painter.setPen(pen(colour, 1.4))
+    painter.setBrush(Qt.BrushStyle.NoBrush if concern == Concern.ASK else QColor(colour))
+    painter.drawPath(concern_shape(concern, box))
+
+
+def paint_piece(
+    painter: QPainter, kind: PieceKind, present: bool, box: QRectF, palette: Palette
+) -> None:
+    """Draw a piece of evidence: solid outline where present, dashed and struck where missing."""
+    colour = palette.ink if present else palette.look
+    style = Qt.PenStyle.SolidLine if present else Qt.PenStyle.DotLine
+    painter.setPen(pen(colour, 1.3, style))
+    painter.setBrush(Qt.BrushStyle.NoBrush)
+    painter.drawPath(_piece_path(kind, box))
+    if not present:
+        painter.setPen(pen(colour, 1.6))
+        painter.drawLine(box.bottomLeft(), box.topRight())
+
+
+def _piece_path(kind: PieceKind, box: QRectF) -> QPainterPath:
+    path = QPainterPath()
+    x, y, w, h = box.x(), box.y(), box.width(), box.height()
+    if kind == "readings":  # a ruled table
+        path.addRoundedRect(box.adjusted(0, h * 0.08, 0, -h * 0.08), 1.5, 1.5)
+        for part in (0.38, 0.66):
+            path.moveTo(x, y + h * part)
+            path.lineTo(x + w, y + h * part)
+        path.moveTo(x + w * 0.42, y + h * 0.08)
+        path.lineTo(x + w * 0.42, y + h * 0.92)
+    elif kind in ("setup_photo", "photo"):  # a pendulum hung from a beam
+        path.moveTo(x + w * 0.1, y + h * 0.08)
+        path.lineTo(x + w * 0.9, y + h * 0.08)
+        path.moveTo(x + w * 0.5, y + h * 0.08)
+        path.lineTo(x + w * 0.72, y + h * 0.68)
+        path.addEllipse(QPointF(x + w * 0.77, y + h * 0.8), w * 0.14, w * 0.14)
+    elif kind == "selfie":  # a head and shoulders
+        path.addEllipse(QPointF(x + w * 0.5, y + h * 0.3), w * 0.2, w * 0.2)
+        path.moveTo(x + w * 0.12, y + h * 0.94)
+        path.cubicTo(
+            x + w * 0.14, y + h * 0.52, x + w * 0.86, y + h * 0.52, x + w * 0.88, y + h * 0.94
+        )
+    elif kind == "swing_video":  # an arc of a swing with a play mark
+        path.moveTo(x + w * 0.34, y + h * 0.2)
+        path.lineTo(x + w * 0.34, y + h * 0.64)
+        path.lineTo(x + w * 0.7, y + h * 0.42)
+        path.closeSubpath()
+        path.moveTo(x + w * 0.06, y + h * 0.66)
+        path.quadTo(x + w * 0.5, y + h * 1.14, x + w * 0.94, y + h * 0.66)
+    else:  # a sheet with a folded corner
+        path.moveTo(x + w * 0.2, y + h * 0.06)
+        path.lineTo(x + w * 0.62, y + h * 0.06)
+        path.lineTo(x + w * 0.84, y + h * 0.3)
+        path.lineTo(x + w * 0.84, y + h * 0.94)
+        path.lineTo(x + w * 0.2, y + h * 0.94)
+        path.closeSubpath()
+    return path

@@ -1,0 +1,109 @@
+"""Colours, spaces and sizes by their meaning; no other module names a colour.
+
+Data colours are Okabe and Ito's (safe for colour-blind eyes), each with a shape or a line
+style of its own in :mod:`markbench.ui.look.marks`, so that nothing is told by colour alone.
+``PAIRS`` lists every foreground with the ground it stands on and the least contrast
+allowed; a test computes them all in both palettes.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+# Logical pixels; one step is a hair's breadth, the last the margin of a page.
+SPACE = (2, 4, 8, 12, 16, 24, 32)
+
+# Logical pixels at 100 %.
+TYPE = {"small": 12.0, "body": 13.5, "lead": 16.0, "title": 22.0}
+
+
+@dataclass(frozen=True, slots=True)
+class Palette:
+    """One set of colours as ``#rrggbb``."""
+
+    bench: str  # what the papers lie on
+    paper: str  # cards, tables, panels
+    field: str  # where one writes
+    shade: str  # a pressed or hovered control, a heading row
+    ink: str  # text, and a person's marks
+    pencil: str  # quieter text, and drafts
+    rule: str  # hairlines, decorative
+    graph: str  # graph-paper ruling, decorative
+    edge: str  # borders of controls
+    margin: str  # the margin line of the marking sheet, decorative
+    deed: str  # what one can do; focus; chosen
+    on_deed: str  # text on it
+    deed_soft: str  # ground of a chosen row
+    look: str  # findings to look at before marking
+    look_soft: str  # ground of a questioned cell
+    ask: str  # findings to ask about
+    ask_soft: str
+    data: str  # the learner's readings
+    law: str  # local law
+    ghost: str  # a chosen explanation
+    crowd: str  # the class, behind
+
+
+LIGHT = Palette(
+    bench="#ece4d6",
+    paper="#faf6ee",
+    field="#fffdf9",
+    shade="#f0e9dc",
+    ink="#2a241d",
+    pencil="#5f574a",
+    rule="#d9cfbd",
+    graph="#ece3d3",
+    edge="#857a67",
+    margin="#d59a90",
+    deed="#1f5a4c",
+    on_deed="#fdfaf4",
+    deed_soft="#dce6da",
+    look="#9c3d0c",
+    look_soft="#f7dfcd",
+    ask="#735200",
+    ask_soft="#f5e8c4",
+    data="#0072b2",
+    law="#c05400",
+    ghost="#a8538a",
+    crowd="#a89e8c",
+)
+
+DARK = Palette(
+    bench="#191714",
+    paper="#24211d",
+    field="#2b2823",
+    shade="#312d27",
+    ink="#efe8da",
+    pencil="#b9af9c",
+    rule="#3d382f",
+    graph="#2e2a24",
+    edge="#8c826f",
+    margin="#7d4f48",
+    deed="#86c9b2",
+    on_deed="#10211b",
+    deed_soft="#2b3d36",
+    look="#f3a176",
+    look_soft="#4b2f20",
+    ask="#e6c05c",
+    ask_soft="#42371a",
+    data="#56b4e9",
+    law="#e69f00",
+    ghost="#d58fb6",
+    crowd="#6f675a",
+)
+
+# Least contrast: 4.5 for text (WCAG 2.2, 1.4.3), 3 for controls and graph marks (1.4.11).
+_TEXT, _OBJECT = 4.5, 3.0
+PAIRS: tuple[tuple[str, str, float], ...] = (
+    *((text, ground, _TEXT) for text in ("ink", "pencil") for ground in (
+        "bench", "paper", "field", "shade", "deed_soft", "look_soft", "ask_soft")),
+    *((text, ground, _TEXT) for text in ("look", "ask", "deed") for ground in (
+        "bench", "paper", "field", "shade")),
+    ("look", "look_soft", _TEXT),
+    ("ask", "ask_soft", _TEXT),
+    ("deed", "deed_soft", _TEXT),
+    ("on_deed", "deed", _TEXT),
+    *(("edge", ground, _OBJECT) for ground in ("bench", "paper", "field", "shade")),
+    *((mark, ground, _OBJECT) for mark in ("data", "law", "ghost") for ground in (
+        "paper", "field")),
+)  # fmt: skip
