@@ -24,7 +24,7 @@ def analyse(stack: Stack, local: LocalGravity) -> list[Analysis]:
     period_squared = period_s**2
     g_rows = gravity_from(stack.length_m, period_s)
     lines = fit_lines(stack.length_m, period_squared) if period_squared.size else None
-    there = np.isfinite(stack.length_m)
+    there = np.isfinite(stack.swings)  # a row without a length keeps its place
     results: list[Analysis] = []
     for i in range(len(stack)):
         rows = tuple(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
@@ -40,6 +41,7 @@ def judge(
     rubric: Rubric,
     agreed: Mapping[str, str],
     extra: Mapping[str, tuple[Finding, ...]],
+    extensions: Mapping[str, dt.date],
     only: Iterable[str] | None = None,
 ) -> dict[str, Judged]:
     """Recompute, question, weigh and draft for every learner, or for those of ``only``.
@@ -54,7 +56,7 @@ def judge(
     stack = stack_readings(readings)
     analyses = dict(zip(ids, analyse(stack, local), strict=True))
     diagnoses = _weigh(ids, readings, local)
-    findings = run_checks(work, analyses)
+    findings = run_checks(work, analyses, extensions)
     judged = {}
     for learner, portfolio in zip(ids, portfolios, strict=True):
         diagnosis = diagnoses.get(learner)

@@ -55,3 +55,11 @@ def mark_of(state: State, learner: str, criterion: str) -> Mark | None:
 def agreed_slips(state: State) -> Mapping[str, str]:
     """Learner id → slip the teacher agreed on."""
     return {learner: d.value for (learner, _), d in of_kind(state, "agreed_slip").items()}
+
+
+def extensions(state: State) -> Mapping[str, dt.date]:
+    """Learner id → last day to hand in."""
+    return {
+        learner: dt.date.fromisoformat(d.value)
+        for (learner, _), d in of_kind(state, "extension").items()
+    }

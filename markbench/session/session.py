@@ -348,7 +348,8 @@ class Session:
 
     def _judge_again(self, only: Iterable[str] | None = None) -> None:
         agreed = present.agreed_slips(self._state)
-        fresh = judge(self._work, self.rubric, agreed, self._extra, only)
+        until = present.extensions(self._state)
+        fresh = judge(self._work, self.rubric, agreed, self._extra, until, only)
         self._judged = {**self._judged, **fresh} if only is not None else fresh
 
     def _tell(self, change: Change) -> None:

@@ -1,0 +1,209 @@
+"""Can the numbers be right? Single values, repeats and the line, each against its scatter.
+
+Every threshold is a quantile at the brief's ``false_alarm`` (a share of honest learners),
+shared out over the values looked at (Bonferroni), so none is tuned to a class.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from functools import lru_cache
+
+from scipy.special import ndtri, stdtrit
+
+from markbench.checks.question import Case
+from markbench.checks.wording import cm
+from markbench.model import Concern, Finding
+from markbench.physics.pendulum import period_s
+from markbench.physics.reporting import with_uncertainty
+
+# Honest work reads a length to a few millimetres: 1.5 mm of reading and 3 mm of where the
+# middle of the bob is taken to be. Common practice, no source.
+_U_LENGTH_M = math.hypot(0.0015, 0.003)
+# Releases between about 3° and 15° lengthen the period by 0.02–0.43 %: the middle and
+# half-width of that span (elliptic integral, Abramowitz & Stegun 17.3).
+_AMPLITUDE_MEAN, _AMPLITUDE_HALF = 1.0020, 0.0020
+# Weight of the brief's timing scatter against the learner's own repeats, in degrees of
+# freedom: learners differ from 0.05 to 0.25 s, so the prior is a loose one.
+_PRIOR_FREEDOM = 4.0
+
+
+def period_off_law(case: Case) -> Iterator[Finding]:
+    """Timings that no honest scatter and length reading carries so far from the local law."""
+    timed = case.timed
+    total = sum(len(reading.timings) for _, reading, _ in timed)
+    if not total:
+        return
+    limit = _t_quantile(case.brief.tolerances.false_alarm / total, _freedom(case))
+    scatter_s = _scatter_s(case)
+    cells, worst, worst_text, sources = [], 0.0, "", []
+    local = case.analysis.local
+    for i, reading, row in timed:
+        if reading.length_m <= 0:
+            continue
+        law_s = row.swings * _law_period_s(reading.length_m, local.g)
+        # dt/dL = t/2L, dt/dg = −t/2g, and the amplitude's spread over √3.
+        u_law_s = law_s * math.hypot(
+            _U_LENGTH_M / (2 * reading.length_m),
+            local.u_g / (2 * local.g),
+            _AMPLITUDE_HALF / 3**0.5,
+        )
+        for k, timing in enumerate(reading.timings):
+            departure = (timing.time_s - law_s) / math.hypot(scatter_s, u_law_s)
+            if abs(departure) <= limit:
+                continue
+            cells.append((i, k))
+            sources.append(timing.source)
+            if abs(departure) > worst:
+                worst = abs(departure)
+                worst_text = (
+                    f"{timing.time_s:.2f} s for {row.swings} swings at {cm(reading.length_m)}, "
+                    f"where the local law gives {law_s:.2f} s"
+                )
+    if cells:
+        many = f" {len(cells)} of {total} timings are that far off." if len(cells) > 1 else ""
+        yield Finding(
+            "period_off_law",
+            case.learner,
+            f"{worst_text}: further than timing and length reading explain.{many}",
+            Concern.LOOK,
+            {"timings": len(cells), "of": total, "worst_departure": worst},
+            sources=tuple(sources),
+            ask="How were the swings counted, and from where to where was the length measured?",
+            cells=tuple(cells),
+        )
+
+
+def g_implausible(case: Case) -> Iterator[Finding]:
+    """g of the learner's own line against local g, given the line's uncertainty."""
+    line, local = case.analysis.line, case.analysis.local
+    if line is None or line.points < 3 or not math.isfinite(line.u_g):
+        return
+    limit = _t_quantile(case.brief.tolerances.false_alarm, line.points - 2)
+    # Compared as slopes, which scatter evenly; g = 4π²/slope does not.
+    law_slope = 4 * math.pi**2 / local.g * _AMPLITUDE_MEAN**2
+    u_law = law_slope * math.hypot(local.u_g / local.g, 2 * _AMPLITUDE_HALF / 3**0.5)
+    departure = (line.slope_s2_per_m - law_slope) / math.hypot(line.u_slope, u_law)
+    if abs(departure) <= limit:
+        return
+    yield Finding(
+        "g_implausible",
+        case.learner,
+        f"The line gives g = {with_uncertainty(line.g, line.u_g, 'm/s²')}; local g is "
+        f"{local.g:.2f} m/s². The difference is {abs(departure):.1f} times its uncertainty.",
+        Concern.LOOK,
+        {"g": line.g, "u_g": line.u_g, "g_local": local.g, "departure": departure},
+        ask="Which step between the readings and g could have gone another way?",
+    )
+
+
+def timing_departs(case: Case) -> Iterator[Finding]:
+    """A timing that departs from its repeat by more than the learner's own scatter explains."""
+    timed = [item for item in case.timed if len(item[1].timings) > 1]
+    if not timed:
+        return
+    squares = {i: _sum_of_squares(row.timings_s) for i, _, row in timed}
+    freedoms = {i: len(row.timings_s) - 1 for i, _, row in timed}
+    prior_s = case.brief.tolerances.timing_scatter_s
+    for i, reading, row in timed:
+        others = sum(squares.values()) - squares[i]
+        freedom = _PRIOR_FREEDOM + sum(freedoms.values()) - freedoms[i]
+        scatter_s = math.sqrt((_PRIOR_FREEDOM * prior_s**2 + others) / freedom)
+        middle = sorted(row.timings_s)[len(row.timings_s) // 2]
+        n = len(row.timings_s)
+        # With two timings nobody can say which departs: both cells are questioned.
+        far = max(range(n), key=lambda k: abs(row.timings_s[k] - middle))
+        rest = [t for k, t in enumerate(row.timings_s) if k != far]
+        difference = row.timings_s[far] - sum(rest) / len(rest)
+        limit = _t_quantile(case.brief.tolerances.false_alarm / (len(timed) * n), freedom)
+        if abs(difference) <= limit * scatter_s * math.sqrt(1 + 1 / len(rest)):
+            continue
+        chosen = range(n) if n == 2 else (far,)
+        yield Finding(
+            "timing_departs",
+            case.learner,
+            f"At {cm(reading.length_m)} one timing is {abs(difference):.2f} s from its repeat "
+            f"({', '.join(f'{t:.2f} s' for t in row.timings_s)}); the usual scatter of these "
+            f"timings is about {scatter_s:.2f} s.",
+            Concern.ASK,
+            {"difference_s": difference, "scatter_s": scatter_s, "length_m": reading.length_m},
+            sources=tuple(reading.timings[k].source for k in chosen),
+            ask="Did both timings run over the same number of swings?",
+            cells=tuple((i, k) for k in chosen),
+        )
+
+
+def off_the_line(case: Case) -> Iterator[Finding]:
+    """The point whose externally studentised residual is beyond chance, if any."""
+    line = case.analysis.line
+    if line is None or line.points < 4:
+        return
+    known = [(abs(r), j) for j, r in enumerate(line.studentised) if math.isfinite(r)]
+    if not known:
+        return
+    size, j = max(known)
+    if size <= _t_quantile(case.brief.tolerances.false_alarm / line.points, line.points - 3):
+        return
+    row, reading = case.analysis.rows[j], case.readings[j]
+    yield Finding(
+        "off_the_line",
+        case.learner,
+        f"The point at {cm(row.length_m)} lies {line.residuals_s2[j]:+.3f} s² off the line of "
+        f"the others in T² (studentised residual {line.studentised[j]:+.1f}).",
+        Concern.ASK,
+        {"length_m": row.length_m, "residual_s2": line.residuals_s2[j], "studentised": size},
+        sources=(reading.source, *(t.source for t in reading.timings)),
+        ask="Can this length be measured and timed once more?",
+        cells=((j, None), *((j, k) for k in range(len(reading.timings)))),
+    )
+
+
+def intercept(case: Case) -> Iterator[Finding]:
+    """A line that misses the origin by more than its own scatter explains."""
+    line = case.analysis.line
+    if line is None or line.points < 3 or not line.u_intercept > 0:
+        return
+    size = abs(line.intercept_s2) / line.u_intercept
+    if size <= _t_quantile(case.brief.tolerances.false_alarm, line.points - 2):
+        return
+    shift_cm = 100 * line.intercept_s2 / line.slope_s2_per_m
+    yield Finding(
+        "intercept",
+        case.learner,
+        f"The line of T² against L misses the origin by "
+        f"{with_uncertainty(line.intercept_s2, line.u_intercept, 's²')}, as if every length were "
+        f"{abs(shift_cm):.1f} cm too {'short' if shift_cm > 0 else 'long'}.",
+        Concern.ASK,
+        {"intercept_s2": line.intercept_s2, "u": line.u_intercept, "shift_cm": shift_cm},
+        ask="To which point of the bob was the length measured?",
+    )
+
+
+def _scatter_s(case: Case) -> float:
+    """Timing scatter: the brief's, weighed with the learner's own repeats (s)."""
+    squares = sum(_sum_of_squares(row.timings_s) for _, _, row in case.timed)
+    prior = _PRIOR_FREEDOM * case.brief.tolerances.timing_scatter_s**2
+    return math.sqrt((prior + squares) / _freedom(case))
+
+
+def _freedom(case: Case) -> float:
+    return _PRIOR_FREEDOM + sum(max(len(row.timings_s) - 1, 0) for _, _, row in case.timed)
+
+
+def _sum_of_squares(values: tuple[float, ...]) -> float:
+    mean = sum(values) / len(values)
+    return sum((value - mean) ** 2 for value in values)
+
+
+@lru_cache(maxsize=4096)
+def _t_quantile(two_sided: float, freedom: float) -> float:
+    """Student's t exceeded in size with probability ``two_sided``."""
+    if freedom > 1e6:
+        return float(-ndtri(two_sided / 2))
+    return float(-stdtrit(freedom, two_sided / 2))
+
+
+@lru_cache(maxsize=4096)
+def _law_period_s(length_m: float, g: float) -> float:
+    return float(period_s(length_m, g)) * _AMPLITUDE_MEAN

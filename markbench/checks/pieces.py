@@ -1,0 +1,85 @@
+"""Is everything there, and did it come in time?"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Iterator
+
+from markbench.checks.question import Case
+from markbench.checks.wording import listed
+from markbench.model import Concern, Finding
+
+PIECE_WORDS = {
+    "setup_photo": "photo of the set-up",
+    "selfie": "photo of the learner with the set-up",
+    "swing_video": "video of the swings",
+    "readings": "table of readings",
+    "report": "written report",
+}
+
+
+def missing_piece(case: Case) -> Iterator[Finding]:
+    """Each piece of evidence the brief wants and the portfolio lacks."""
+    there = {piece.kind for piece in case.portfolio.pieces if piece.size_bytes > 0}
+    # A picture whose name does not say what it shows may be either photo.
+    spare = sum(p.kind == "photo" and p.size_bytes > 0 for p in case.portfolio.pieces)
+    wanted = [kind for kind in case.brief.evidence if kind not in there]
+    if not case.readings:
+        wanted.append("readings")
+    for kind in wanted:
+        name = PIECE_WORDS.get(kind, kind.replace("_", " "))
+        if kind in ("setup_photo", "selfie") and spare > 0:
+            spare -= 1
+            yield Finding(
+                "missing_piece",
+                case.learner,
+                f"No picture is named as the {name}, but one is here that could be it.",
+                Concern.NOTE,
+                {"piece": kind, "could_be": "photo"},
+                ask="Say in the portfolio which photo is which.",
+            )
+            continue
+        yield Finding(
+            "missing_piece",
+            case.learner,
+            f"The {name} is missing."
+            if kind != "readings"
+            else "No table of readings could be read, or none was handed in.",
+            Concern.LOOK if kind == "readings" else Concern.ASK,
+            {"piece": kind},
+            ask=f"Please hand in the {name}.",
+            who="office" if not case.portfolio.pieces else "teacher",
+        )
+
+
+def outside_window(case: Case) -> Iterator[Finding]:
+    """Handed in before the window of dates opened or after it closed (or was extended to)."""
+    handed_in = case.portfolio.handed_in
+    if handed_in is None:
+        return
+    day = handed_in.date()
+    opens, closes = case.brief.opens, case.extended_to or case.brief.closes
+    sources = listed([piece.file for piece in case.portfolio.pieces if piece.modified == handed_in])
+    if closes is not None and day > closes:
+        late = (day - closes) // dt.timedelta(days=1)
+        yield Finding(
+            "outside_window",
+            case.learner,
+            f"Handed in on {day:%d %B %Y}, {late} day{'s' * (late != 1)} after the window "
+            f"closed on {closes:%d %B %Y} (latest file: {sources}).",
+            Concern.ASK,
+            {"days_late": late},
+            ask="Was there a reason for the later hand-in? Copying can change a file's date.",
+            who="office",
+        )
+    elif opens is not None and day < opens:
+        early = (opens - day) // dt.timedelta(days=1)
+        yield Finding(
+            "outside_window",
+            case.learner,
+            f"The latest file carries the date {day:%d %B %Y}, {early} day{'s' * (early != 1)} "
+            f"before the window opened on {opens:%d %B %Y} ({sources}).",
+            Concern.NOTE,
+            {"days_early": early},
+            ask="Is the clock of the phone or computer set right?",
+        )
