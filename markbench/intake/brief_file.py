@@ -1,0 +1,277 @@
+"""Read and write ``brief.toml``: what the class was asked to do, in the teacher's own file.
+
+The keys are taken from the dataclasses of :mod:`markbench.model.brief`, so the file cannot
+drift from the program; what a value may be stands in :mod:`.brief_rules`. Reading collects
+every problem and goes on with the defaults for the bad keys: one mistyped key must not stop
+thirty learners from being read.
+
+The standard library reads (it is strict and fast); tomlkit writes, because the teacher's
+comments must outlive a change made in the window.
+"""
+
+from __future__ import annotations
+
+import dataclasses
+import os
+import tomllib
+from collections.abc import Mapping
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+import tomlkit
+from rapidfuzz import fuzz, process
+
+from markbench.intake.brief_rules import ALLOWED, EVIDENCE
+from markbench.model import Brief, Concern, Finding, Place, Source, Tolerances, Words
+
+BRIEF_NAME = "brief.toml"
+
+
+@dataclass(frozen=True, slots=True)
+class BriefProblem:
+    """One thing wrong in the brief: the key, what stood there, what may stand there."""
+
+    key: str
+    value: str
+    allowed: str
+    sentence: str
+
+    def as_finding(self, file: str = BRIEF_NAME) -> Finding:
+        """The problem as a finding on the class folder."""
+        source = Source(file=file, raw=f"{self.key} = {self.value}" if self.key else self.value)
+        return Finding("folder_problem", "", self.sentence, Concern.LOOK, sources=(source,))
+
+
+_TABLES: Mapping[str, type] = {"place": Place, "words": Words, "tolerances": Tolerances}
+_EXAMPLES = {
+    "opens": "2026-01-12",
+    "closes": "2026-01-30",
+    "support_height_m": "0.75",
+    "place.latitude_deg": "3.1",
+    "place.height_m": "60",
+}
+
+
+def brief_keys() -> tuple[str, ...]:
+    """Every key of the brief as the file writes it, ``table.key`` for the nested ones."""
+    keys = [field.name for field in dataclasses.fields(Brief) if field.name not in _TABLES]
+    for table, kind in _TABLES.items():
+        keys += [f"{table}.{field.name}" for field in dataclasses.fields(kind)]
+    return tuple(keys)
+
+
+def value_of(brief: Brief, key: str) -> Any:
+    """The brief's value under a key as the file writes it."""
+    target: Any = brief
+    for part in key.split("."):
+        target = getattr(target, part)
+    return target
+
+
+def read_brief(path: Path) -> tuple[Brief, tuple[BriefProblem, ...]]:
+    """Read a brief; a missing file is the default brief, without a problem."""
+    try:
+        data = path.read_bytes()
+    except FileNotFoundError:
+        return Brief(), ()
+    except OSError as error:
+        reason = error.strerror or str(error)
+        return Brief(), (
+            BriefProblem("", path.name, "", f"{path.name} could not be opened ({reason})."),
+        )
+    try:
+        text = data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        text = data.decode("cp1252", errors="replace")  # an editor that saves "ANSI"
+    return parse_brief(text, path.name)
+
+
+def parse_brief(text: str, name: str = BRIEF_NAME) -> tuple[Brief, tuple[BriefProblem, ...]]:
+    """Read the text of a brief; bad keys keep their defaults, and every one is reported."""
+    try:
+        found = tomllib.loads(text)
+    except (tomllib.TOMLDecodeError, RecursionError) as error:
+        sentence = (
+            f"{name} is not a readable brief: {error}. The defaults are used for every key; "
+            "texts need quotation marks and decimals a point."
+        )
+        return Brief(), (BriefProblem("", "", "", sentence),)
+    problems: list[BriefProblem] = []
+    values: dict[str, Any] = {}
+    for key, value in _flat(found):
+        rule = ALLOWED.get(key)
+        if rule is None:
+            problems.append(_unknown_key(name, key, value))
+            continue
+        try:
+            values[key] = rule.read(value)
+        except (ValueError, TypeError, OverflowError):
+            problems.append(_bad_value(name, key, value, rule.allowed))
+    _hold_together(name, values, problems)
+    return _build(values), tuple(problems)
+
+
+def _flat(found: Mapping[str, Any]) -> list[tuple[str, Any]]:
+    pairs: list[tuple[str, Any]] = []
+    for key, value in found.items():
+        if isinstance(value, Mapping):
+            pairs += [(f"{key}.{inner}", item) for inner, item in value.items()]
+        else:
+            pairs.append((key, value))
+    return pairs
+
+
+def _build(values: Mapping[str, Any]) -> Brief:
+    top = {key: value for key, value in values.items() if "." not in key}
+    for table, kind in _TABLES.items():
+        start = f"{table}."
+        top[table] = kind(
+            **{key[len(start) :]: value for key, value in values.items() if key.startswith(start)}
+        )
+    return Brief(**top)
+
+
+def _shown(value: Any) -> str:
+    if isinstance(value, str):
+        text = f'"{value}"'
+    elif isinstance(value, bool):
+        text = str(value).lower()
+    elif isinstance(value, list | tuple):
+        text = "[" + ", ".join(_shown(item) for item in value) + "]"
+    else:
+        text = str(value)
+    return text if len(text) <= 60 else text[:57] + "..."
+
+
+def _unknown_key(name: str, key: str, value: Any) -> BriefProblem:
+    near = process.extractOne(key.lower(), list(ALLOWED), scorer=fuzz.WRatio, score_cutoff=70)
+    leaves = {full.rpartition(".")[2]: full for full in ALLOWED}
+    leaf = process.extractOne(
+        key.lower().rpartition(".")[2], leaves.keys(), scorer=fuzz.ratio, score_cutoff=70
+    )
+    guess = leaves[leaf[0]] if leaf else (near[0] if near else "")
+    place = ""
+    if "." in guess:
+        table, _, inner = guess.partition(".")
+        place = f" ({inner} under [{table}])"
+    hint = f"did you mean {guess}{place}?" if guess else "known keys: " + ", ".join(ALLOWED) + "."
+    return BriefProblem(
+        key, _shown(value), guess, f"{name}: {key} = {_shown(value)} has no known key; {hint}"
+    )
+
+
+def _bad_value(name: str, key: str, value: Any, allowed: str) -> BriefProblem:
+    near = ""
+    if key == "evidence" and isinstance(value, list):
+        for item in value:
+            if item not in EVIDENCE:
+                guess = process.extractOne(str(item), EVIDENCE, score_cutoff=60)
+                near += f" For {_shown(item)}, did you mean {_shown(guess[0])}?" if guess else ""
+    default = value_of(Brief(), key)
+    used = f"the default {_shown(default)}" if default is not None else "no value"
+    sentence = (
+        f"{name}: {key} = {_shown(value)} is not allowed; it must be {allowed}."
+        f"{near} Until then {used} is used."
+    )
+    return BriefProblem(key, _shown(value), allowed, sentence)
+
+
+def _hold_together(name: str, values: dict[str, Any], problems: list[BriefProblem]) -> None:
+    """Keys that contradict each other: both named, both back to their defaults."""
+
+    def drop(keys: tuple[str, ...], allowed: str) -> None:
+        given = [key for key in keys if key in values]
+        shown = " and ".join(f"{key} = {_shown(values[key])}" for key in given)
+        for key in given:
+            del values[key]
+        verb = "do" if len(given) > 1 else "does"
+        sentence = f"{name}: {shown} {verb} not fit; {allowed}. Until then the defaults are used."
+        problems.append(BriefProblem(given[0], shown, allowed, sentence))
+
+    def value(key: str) -> Any:
+        return values.get(key, value_of(Brief(), key))
+
+    if value("opens") and value("closes") and value("opens") > value("closes"):
+        drop(("opens", "closes"), "opens must not be later than closes")
+    if value("shortest_m") >= value("longest_m"):
+        drop(("shortest_m", "longest_m"), "shortest_m must be less than longest_m")
+    if value("least_ratio") > value("longest_m") / value("shortest_m"):
+        drop(
+            ("least_ratio", "shortest_m", "longest_m"),
+            "least_ratio must not exceed longest_m / shortest_m",
+        )
+    asked = value("swings_per_timing")
+    if asked not in value("swings_allowed"):
+        if "swings_allowed" in values:
+            allowed = f"swings_allowed must contain swings_per_timing, which is {asked}"
+            shown = _shown(values["swings_allowed"])
+            sentence = f"{name}: swings_allowed = {shown} does not fit; {allowed}. It is added."
+            problems.append(BriefProblem("swings_allowed", shown, allowed, sentence))
+        values["swings_allowed"] = (asked, *value("swings_allowed"))
+
+
+def default_brief_text() -> str:
+    """A ``brief.toml`` with every key, its default and what it means."""
+    lines = [
+        "# What this class was asked to do. Every key may be left out; the value shown is",
+        "# then used. A line that starts with # is not read.",
+    ]
+    table = ""
+    brief = Brief()
+    for key in brief_keys():
+        head, _, leaf = key.rpartition(".")
+        if head != table:
+            table = head
+            lines += ["", f"[{table}]"]
+        rule = ALLOWED[key]
+        value = value_of(brief, key)
+        lines += ["", f"# {rule.about}", f"# Allowed: {rule.allowed}."]
+        if value is None:
+            lines.append(f"# {leaf} = {_EXAMPLES[key]}")
+        else:
+            lines.append(f"{leaf} = {tomlkit.item(_plain(value)).as_string()}")
+    return "\n".join(lines) + "\n"
+
+
+def _plain(value: Any) -> Any:
+    return [_plain(item) for item in value] if isinstance(value, tuple) else value
+
+
+def write_brief(path: Path, brief: Brief) -> None:
+    """Write the brief, changing only the keys that differ; comments and order stay.
+
+    A new file starts from :func:`default_brief_text`. Raises ``ValueError`` when the
+    file in place cannot be parsed (it is left as it is), ``OSError`` when the disk refuses.
+    """
+    text = path.read_text("utf-8-sig") if path.exists() else default_brief_text()
+    try:
+        document = tomlkit.parse(text)
+    except tomlkit.exceptions.TOMLKitError as error:
+        raise ValueError(f"{path.name} is not a readable brief: {error}") from error
+    present = dict(_flat(document.unwrap()))
+    before, _ = parse_brief(text)
+    for key in brief_keys():
+        value = value_of(brief, key)
+        # A bad value in the file reads as the default, so it is put right here as well.
+        kept = key in present and _reads_as(key, present[key], value)
+        if kept or (key not in present and value_of(before, key) == value):
+            continue
+        head, _, leaf = key.rpartition(".")
+        if head and head not in document:
+            document[head] = tomlkit.table()
+        table: Any = document[head] if head else document
+        if value is None:
+            table.pop(leaf, None)
+        else:
+            table[leaf] = _plain(value)
+    part = path.with_name(path.name + ".part")
+    part.write_text(tomlkit.dumps(document), "utf-8")
+    os.replace(part, path)
+
+
+def _reads_as(key: str, raw: Any, value: Any) -> bool:
+    try:
+        return bool(ALLOWED[key].read(raw) == value)
+    except (ValueError, TypeError, OverflowError):
+        return False

@@ -1,0 +1,174 @@
+"""What each key of ``brief.toml`` may hold, and the words that explain it to a teacher.
+
+The keys themselves come from the dataclasses of :mod:`markbench.model.brief`; a test holds
+this table to them.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from typing import Any, get_args
+
+from markbench.model import PieceKind
+
+
+@dataclass(frozen=True, slots=True)
+class Rule:
+    """What one key may hold: ``read`` returns the value or raises ``ValueError``."""
+
+    read: Callable[[Any], Any]
+    allowed: str
+    about: str
+
+
+def _text(value: Any) -> str:
+    if not isinstance(value, str) or not value.strip() or len(value) > 200:
+        raise ValueError
+    return value.strip()
+
+
+def _text_rule(about: str, allowed: str = "a text of 1 to 200 characters") -> Rule:
+    return Rule(_text, allowed, about)
+
+
+def _whole(low: int, high: int) -> Callable[[Any], int]:
+    def read(value: Any) -> int:
+        if isinstance(value, bool) or not isinstance(value, int | float) or value != int(value):
+            raise ValueError
+        if not low <= value <= high:
+            raise ValueError
+        return int(value)
+
+    return read
+
+
+def _whole_rule(low: int, high: int, about: str) -> Rule:
+    return Rule(_whole(low, high), f"a whole number from {low} to {high}", about)
+
+
+def _number_rule(low: float, high: float, about: str, unit: str = "") -> Rule:
+    def read(value: Any) -> float:
+        if isinstance(value, bool) or not isinstance(value, int | float):
+            raise ValueError
+        if not low <= value <= high:  # also refuses nan
+            raise ValueError
+        return float(value)
+
+    return Rule(read, f"a number from {low:g} to {high:g}{unit}", about)
+
+
+def _date(value: Any) -> dt.date:
+    if isinstance(value, dt.datetime):
+        return value.date()
+    if isinstance(value, dt.date):
+        return value
+    if isinstance(value, str):
+        return dt.date.fromisoformat(value.strip())
+    raise ValueError
+
+
+def _date_rule(about: str) -> Rule:
+    return Rule(_date, "a date written year-month-day, as 2026-03-20", about)
+
+
+def _list(value: Any) -> list[Any]:
+    if not isinstance(value, list):
+        raise ValueError
+    return value
+
+
+def _counts(value: Any) -> tuple[int, ...]:
+    counts = tuple(_whole(1, 200)(item) for item in _list(value))
+    if not counts:
+        raise ValueError
+    return tuple(dict.fromkeys(counts))
+
+
+EVIDENCE = tuple(kind for kind in get_args(PieceKind) if kind not in ("readings", "unknown"))
+
+
+def _evidence(value: Any) -> tuple[str, ...]:
+    kinds = tuple(dict.fromkeys(_list(value)))
+    if any(kind not in EVIDENCE for kind in kinds):
+        raise ValueError
+    return kinds
+
+
+def _pairs(value: Any) -> tuple[tuple[str, str], ...]:
+    pairs = []
+    for pair in _list(value):
+        first, second = (_text(str(item)) for item in _list(pair))  # another length: ValueError
+        if first == second:
+            raise ValueError
+        pairs.append((first, second))
+    return tuple(pairs)
+
+
+def _language(value: Any) -> str:
+    if not isinstance(value, str) or not re.fullmatch(r"[A-Za-z]{2,3}([-_][A-Za-z]{2,4})?", value):
+        raise ValueError
+    return value
+
+
+# The ranges are generous on purpose: they catch a slip of the pen (metres for centimetres),
+# not an unusual practical. Common practice, no source.
+ALLOWED: Mapping[str, Rule] = {
+    "title": _text_rule("What the practical is called on every sheet."),
+    "opens": _date_rule("First day on which work could be handed in."),
+    "closes": _date_rule("Last day for handing in; later work is marked as late."),
+    "lengths": _whole_rule(2, 50, "How many different lengths were asked for."),
+    "timings_per_length": _whole_rule(1, 20, "How many times each length was to be timed."),
+    "swings_per_timing": _whole_rule(
+        1, 200, "Complete swings in one timing, taken where a table does not say."
+    ),
+    "swings_allowed": Rule(
+        _counts,
+        "a list of whole numbers from 1 to 200, as [10, 20]",
+        "Counts of swings that are as good as the one asked for.",
+    ),
+    "shortest_m": _number_rule(0.005, 10, "Shortest sensible length, in metres.", " (metres)"),
+    "longest_m": _number_rule(0.01, 20, "Longest sensible length, in metres.", " (metres)"),
+    "least_ratio": _number_rule(1, 20, "Longest length over shortest should reach this."),
+    "support_height_m": _number_rule(
+        0.02, 20, "Height of the support above the floor, in metres.", " (metres)"
+    ),
+    "evidence": Rule(
+        _evidence,
+        "a list of any of " + ", ".join(f'"{kind}"' for kind in EVIDENCE),
+        "Pieces each learner was asked for beside the readings.",
+    ),
+    "rubric": _text_rule(
+        "Name of the rubric, or of a rubric file in this folder.",
+        'the name of a rubric, as "short", or of a .toml file in the class folder',
+    ),
+    "feedback_language": Rule(
+        _language, 'a language code, as "en" or "fr"', "Language of the sentences to the learner."
+    ),
+    "partners": Rule(
+        _pairs,
+        'a list of pairs of learner ids, as [["07", "12"]]',
+        "Learners who worked as a pair: the same readings are then no question.",
+    ),
+    "place.latitude_deg": _number_rule(
+        -90, 90, "Latitude where the class measured, in degrees, south negative.", " (degrees)"
+    ),
+    "place.height_m": _number_rule(-500, 9000, "Height above the sea, in metres.", " (metres)"),
+    "words.independent": _text_rule("The syllabus's word for the variable that is chosen."),
+    "words.dependent": _text_rule("The syllabus's word for the variable that is measured."),
+    "words.controlled": _text_rule("The syllabus's word for what is kept the same."),
+    "tolerances.timing_scatter_s": _number_rule(
+        0.005, 2, "Usual scatter of one hand timing, in seconds.", " (seconds)"
+    ),
+    "tolerances.g_fraction": _number_rule(
+        0.001, 0.5, "How far from the local g still counts as close (0.05 is 5 %)."
+    ),
+    "tolerances.own_arithmetic_fraction": _number_rule(
+        0.0001, 0.5, "How far the learner's own value may differ from ours beyond rounding."
+    ),
+    "tolerances.false_alarm": _number_rule(
+        0.0001, 0.1, "Share of honest learners that one statistical check may trip."
+    ),
+}
