@@ -1,0 +1,260 @@
+"""Paints one learner's card: their own graph on the class's axes, and how things stand."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import (
+    QCoreApplication,
+    QModelIndex,
+    QObject,
+    QPersistentModelIndex,
+    QPointF,
+    QRect,
+    QRectF,
+    QSize,
+    Qt,
+)
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPixmap, QPolygonF
+from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
+
+from markbench.model import Concern
+from markbench.ui.bench.model import ROW, ClassModel
+from markbench.ui.bench.rows import Axes, LearnerRow
+from markbench.ui.look.marks import paint_concern, paint_piece, pen
+from markbench.ui.look.theme import Theme
+
+_GAP = 4
+_KEPT = 1500  # cards kept as pictures: more than the largest class shown at once
+
+
+class CardDelegate(QStyledItemDelegate):
+    """Draws cards, each once, and shows the picture after that."""
+
+    def __init__(self, theme: Theme, model: ClassModel, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._theme, self._model = theme, model
+        self.card_size = QSize(230, 116)
+        self._pictures: dict[tuple[int, int, int], tuple[LearnerRow, QPixmap]] = {}
+        theme.changed.connect(self.forget)
+        model.axes_changed.connect(self.forget)
+
+    def forget(self) -> None:
+        """Draw everything afresh."""
+        self._pictures.clear()
+
+    def sizeHint(
+        self, _option: QStyleOptionViewItem, _index: QModelIndex | QPersistentModelIndex
+    ) -> QSize:
+        """One size for all."""
+        return self.card_size
+
+    def paint(
+        self,
+        painter: QPainter,
+        option: QStyleOptionViewItem,
+        index: QModelIndex | QPersistentModelIndex,
+    ) -> None:
+        """Blit the picture; the frame tells chosen and focused."""
+        row: LearnerRow = index.data(ROW)
+        rect: QRect = option.rect
+        state: QStyle.StateFlag = option.state
+        inner = rect.adjusted(_GAP, _GAP, -_GAP, -_GAP)
+        painter.drawPixmap(inner.topLeft(), self._picture(row, inner.size(), painter))
+        chosen = bool(state & QStyle.StateFlag.State_Selected)
+        hovered = bool(state & QStyle.StateFlag.State_MouseOver)
+        if chosen or hovered:
+            colours = self._theme.palette
+            painter.save()
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            painter.setPen(pen(colours.deed if chosen else colours.edge, 2.5 if chosen else 1.2))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRoundedRect(QRectF(inner).adjusted(1, 1, -1, -1), 3, 3)
+            painter.restore()
+
+    def _picture(self, row: LearnerRow, size: QSize, painter: QPainter) -> QPixmap:
+        key = (row.order, size.width(), size.height())
+        held = self._pictures.get(key)
+        if held is not None and held[0] is row:
+            return held[1]
+        if len(self._pictures) > _KEPT:
+            self._pictures.clear()
+        ratio = painter.device().devicePixelRatioF()
+        pixmap = QPixmap(size * ratio)
+        pixmap.setDevicePixelRatio(ratio)
+        pixmap.fill(Qt.GlobalColor.transparent)
+        canvas = QPainter(pixmap)
+        canvas.setRenderHint(QPainter.RenderHint.Antialiasing)
+        paint_card(canvas, row, QRectF(0, 0, size.width(), size.height()), self._model.axes,
+                   self._theme)  # fmt: skip
+        canvas.end()
+        self._pictures[key] = (row, pixmap)
+        return pixmap
+
+
+def paint_card(painter: QPainter, row: LearnerRow, box: QRectF, axes: Axes, theme: Theme) -> None:
+    """The whole card in ``box``."""
+    colours = theme.palette
+    painter.setPen(pen(colours.rule, 1.0))
+    painter.setBrush(QColor(colours.paper))
+    painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), 3, 3)
+    graph_width = min(box.width() * 0.46, box.height() * 1.15)
+    graph = QRectF(box.left() + 7, box.top() + 7, graph_width - 7, box.height() - 14)
+    paint_small_graph(painter, row, graph, axes, theme)
+    text = QRectF(graph.right() + 9, box.top() + 6, box.right() - graph.right() - 15,
+                  box.height() - 12)  # fmt: skip
+    _paint_words(painter, row, text, theme)
+    if row.finished:
+        _paint_ear(painter, box, theme)
+
+
+def paint_small_graph(
+    painter: QPainter, row: LearnerRow, area: QRectF, axes: Axes, theme: Theme
+) -> None:
+    """T² against L on the class's axes: readings, their line, the class's behind."""
+    colours = theme.palette
+    painter.save()
+    painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+    painter.setPen(pen(colours.graph, 1.0))
+    for i in range(1, 6):
+        x = round(area.left() + area.width() * i / 5) + 0.5
+        y = round(area.bottom() - area.height() * i / 5) + 0.5
+        painter.drawLine(QPointF(x, area.top()), QPointF(x, area.bottom()))
+        painter.drawLine(QPointF(area.left(), y), QPointF(area.right(), y))
+    painter.setPen(pen(colours.edge, 1.0))
+    painter.drawLine(area.bottomLeft(), area.bottomRight())
+    painter.drawLine(area.bottomLeft(), area.topLeft())
+    if not row.points:
+        painter.setPen(QColor(colours.pencil))
+        painter.setFont(theme.font("small"))
+        words = QCoreApplication.translate("CardDelegate", "no readings")
+        painter.drawText(area, Qt.AlignmentFlag.AlignCenter | Qt.TextFlag.TextWordWrap, words)
+        painter.restore()
+        return
+
+    def place(x: float, y: float) -> QPointF:
+        return QPointF(
+            area.left() + area.width() * x / axes.longest_m,
+            area.bottom() - area.height() * y / axes.largest_s2,
+        )
+
+    painter.setClipRect(area.adjusted(-4, -4, 4, 4))
+    painter.setPen(pen(colours.crowd, 1.0))
+    painter.drawLine(place(0, 0), place(axes.longest_m, axes.slope * axes.longest_m))
+    if row.line is not None:
+        slope, intercept = row.line
+        lengths = [x for x, _ in row.points]
+        low, high = min(lengths), min(max(lengths), 2 * axes.longest_m)
+        painter.setPen(pen(colours.data, 1.3))
+        painter.drawLine(place(low, intercept + slope * low), place(high, intercept + slope * high))
+    painter.setPen(pen(colours.paper, 0.8))
+    painter.setBrush(QColor(colours.data))
+    for x, y in row.points:
+        spot = place(x, y)
+        if area.adjusted(-1, -1, 1, 1).contains(spot):
+            painter.drawEllipse(spot, 2.9, 2.9)
+        else:
+            painter.drawPolygon(_arrow(spot, area))
+    painter.restore()
+
+
+def _arrow(spot: QPointF, area: QRectF) -> QPolygonF:
+    """A wedge at the edge, pointing to where a reading lies beyond the axes."""
+    x = min(max(spot.x(), area.left() + 4), area.right() - 4)
+    y = min(max(spot.y(), area.top() + 4), area.bottom() - 4)
+    if spot.y() < area.top():
+        return QPolygonF([QPointF(x - 4, y + 3), QPointF(x + 4, y + 3), QPointF(x, y - 4)])
+    return QPolygonF([QPointF(x - 3, y - 4), QPointF(x - 3, y + 4), QPointF(x + 4, y)])
+
+
+def _paint_words(painter: QPainter, row: LearnerRow, box: QRectF, theme: Theme) -> None:
+    colours = theme.palette
+    name_font = theme.font("body", bold=True)
+    small = theme.font("small")
+    line = QFontMetricsF(small).height()
+    painter.setPen(QColor(colours.ink))
+    used = _paint_name(painter, row.name, box, name_font, room=14 if row.finished else 0)
+    glyph = max(12.0, line * 0.85)
+    at_x, at_y = box.left() + 1, box.top() + used + 5
+    for kind, present in row.pieces:
+        paint_piece(painter, kind, present, QRectF(at_x, at_y, glyph, glyph), theme.palette)
+        at_x += glyph * 1.55
+    foot = box.bottom() - line
+    at_x = box.left() + 1
+    at_y = (at_y + glyph + foot) / 2 - line / 2
+    painter.setFont(small)
+    counts = ((Concern.LOOK, row.look), (Concern.ASK, row.ask), (Concern.NOTE, row.note))
+    for concern, count in counts:
+        if count:
+            mark = QRectF(at_x, at_y + line * 0.22, line * 0.58, line * 0.58)
+            paint_concern(painter, concern, mark, colours)
+            painter.setPen(QColor(colours.ink))
+            number = str(count)
+            width = QFontMetricsF(small).horizontalAdvance(number)
+            painter.drawText(QPointF(at_x + line * 0.82, at_y + line * 0.78), number)
+            at_x += line * 1.3 + width
+    _paint_progress(painter, row, QRectF(box.left(), foot, box.width(), line), theme)
+
+
+def _paint_name(painter: QPainter, name: str, box: QRectF, font: QFont, room: float) -> float:
+    """The name on one line or two; returns the height used."""
+    metrics = QFontMetricsF(font)
+    painter.setFont(font)
+    words, first = name.split(), ""
+    while words and metrics.horizontalAdvance(f"{first} {words[0]}".strip()) <= box.width() - room:
+        first = f"{first} {words.pop(0)}".strip()
+    lines = [first, " ".join(words)] if first else [name]
+    for number, text in enumerate(line for line in lines if line):
+        wide = box.width() - (room if number == 0 else 0)
+        shown = metrics.elidedText(text, Qt.TextElideMode.ElideRight, wide)
+        painter.drawText(
+            QPointF(box.left(), box.top() + metrics.ascent() + number * metrics.height()), shown
+        )
+    return metrics.height() * sum(bool(line) for line in lines)
+
+
+def _paint_progress(painter: QPainter, row: LearnerRow, box: QRectF, theme: Theme) -> None:
+    """A box per criterion, inked where marked, and the total: in ink, or the draft in pencil."""
+    colours = theme.palette
+    if row.finished and row.total is not None:
+        font, colour, text = theme.font("small", bold=True), colours.deed, f"{row.total:g}"
+        text = f"{text} / {row.most:g}"
+    elif row.drafted is not None:
+        font, colour = theme.font("small"), colours.pencil
+        font.setItalic(True)
+        words = QCoreApplication.translate("CardDelegate", "draft {marks:g}")
+        text = words.format(marks=row.drafted)
+    else:
+        font, colour, text = theme.font("small"), colours.pencil, ""
+    width = QFontMetricsF(font).horizontalAdvance(text)
+    painter.setFont(font)
+    painter.setPen(QColor(colour))
+    painter.drawText(box, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, text)
+    room = box.width() - width - 8
+    if row.criteria == 0 or room < 12:
+        return
+    step = min(box.height() * 0.62, room / row.criteria)
+    side = step - 2.5
+    for i in range(row.criteria):
+        cell = QRectF(box.left() + 1 + i * step, box.center().y() - side / 2, side, side)
+        done = i < row.marked
+        painter.setPen(pen(colours.deed if done else colours.edge, 1.0))
+        painter.setBrush(QColor(colours.deed) if done else Qt.BrushStyle.NoBrush)
+        painter.drawRect(cell)
+
+
+def _paint_ear(painter: QPainter, box: QRectF, theme: Theme) -> None:
+    """A folded corner with a tick: this learner is done."""
+    side = 22.0
+    right, top = box.right() - 0.5, box.top() + 0.5
+    ear = QPainterPath(QPointF(right - side, top))
+    ear.lineTo(right, top)
+    ear.lineTo(right, top + side)
+    ear.closeSubpath()
+    painter.fillPath(ear, QColor(theme.palette.deed))
+    painter.setPen(pen(theme.palette.on_deed, 1.8))
+    painter.drawPolyline(
+        [
+            QPointF(right - 10.5, top + 6.5),
+            QPointF(right - 7.5, top + 9.5),
+            QPointF(right - 3, top + 4),
+        ]
+    )

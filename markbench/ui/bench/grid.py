@@ -1,0 +1,91 @@
+"""The view of the cards: as many columns as fit, keys to move, Enter to open."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QSize, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QResizeEvent
+from PySide6.QtWidgets import QFrame, QListView, QWidget
+
+from markbench.ui.bench.card import CardDelegate
+from markbench.ui.bench.model import ROW, ClassOrder
+from markbench.ui.look.theme import Theme
+
+_LEAST_WIDTH, _LEAST_HEIGHT, _MOST_HEIGHT = 196.0, 96.0, 190.0
+
+
+class ClassGrid(QListView):
+    """Every learner's card. ``opened`` carries a learner's id."""
+
+    opened = Signal(str)
+
+    def __init__(
+        self, order: ClassOrder, delegate: CardDelegate, theme: Theme, parent: QWidget | None = None
+    ) -> None:
+        super().__init__(parent)
+        self._theme, self._cards = theme, delegate
+        self.setProperty("kind", "open")
+        self.setAccessibleName(self.tr("The class"))
+        self.setViewMode(QListView.ViewMode.IconMode)
+        self.setMovement(QListView.Movement.Static)
+        self.setResizeMode(QListView.ResizeMode.Adjust)
+        self.setUniformItemSizes(True)
+        self.setSelectionMode(QListView.SelectionMode.ExtendedSelection)
+        self.setFrameShape(QFrame.Shape.NoFrame)
+        self.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
+        self.setMouseTracking(True)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setModel(order)
+        self.setItemDelegate(delegate)
+        self.doubleClicked.connect(self._open)
+        for changed in (order.modelReset, order.layoutChanged, order.rowsRemoved,
+                        order.rowsInserted, theme.changed):  # fmt: skip
+            changed.connect(self.fit)
+
+    def fit(self) -> None:
+        """Give the cards the size at which all fit, or the least one that can be read."""
+        scale = self._theme.scale
+        scroll = 14
+        width, height = self.width() - scroll, self.height() - 4
+        count = max(self.model().rowCount(), 1)
+        most_columns = max(int(width // (_LEAST_WIDTH * scale)), 1)
+        best = QSize(width // most_columns, int(_LEAST_HEIGHT * scale * 1.15))
+        for columns in range(most_columns, 0, -1):
+            rows = -(-count // columns)
+            tall = height // rows
+            if tall >= _LEAST_HEIGHT * scale and (columns == most_columns or tall > best.height()):
+                best = QSize(width // columns, int(min(tall, _MOST_HEIGHT * scale)))
+                if tall >= 1.0 * best.width() / 2.1:
+                    break
+        if best != self._cards.card_size or best != self.gridSize():
+            self._cards.card_size = best
+            self.setGridSize(best)
+            self.scheduleDelayedItemsLayout()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Fit again."""
+        super().resizeEvent(event)
+        self.fit()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Enter opens the current learner."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter) and self.currentIndex().isValid():
+            self._open(self.currentIndex())
+            return
+        super().keyPressEvent(event)
+
+    def choose(self, learner: str) -> None:
+        """Make a learner current, if shown."""
+        model = self.model()
+        for i in range(model.rowCount()):
+            index = model.index(i, 0)
+            if index.data(ROW).id == learner:
+                self.setCurrentIndex(index)
+                return
+
+    def chosen(self) -> list[str]:
+        """Ids of the selected learners, in the order shown."""
+        indexes = sorted(self.selectedIndexes(), key=lambda index: index.row())
+        return [index.data(ROW).id for index in indexes]
+
+    def _open(self, index: QModelIndex | QPersistentModelIndex) -> None:
+        self.opened.emit(index.data(ROW).id)

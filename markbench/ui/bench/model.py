@@ -1,0 +1,184 @@
+"""The class as a Qt list: one row per learner, sorted and filtered by a proxy."""
+
+from __future__ import annotations
+
+import datetime as dt
+import unicodedata
+from dataclasses import dataclass
+from typing import Any
+
+from PySide6.QtCore import (
+    QAbstractListModel,
+    QModelIndex,
+    QObject,
+    QPersistentModelIndex,
+    QSortFilterProxyModel,
+    Qt,
+    Signal,
+)
+
+from markbench.ui.bench.rows import Axes, LearnerRow, learner_row
+from markbench.ui.desk import Desk
+
+Index = QModelIndex | QPersistentModelIndex
+ROW = int(Qt.ItemDataRole.UserRole)
+
+SORTS = ("concern", "name", "mark", "progress", "handed_in", "class_list")
+_NEVER = dt.datetime.max
+
+
+class ClassModel(QAbstractListModel):
+    """Learners in the order of the class list; follows the desk's news."""
+
+    axes_changed = Signal()
+
+    def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._desk = desk
+        self.rows: list[LearnerRow] = []
+        self.axes = Axes.of([])
+        self._read()
+        desk.changed.connect(self._on_changed)
+
+    def rowCount(self, parent: Index | None = None) -> int:
+        """Number of learners."""
+        return 0 if parent is not None and parent.isValid() else len(self.rows)
+
+    def data(self, index: Index, role: int = int(Qt.ItemDataRole.DisplayRole)) -> Any:
+        """The row itself under ``ROW``; words for screen readers under the usual roles."""
+        if not index.isValid():
+            return None
+        row = self.rows[index.row()]
+        if role == ROW:
+            return row
+        if role == Qt.ItemDataRole.DisplayRole:
+            return row.name
+        if role == Qt.ItemDataRole.AccessibleTextRole:
+            return self._in_words(row)
+        if role == Qt.ItemDataRole.ToolTipRole:
+            return self._in_words(row)
+        return None
+
+    def number_of(self, learner: str) -> int:
+        """Row number of a learner id; −1 where unknown."""
+        return next((i for i, row in enumerate(self.rows) if row.id == learner), -1)
+
+    def _in_words(self, row: LearnerRow) -> str:
+        parts = [row.name]
+        if row.missing:
+            names = ", ".join(kind.replace("_", " ") for kind in row.missing)
+            parts.append(self.tr("missing: {pieces}").format(pieces=names))
+        parts.append(self.tr("{look} to look at, {ask} to ask").format(look=row.look, ask=row.ask))
+        if row.summary:
+            parts.append(row.summary)
+        if row.finished and row.total is not None:
+            parts.append(self.tr("marked, {n:g} of {most:g}").format(n=row.total, most=row.most))
+        else:
+            parts.append(
+                self.tr("{n} of {of} criteria marked").format(n=row.marked, of=row.criteria)
+            )
+        return "\n".join(parts)
+
+    def _read(self) -> None:
+        session = self._desk.session
+        self.rows = [
+            learner_row(session, learner.id, i) for i, learner in enumerate(session.learners)
+        ]
+        self.axes = Axes.of(self.rows)
+
+    def _on_changed(self, learner: str) -> None:
+        number = self.number_of(learner)
+        if number < 0:
+            self.beginResetModel()
+            self._read()
+            self.endResetModel()
+            self.axes_changed.emit()
+            return
+        self.rows[number] = learner_row(self._desk.session, learner, number)
+        index = self.index(number)
+        self.dataChanged.emit(index, index)
+
+
+@dataclass(frozen=True, slots=True)
+class Filters:
+    """What is wanted; all that are set must hold."""
+
+    text: str = ""
+    unmarked: bool = False
+    questioned: bool = False
+    missing: bool = False
+    late: bool = False
+    group: str = ""
+
+    def accept(self, row: LearnerRow) -> bool:
+        """Whether a learner passes."""
+        return (
+            (not self.unmarked or not row.finished)
+            and (not self.questioned or row.look > 0)
+            and (not self.missing or bool(row.missing))
+            and (not self.late or row.late)
+            and (not self.group or row.group == self.group)
+            and all(word in _plain(f"{row.name} {row.id} {row.group}") for word in self.words)
+        )
+
+    @property
+    def words(self) -> list[str]:
+        """Words sought, without accents or case."""
+        return _plain(self.text).split()
+
+
+def _plain(text: str) -> str:
+    apart = unicodedata.normalize("NFKD", text.casefold())
+    return "".join(c for c in apart if not unicodedata.combining(c))
+
+
+class ClassOrder(QSortFilterProxyModel):
+    """The learners as sorted and filtered."""
+
+    def __init__(self, model: ClassModel, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self.filters = Filters()
+        self.by = "concern"
+        self.setSourceModel(model)
+        self._class = model
+        self.setDynamicSortFilter(False)
+        self.sort(0)
+
+    def set_filters(self, filters: Filters) -> None:
+        """Show those that pass ``filters``."""
+        self.filters = filters
+        self.invalidateFilter()
+
+    def sort_by(self, by: str) -> None:
+        """Sort by one of :data:`SORTS`."""
+        self.by = by
+        self.invalidate()
+        self.sort(0)
+
+    def learners(self) -> list[str]:
+        """Ids in the order shown."""
+        return [self.index(i, 0).data(ROW).id for i in range(self.rowCount())]
+
+    def filterAcceptsRow(self, row: int, parent: Index) -> bool:
+        """Whether a learner is shown."""
+        return self.filters.accept(self._class.rows[row])
+
+    def lessThan(self, left: Index, right: Index) -> bool:
+        """Order of two learners; ties keep the order of the class list."""
+        return self._key(left) < self._key(right)
+
+    def _key(self, index: Index) -> tuple[Any, ...]:
+        row = self._class.rows[index.row()]
+        if self.by == "concern":
+            return (tuple(-n for n in row.concern), row.order)
+        if self.by == "name":
+            return (_plain(row.name), row.order)
+        if self.by == "mark":
+            known = row.total if row.total is not None else row.drafted
+            return (known is None, -(known or 0.0), row.order)
+        if self.by == "progress":
+            return (row.marked / max(row.criteria, 1), row.order)
+        if self.by == "handed_in":
+            when = row.handed_in
+            return ((_NEVER if when is None else when.replace(tzinfo=None)), row.order)
+        return (row.order,)

@@ -1,0 +1,187 @@
+"""The class page: search, filters, order, the cards, and what is still to settle."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRectF, Qt, Signal
+from PySide6.QtGui import QPainter
+from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
+
+from markbench.model import Concern, PieceKind
+from markbench.ui.bench.card import CardDelegate
+from markbench.ui.bench.grid import ClassGrid
+from markbench.ui.bench.model import ClassModel, ClassOrder, Filters
+from markbench.ui.bench.settle import SettlePanel
+from markbench.ui.desk import Desk
+from markbench.ui.look.marks import paint_concern, paint_piece
+from markbench.ui.look.theme import Theme
+from markbench.ui.parts import Glyph, Painter, label
+
+
+class ClassPage(QWidget):
+    """Everything about the class at a glance. ``opened`` carries a learner's id."""
+
+    opened = Signal(str)
+
+    def __init__(self, desk: Desk, theme: Theme, parent: QWidget | None = None) -> None:
+        super().__init__(parent)
+        self._desk, self._theme = desk, theme
+        self.model = ClassModel(desk, self)
+        self.order = ClassOrder(self.model, self)
+        self.grid = ClassGrid(self.order, CardDelegate(theme, self.model, self), theme)
+        self.grid.opened.connect(self.opened)
+        self.search = QLineEdit()
+        self.search.setPlaceholderText(self.tr("Find a learner"))
+        self.search.setAccessibleName(self.tr("Find a learner"))
+        self.search.setClearButtonEnabled(True)
+        self.search.textChanged.connect(self._filter)
+        self.search.returnPressed.connect(self.grid.setFocus)
+        self.sorts = self._sorts()
+        self.chips = {
+            "unmarked": self._chip(self.tr("Not yet marked")),
+            "questioned": self._chip(self.tr("To look at")),
+            "missing": self._chip(self.tr("Something missing")),
+            "late": self._chip(self.tr("Outside the dates")),
+        }
+        self.groups = self._groups()
+        self.shown = label(kind="small")
+        self.settle_button = self._chip(self.tr("To settle"))
+        self.settle_button.toggled.connect(self._toggle_settle)
+        self.settle = SettlePanel(desk, theme)
+        self.settle.setVisible(False)
+        self._axes_note = label(kind="small")
+        self._lay_out()
+        desk.changed.connect(self._refresh)
+        self._refresh()
+
+    def _lay_out(self) -> None:
+        tools = QHBoxLayout()
+        tools.setSpacing(8)
+        tools.addWidget(self.search, 2)
+        tools.addWidget(self.sorts)
+        for chip in self.chips.values():
+            tools.addWidget(chip)
+        tools.addWidget(self.groups)
+        tools.addStretch(1)
+        tools.addWidget(self.shown)
+        tools.addWidget(self.settle_button)
+        middle = QHBoxLayout()
+        middle.setSpacing(12)
+        middle.addWidget(self.grid, 1)
+        middle.addWidget(self.settle)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(16, 8, 12, 6)
+        column.setSpacing(6)
+        column.addLayout(tools)
+        column.addLayout(middle, 1)
+        column.addLayout(self._legend())
+
+    def show_first(self) -> None:
+        """Give the keyboard to the cards, at the current learner or the first."""
+        if not self.grid.currentIndex().isValid() and self.order.rowCount():
+            self.grid.setCurrentIndex(self.order.index(0, 0))
+        self.grid.setFocus()
+
+    def _sorts(self) -> QComboBox:
+        box = QComboBox()
+        box.setAccessibleName(self.tr("Order"))
+        for key, words in (
+            ("concern", self.tr("Most questions first")),
+            ("name", self.tr("By name")),
+            ("mark", self.tr("Highest mark first")),
+            ("progress", self.tr("Least marked first")),
+            ("handed_in", self.tr("By time of hand-in")),
+            ("class_list", self.tr("As in the class list")),
+        ):
+            box.addItem(words, key)
+        box.currentIndexChanged.connect(lambda _i: self.order.sort_by(box.currentData()))
+        return box
+
+    def _groups(self) -> QComboBox:
+        box = QComboBox()
+        box.setAccessibleName(self.tr("Group"))
+        box.addItem(self.tr("All groups"), "")
+        names = sorted({row.group for row in self.model.rows if row.group})
+        for name in names:
+            box.addItem(name, name)
+        box.setVisible(len(names) > 1)
+        box.currentIndexChanged.connect(self._filter)
+        return box
+
+    def _chip(self, words: str) -> QPushButton:
+        chip = QPushButton(words)
+        chip.setCheckable(True)
+        chip.toggled.connect(self._filter)
+        return chip
+
+    def _filter(self) -> None:
+        on = {name: chip.isChecked() for name, chip in self.chips.items()}
+        self.order.set_filters(
+            Filters(text=self.search.text(), group=self.groups.currentData() or "", **on)
+        )
+        self.grid.fit()
+        self._count()
+
+    def _count(self) -> None:
+        shown, of = self.order.rowCount(), self.model.rowCount()
+        words = self.tr("{n} learners") if shown == of else self.tr("{n} of {of} learners")
+        self.shown.setText(words.format(n=shown, of=of))
+
+    def _toggle_settle(self, on: bool) -> None:
+        self.settle.setVisible(on)
+        if on:
+            self.settle.setFocus()
+
+    def _refresh(self) -> None:
+        open_ones = self.settle.count()
+        self.settle_button.setVisible(open_ones > 0 or self.settle.isVisible())
+        self.settle_button.setText(self.tr("To settle: {n}").format(n=open_ones))
+        axes = self.model.axes
+        self._axes_note.setText(
+            self.tr(
+                "Graphs: T² to {t:.1f} s² against L to {l:.0f} cm; grey line: the class"
+            ).format(t=axes.largest_s2, l=100 * axes.longest_m)
+        )
+        self._count()
+
+    def _legend(self) -> QHBoxLayout:
+        row = QHBoxLayout()
+        row.setSpacing(5)
+        row.addWidget(self._axes_note)
+        row.addStretch(1)
+        concerns = (
+            (Concern.LOOK, self.tr("look before marking")),
+            (Concern.ASK, self.tr("ask the learner")),
+            (Concern.NOTE, self.tr("worth knowing")),
+        )
+        for concern, words in concerns:
+            row.addWidget(Glyph(self._theme, _concern_painter(concern)))
+            row.addWidget(label(words, "small"))
+            row.addSpacing(8)
+        pieces: tuple[tuple[PieceKind, str], ...] = (
+            ("readings", self.tr("readings")),
+            ("setup_photo", self.tr("set-up")),
+            ("selfie", self.tr("selfie")),
+            ("swing_video", self.tr("video")),
+        )
+        for kind, words in pieces:
+            row.addWidget(Glyph(self._theme, _piece_painter(kind, True)))
+            row.addWidget(label(words, "small"))
+            row.addSpacing(6)
+        row.addWidget(Glyph(self._theme, _piece_painter("report", False)))
+        row.addWidget(label(self.tr("struck: missing"), "small"))
+        row.setAlignment(Qt.AlignmentFlag.AlignVCenter)
+        return row
+
+
+def _concern_painter(concern: Concern) -> Painter:
+    def paint(painter: QPainter, box: QRectF, theme: Theme) -> None:
+        paint_concern(painter, concern, box, theme.palette)
+
+    return paint
+
+
+def _piece_painter(kind: PieceKind, present: bool) -> Painter:
+    def paint(painter: QPainter, box: QRectF, theme: Theme) -> None:
+        paint_piece(painter, kind, present, box, theme.palette)
+
+    return paint

@@ -1,0 +1,137 @@
+"""What the class view shows of one learner, gathered from the session once per change."""
+
+from __future__ import annotations
+
+import datetime as dt
+import math
+from collections.abc import Iterable
+from dataclasses import dataclass
+from statistics import median
+from typing import TYPE_CHECKING, cast
+
+from markbench.model import Brief, Concern, Finding, PieceKind, Portfolio
+
+if TYPE_CHECKING:
+    from markbench.session import Session
+
+
+@dataclass(frozen=True, slots=True)
+class LearnerRow:
+    """One learner at a glance. ``points`` are (length in m, period squared in s²)."""
+
+    id: str
+    name: str
+    group: str
+    order: int
+    points: tuple[tuple[float, float], ...]
+    line: tuple[float, float] | None
+    pieces: tuple[tuple[PieceKind, bool], ...]
+    look: int
+    ask: int
+    note: int
+    checks: frozenset[str]
+    summary: str
+    marked: int
+    criteria: int
+    total: float | None
+    drafted: float | None
+    most: float
+    handed_in: dt.datetime | None
+    late: bool
+
+    @property
+    def concern(self) -> tuple[int, int, int]:
+        """Sorts by how much should be looked at."""
+        return (self.look, self.ask, self.note)
+
+    @property
+    def missing(self) -> tuple[PieceKind, ...]:
+        """Pieces asked for and not there."""
+        return tuple(kind for kind, there in self.pieces if not there)
+
+    @property
+    def finished(self) -> bool:
+        """Every criterion bears a mark."""
+        return self.criteria > 0 and self.marked == self.criteria
+
+
+def learner_row(session: Session, learner_id: str, order: int) -> LearnerRow:
+    """Gather one learner."""
+    portfolio = session.portfolio(learner_id)
+    analysis = session.analysis(learner_id)
+    findings = session.findings(learner_id)
+    drafts = session.drafts(learner_id)
+    marks = session.marks(learner_id)
+    line = analysis.line
+    drafted = [
+        marks[d.criterion].marks if d.criterion in marks else d.marks
+        for d in drafts
+        if d.criterion in marks or d.marks is not None
+    ]
+    return LearnerRow(
+        id=learner_id,
+        name=portfolio.learner.name or learner_id,
+        group=portfolio.learner.group,
+        order=order,
+        points=tuple(
+            (row.length_m, row.period_squared_s2)
+            for row in analysis.rows
+            if math.isfinite(row.length_m) and math.isfinite(row.period_squared_s2)
+        ),
+        line=None if line is None else (line.slope_s2_per_m, line.intercept_s2),
+        pieces=_pieces(session.brief, portfolio),
+        look=_count(findings, Concern.LOOK),
+        ask=_count(findings, Concern.ASK),
+        note=_count(findings, Concern.NOTE),
+        checks=frozenset(finding.check for finding in findings),
+        summary=findings[0].message if findings else "",
+        marked=len(marks),
+        criteria=len(session.rubric.criteria),
+        total=session.total(learner_id),
+        drafted=math.fsum(m for m in drafted if m is not None) if drafted else None,
+        most=session.rubric.most,
+        handed_in=portfolio.handed_in,
+        late=any(finding.check == "outside_window" for finding in findings),
+    )
+
+
+def _count(findings: Iterable[Finding], concern: Concern) -> int:
+    return sum(finding.concern == concern for finding in findings)
+
+
+def _pieces(brief: Brief, portfolio: Portfolio) -> tuple[tuple[PieceKind, bool], ...]:
+    wanted = ("readings", *brief.evidence)
+    have = {piece.kind for piece in portfolio.pieces}
+    if portfolio.table is not None:
+        have.add("readings")
+    return tuple((cast(PieceKind, kind), kind in have) for kind in wanted)
+
+
+@dataclass(frozen=True, slots=True)
+class Axes:
+    """Common axes of the small graphs, and the class's own line behind them.
+
+    Wide enough for the longest honest lengths; a table in the wrong unit must not flatten
+    everybody else's graph, so points beyond are drawn as arrows at the edge.
+    """
+
+    longest_m: float
+    largest_s2: float
+    slope: float
+
+    @classmethod
+    def of(cls, rows: Iterable[LearnerRow]) -> Axes:
+        """Axes for a class: three times the median extent at the most."""
+        extents = [max(x for x, _ in row.points) for row in rows if row.points]
+        heights = [max(y for _, y in row.points) for row in rows if row.points]
+        ratios = [y / x for row in rows for x, y in row.points if x > 0]
+        return cls(
+            _fitting(extents, 0.6), _fitting(heights, 2.4), median(ratios) if ratios else 4.03
+        )
+
+
+def _fitting(extents: list[float], default: float) -> float:
+    if not extents:
+        return default
+    middle = median(extents)
+    return 1.08 * max(extent for extent in extents if extent <= 2 * middle)

@@ -1,0 +1,121 @@
+"""Small widgets used all over: a labelled heading, a paper frame, a glyph, a button."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QRectF, QSize, Qt
+from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtWidgets import (
+    QAbstractButton,
+    QFrame,
+    QLabel,
+    QPushButton,
+    QSizePolicy,
+    QToolButton,
+    QWidget,
+)
+
+from markbench.ui.look.icons import icon
+from markbench.ui.look.theme import Theme
+
+Painter = Callable[[QPainter, QRectF, Theme], None]
+
+
+def label(text: str = "", kind: str = "", *, wrap: bool = False) -> QLabel:
+    """A label of one of the sheet's kinds (``quiet``, ``small``, ``heading``, ``title``…)."""
+    made = QLabel(text)
+    made.setTextFormat(Qt.TextFormat.PlainText)
+    if kind:
+        made.setProperty("kind", kind)
+    made.setWordWrap(wrap)
+    return made
+
+
+def frame(kind: str) -> QFrame:
+    """A frame of one of the sheet's kinds (``paper``, ``margin``, ``rule``…)."""
+    made = QFrame()
+    made.setProperty("kind", kind)
+    return made
+
+
+def button(
+    text: str, kind: str = "", clicked: Callable[[], object] | None = None, *, tip: str = ""
+) -> QPushButton:
+    """A push button."""
+    made = QPushButton(text)
+    if kind:
+        made.setProperty("kind", kind)
+    if tip:
+        made.setToolTip(tip)
+    if clicked is not None:
+        made.clicked.connect(lambda _checked=False: clicked())
+    return made
+
+
+class IconButton(QToolButton):
+    """A plain button with one of our icons, recoloured with the theme; always with words."""
+
+    def __init__(
+        self, theme: Theme, name: str, words: str, clicked: Callable[[], object] | None = None
+    ) -> None:
+        super().__init__()
+        self._theme, self._name = theme, name
+        self.setProperty("kind", "plain")
+        self.setToolTip(words)
+        self.setAccessibleName(words)
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        if clicked is not None:
+            self.clicked.connect(lambda _checked=False: clicked())
+        theme.changed.connect(self._draw)
+        self._draw()
+
+    def show_icon(self, name: str, words: str) -> None:
+        """Change what the button stands for."""
+        self._name = name
+        self.setToolTip(words)
+        self.setAccessibleName(words)
+        self._draw()
+
+    def _draw(self) -> None:
+        size = self._theme.px(18)
+        self.setIcon(icon(self._name, self._theme.palette.ink, size))
+        self.setIconSize(QSize(size, size))
+
+
+class Glyph(QWidget):
+    """One painted mark in a layout, as high as a line of small text."""
+
+    def __init__(self, theme: Theme, paint: Painter) -> None:
+        super().__init__()
+        self._theme, self._paint = theme, paint
+        self.setSizePolicy(QSizePolicy.Policy.Fixed, QSizePolicy.Policy.Fixed)
+        theme.changed.connect(self._restyle)
+        self._restyle()
+
+    def _restyle(self) -> None:
+        side = round(self._theme.line_height("small"))
+        self.setFixedSize(side, side)
+        self.update()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Paint the mark in the middle."""
+        painter = QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        inset = self.width() * 0.16
+        self._paint(painter, QRectF(self.rect()).adjusted(inset, inset, -inset, -inset),
+                    self._theme)  # fmt: skip
+
+
+def restyle(widget: QWidget, name: str, value: object) -> None:
+    """Set a property the style sheet looks at, and have it looked at."""
+    if widget.property(name) != value:
+        widget.setProperty(name, value)
+        widget.style().unpolish(widget)
+        widget.style().polish(widget)
+
+
+def press(control: QAbstractButton) -> None:
+    """Press a control as a hand would, if it may be pressed."""
+    if control.isEnabled() and control.isVisible():
+        control.click()

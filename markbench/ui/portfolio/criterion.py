@@ -1,0 +1,241 @@
+"""One criterion on the marking sheet: draft in pencil or mark in ink, levels, reasons, text."""
+
+from __future__ import annotations
+
+from functools import partial
+
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtGui import QFocusEvent, QMouseEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QSizePolicy, QTextEdit, QVBoxLayout
+
+from markbench.model import Criterion, Mark, Reason
+from markbench.ui.desk import Desk
+from markbench.ui.look.theme import Theme
+from markbench.ui.parts import button, label, restyle
+from markbench.ui.portfolio.flow import FlowLayout
+
+_IDLE_MS = 500  # a pause in typing this long saves
+
+
+class TextField(QTextEdit):
+    """Plain text that grows with what is written; ``settled`` when a pause or leaving saves it."""
+
+    settled = Signal(str)
+
+    def __init__(self, name: str) -> None:
+        super().__init__()
+        self.setAcceptRichText(False)
+        self.setTabChangesFocus(True)
+        self.setAccessibleName(name)
+        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self._kept = ""
+        self._idle = QTimer(self, singleShot=True, interval=_IDLE_MS)
+        self._idle.timeout.connect(self.settle)
+        self.textChanged.connect(self._idle.start)
+        self.document().documentLayout().documentSizeChanged.connect(self._grow)
+
+    @property
+    def unsettled(self) -> bool:
+        """Whether something typed has not been passed on."""
+        return self.toPlainText() != self._kept
+
+    def show_text(self, text: str) -> None:
+        """Show text from the session, unless the person is in the middle of changing it."""
+        if self.hasFocus() and self.unsettled:
+            return
+        self._kept = text
+        if text != self.toPlainText():
+            self.setPlainText(text)
+        self._idle.stop()
+
+    def settle(self) -> None:
+        """Pass on what was typed."""
+        self._idle.stop()
+        if self.unsettled:
+            self._kept = self.toPlainText()
+            self.settled.emit(self._kept)
+
+    def focusOutEvent(self, event: QFocusEvent) -> None:
+        """Leaving saves."""
+        super().focusOutEvent(event)
+        self.settle()
+
+    def _grow(self) -> None:
+        margins = self.height() - self.viewport().height()
+        self.setFixedHeight(round(self.document().size().height()) + max(margins, 8))
+
+
+class CriterionCard(QFrame):
+    """``reason_chosen`` asks to see what a draft rests on; ``opened`` to be the open one."""
+
+    reason_chosen = Signal(object)
+    opened = Signal(str)
+
+    def __init__(self, desk: Desk, theme: Theme, criterion: Criterion) -> None:
+        super().__init__()
+        self._desk, self._theme, self.criterion = desk, theme, criterion
+        self._learner = ""
+        self._reasons: list[QPushButton] = []
+        self._title = label(criterion.title, wrap=True)
+        self._title.setFont(theme.font("body", bold=True))
+        self._state = label(kind="pencil")
+        self._state.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
+        self.levels = {level.name: self._level_button(level.name) for level in criterion.levels}
+        self._descriptor = label(kind="small", wrap=True)
+        self.text = TextField(self.tr("Text to the learner: {c}").format(c=criterion.title))
+        self.text.setPlaceholderText(self.tr("Text to the learner"))
+        self.text.settled.connect(self._keep_text)
+        self.note = TextField(self.tr("Private note: {c}").format(c=criterion.title))
+        self.note.setPlaceholderText(self.tr("Private note, never sent"))
+        self.note.settled.connect(self._keep_note)
+        self._preview = label(kind="small")
+        self._preview.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+        self.accept = button(self.tr("Accept draft"), "deed", self.accept_draft)
+        self.clear = button(self.tr("Back to draft"), "plain", self._clear)
+        self._lay_out()
+        self.set_open(False)
+        theme.changed.connect(self._restyle)
+
+    def _lay_out(self) -> None:
+        head = QHBoxLayout()
+        head.setSpacing(8)
+        head.addWidget(self._title, 1)
+        head.addWidget(self._state, 0)
+        levels = FlowLayout(spacing=5)
+        for control in self.levels.values():
+            levels.addWidget(control)
+        self._reason_box = QVBoxLayout()
+        self._reason_box.setSpacing(0)
+        foot = QHBoxLayout()
+        foot.addWidget(self.accept)
+        foot.addWidget(self.clear)
+        foot.addStretch(1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(14, 9, 14, 9)
+        column.setSpacing(5)
+        column.addLayout(head)
+        column.addLayout(levels)
+        column.addWidget(self._descriptor)
+        column.addWidget(self._preview)
+        column.addLayout(self._reason_box)
+        column.addWidget(self.text)
+        column.addWidget(self.note)
+        column.addLayout(foot)
+
+    def _level_button(self, name: str) -> QPushButton:
+        level = next(one for one in self.criterion.levels if one.name == name)
+        words = self.tr("{level} · {marks:g}").format(level=level.name, marks=level.marks)
+        made = button(words, "level", partial(self.choose_level, name), tip=level.descriptor)
+        made.setCheckable(True)
+        made.setAccessibleName(
+            self.tr("{c}: {level}, {marks:g} marks").format(
+                c=self.criterion.title, level=level.name, marks=level.marks
+            )
+        )
+        return made
+
+    def show_learner(self, learner: str) -> None:
+        """Show a learner's draft or mark as it is now."""
+        if learner != self._learner:
+            self.settle()
+        self._learner = learner
+        session = self._desk.session
+        draft = session.draft(learner, self.criterion.id)
+        mark = session.mark(learner, self.criterion.id)
+        restyle(self, "kind", "drafted" if mark is None else "marked")
+        restyle(self._state, "kind", "pencil" if mark is None else "ink")
+        self._state.setText(self._state_words(mark, draft.level))
+        for name, control in self.levels.items():
+            control.setChecked(mark is not None and mark.level == name)
+            restyle(control, "drafted", "true" if draft.level == name else "false")
+        shown = mark.level if mark is not None else draft.level
+        level = next((one for one in self.criterion.levels if one.name == shown), None)
+        self._descriptor.setText(level.descriptor if level is not None else "")
+        text = session.feedback(learner, self.criterion.id)
+        self.text.show_text(text)
+        self._preview.setText(text)
+        note = session.value("note", learner, self.criterion.id)
+        self.note.show_text("" if note is None else str(note))
+        self.accept.setEnabled(mark is None and draft.level is not None)
+        self.accept.setText(self.tr("Accept draft") if draft.level else self.tr("No draft"))
+        self.clear.setEnabled(mark is not None)
+        self._show_reasons(draft.reasons)
+
+    def set_open(self, is_open: bool) -> None:
+        """Show everything, or the head and the levels only."""
+        self.is_open = is_open
+        for part in (self._descriptor, self.text, self.note, self.accept, self.clear):
+            part.setVisible(is_open)
+        for control in self._reasons:
+            control.setVisible(is_open and bool(control.text()))
+        self._preview.setVisible(not is_open)
+
+    def choose_level(self, name: str) -> None:
+        """Mark with a level."""
+        self.settle()
+        learner, criterion = self._learner, self.criterion.id
+        self._desk.do(lambda session: session.set_level(learner, criterion, name))
+        self.opened.emit(criterion)
+
+    def accept_draft(self) -> None:
+        """Make a mark of the draft."""
+        self.settle()
+        learner, criterion = self._learner, self.criterion.id
+        self._desk.do(lambda session: session.accept(learner, criterion))
+
+    def settle(self) -> None:
+        """Pass on whatever was typed."""
+        self.text.settle()
+        self.note.settle()
+
+    def mousePressEvent(self, event: QMouseEvent) -> None:
+        """A click on the card opens it."""
+        self.opened.emit(self.criterion.id)
+        super().mousePressEvent(event)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """So does the keyboard."""
+        self.opened.emit(self.criterion.id)
+        super().focusInEvent(event)
+
+    def _state_words(self, mark: Mark | None, drafted: str | None) -> str:
+        if mark is None:
+            return self.tr("✎ draft") if drafted is not None else self.tr("✎ for your eye")
+        when = mark.at.astimezone()
+        return self.tr("✓ marked by {who}, {when}").format(who=mark.by, when=f"{when:%H:%M}")
+
+    def _show_reasons(self, reasons: tuple[Reason, ...]) -> None:
+        while len(self._reasons) < len(reasons):
+            made = button("", "link")
+            made.clicked.connect(partial(self._choose_reason, len(self._reasons)))
+            self._reasons.append(made)
+            self._reason_box.addWidget(made)
+        self._shown_reasons = reasons
+        for number, control in enumerate(self._reasons):
+            there = number < len(reasons)
+            control.setText(_reason_words(reasons[number]) if there else "")
+            control.setVisible(there and self.is_open)
+
+    def _choose_reason(self, number: int, _checked: bool = False) -> None:
+        self.reason_chosen.emit(self._shown_reasons[number])
+
+    def _keep_text(self, text: str) -> None:
+        learner, criterion = self._learner, self.criterion.id
+        self._desk.do(lambda session: session.set_feedback(learner, criterion, text))
+
+    def _keep_note(self, text: str) -> None:
+        learner, criterion = self._learner, self.criterion.id
+        self._desk.do(lambda session: session.set_note(learner, text, criterion))
+
+    def _clear(self) -> None:
+        learner, criterion = self._learner, self.criterion.id
+        self._desk.do(lambda session: session.clear_mark(learner, criterion))
+
+    def _restyle(self) -> None:
+        self._title.setFont(self._theme.font("body", bold=True))
+
+
+def _reason_words(reason: Reason) -> str:
+    arrow = " →" if reason.check or reason.sources else ""
+    return f"{reason.text}{arrow}"

@@ -1,0 +1,181 @@
+"""Explanations of the numbers, ranked; one can be shown in the graph and agreed with."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QRectF, Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
+
+from markbench.model import Diagnosis, Explanation
+from markbench.physics.reporting import with_uncertainty
+from markbench.ui.desk import Desk
+from markbench.ui.look.marks import pen
+from markbench.ui.look.theme import Theme
+from markbench.ui.parts import label
+
+_SHOWN = 3
+_HONEST = "honest"
+
+
+class _Bar(QWidget):
+    """A probability as a length, beside its number."""
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self._theme, self._part = theme, 0.0
+        self.setFixedHeight(5)
+
+    def show_part(self, part: float) -> None:
+        """0 to 1."""
+        self._part = part
+        self.update()
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Paint the scale and the part."""
+        painter = QPainter(self)
+        box = QRectF(self.rect()).adjusted(0, 1, 0, -1)
+        painter.setPen(pen(self._theme.palette.edge, 1))
+        painter.drawLine(box.bottomLeft(), box.bottomRight())
+        box.setWidth(box.width() * self._part)
+        painter.fillRect(box, QColor(self._theme.palette.ghost))
+
+
+class _Row(QWidget):
+    """One explanation."""
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self.percent = label(kind="lead")
+        self.percent.setFixedWidth(theme.px(52))
+        self.bar = _Bar(theme)
+        self.sentence = label(wrap=True)
+        self.value = label(kind="small", wrap=True)
+        self.show_it = QPushButton(self.tr("Show"))
+        self.show_it.setCheckable(True)
+        self.show_it.setToolTip(self.tr("Show in the graph how the readings would lie"))
+        self.agree = QPushButton()
+        self.agree.setCheckable(True)
+        words = QVBoxLayout()
+        words.setSpacing(3)
+        words.addWidget(self.sentence)
+        words.addWidget(self.bar)
+        words.addWidget(self.value)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 2, 0, 2)
+        row.setSpacing(8)
+        row.addWidget(self.percent, 0, Qt.AlignmentFlag.AlignTop)
+        row.addLayout(words, 1)
+        row.addWidget(self.show_it, 0, Qt.AlignmentFlag.AlignTop)
+        row.addWidget(self.agree, 0, Qt.AlignmentFlag.AlignTop)
+
+
+class ExplanationPanel(QFrame):
+    """``ghost_chosen`` carries the explanation to show in the graph, or ``None``."""
+
+    ghost_chosen = Signal(object)
+
+    def __init__(self, desk: Desk, theme: Theme) -> None:
+        super().__init__()
+        self.setProperty("kind", "paper")
+        self._desk, self._learner = desk, ""
+        self._diagnosis: Diagnosis | None = None
+        self._rows = [_Row(theme) for _ in range(_SHOWN)]
+        self._best = label(kind="small")
+        self._limits = label(kind="small", wrap=True)
+        heading = QHBoxLayout()
+        heading.addWidget(label(self.tr("How the numbers may have come about"), "heading"))
+        heading.addStretch(1)
+        heading.addWidget(self._best)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(12, 8, 12, 8)
+        column.setSpacing(4)
+        column.addLayout(heading)
+        for number, row in enumerate(self._rows):
+            column.addWidget(row)
+            row.show_it.toggled.connect(lambda on, n=number: self._ghost(n, on))
+            row.agree.clicked.connect(lambda on, n=number: self._agree(n, on))
+        column.addWidget(self._limits)
+        column.addStretch(1)
+
+    def show_learner(self, learner: str) -> None:
+        """Show a learner's explanations as they are now."""
+        self._learner = learner
+        session = self._desk.session
+        self._diagnosis = session.diagnosis(learner)
+        agreed = session.value("agreed_slip", learner)
+        found = self._diagnosis.explanations[:_SHOWN] if self._diagnosis is not None else ()
+        for number, row in enumerate(self._rows):
+            row.setVisible(number < len(found))
+            if number < len(found):
+                self._fill(row, found[number], agreed)
+        self._say()
+
+    @property
+    def explanations(self) -> tuple[Explanation, ...]:
+        """What is shown, most probable first."""
+        return self._diagnosis.explanations[:_SHOWN] if self._diagnosis is not None else ()
+
+    def agree_with_first(self) -> None:
+        """Agree with the most probable explanation, or take it back."""
+        if self.explanations:
+            self._rows[0].agree.click()
+
+    def _fill(self, row: _Row, explanation: Explanation, agreed: object) -> None:
+        honest = explanation.slip == _HONEST
+        row.percent.setText(_percent(explanation.probability))
+        row.bar.show_part(explanation.probability)
+        row.sentence.setText(explanation.sentence)
+        mended = ""
+        if explanation.g_if_mended is not None and not honest:
+            value = with_uncertainty(
+                explanation.g_if_mended, explanation.u_g_if_mended or 0.0, "m/s²"
+            )
+            mended = self.tr("mended, g would be {value}").format(value=value)
+        row.value.setText(mended)
+        row.value.setVisible(bool(mended))
+        row.show_it.blockSignals(True)
+        row.show_it.setChecked(False)
+        row.show_it.blockSignals(False)
+        row.show_it.setVisible(bool(explanation.mended) and not honest)
+        row.show_it.setAccessibleDescription(explanation.sentence)
+        is_agreed = agreed == explanation.slip
+        row.agree.setChecked(is_agreed)
+        row.agree.setText(self.tr("✓ Agreed") if is_agreed else self.tr("Agree"))
+        row.agree.setAccessibleDescription(explanation.sentence)
+
+    def _say(self) -> None:
+        diagnosis = self._diagnosis
+        if diagnosis is None:
+            self._best.setText("")
+            self._limits.setText(self.tr("Two different lengths with timings are needed."))
+            return
+        best = diagnosis.best
+        self._best.setText(
+            self.tr("best estimate {value}").format(
+                value=with_uncertainty(best.g, best.u_g, "m/s²")
+            )
+            if best is not None
+            else ""
+        )
+        parts = [f"{pair.sentence} {pair.settle}".strip() for pair in diagnosis.indistinct]
+        self._limits.setText(" ".join([*parts, diagnosis.limits]).strip())
+
+    def _ghost(self, number: int, on: bool) -> None:
+        for other, row in enumerate(self._rows):
+            if other != number and on:
+                row.show_it.blockSignals(True)
+                row.show_it.setChecked(False)
+                row.show_it.blockSignals(False)
+        self.ghost_chosen.emit(self.explanations[number] if on else None)
+
+    def _agree(self, number: int, on: bool) -> None:
+        learner, slip = self._learner, self.explanations[number].slip
+        self._desk.do(lambda session: session.agree(learner, slip if on else None))
+
+
+def _percent(probability: float) -> str:
+    if probability < 0.01:
+        return "< 1 %"
+    if probability > 0.99:
+        return "> 99 %"
+    return f"{100 * probability:.0f} %"

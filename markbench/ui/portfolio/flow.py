@@ -1,0 +1,76 @@
+"""A layout that wraps like words, so that rows of buttons survive large text.
+
+Qt has none; this follows the shape of its documented example of a custom layout.
+"""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QPoint, QRect, QSize, Qt
+from PySide6.QtWidgets import QLayout, QLayoutItem, QWidget
+
+
+class FlowLayout(QLayout):
+    """Left to right, then down."""
+
+    def __init__(self, parent: QWidget | None = None, spacing: int = 6) -> None:
+        super().__init__(parent)
+        self._items: list[QLayoutItem] = []
+        self.setSpacing(spacing)
+        self.setContentsMargins(0, 0, 0, 0)
+
+    def addItem(self, item: QLayoutItem) -> None:
+        """Append."""
+        self._items.append(item)
+
+    def count(self) -> int:
+        """Number of items."""
+        return len(self._items)
+
+    def itemAt(self, index: int) -> QLayoutItem | None:
+        """Item at an index, if there is one."""
+        return self._items[index] if 0 <= index < len(self._items) else None
+
+    def takeAt(self, index: int) -> QLayoutItem | None:
+        """Remove and return an item."""
+        return self._items.pop(index) if 0 <= index < len(self._items) else None
+
+    def expandingDirections(self) -> Qt.Orientation:
+        """Takes no more room than it needs."""
+        return Qt.Orientation(0)
+
+    def hasHeightForWidth(self) -> bool:
+        """Narrow means tall."""
+        return True
+
+    def heightForWidth(self, width: int) -> int:
+        """Height when wrapped to ``width``."""
+        return self._place(QRect(0, 0, width, 0), move=False)
+
+    def sizeHint(self) -> QSize:
+        """As small as may be."""
+        return self.minimumSize()
+
+    def minimumSize(self) -> QSize:
+        """The largest single item."""
+        size = QSize()
+        for item in self._items:
+            size = size.expandedTo(item.minimumSize())
+        return size
+
+    def setGeometry(self, rect: QRect) -> None:
+        """Place everything."""
+        super().setGeometry(rect)
+        self._place(rect, move=True)
+
+    def _place(self, rect: QRect, move: bool) -> int:
+        x, y, line = rect.x(), rect.y(), 0
+        for item in self._items:
+            size = item.sizeHint()
+            if x > rect.x() and x + size.width() > rect.right() + 1:
+                x, y, line = rect.x(), y + line + self.spacing(), 0
+            if move:
+                wide = min(size.width(), rect.width())
+                item.setGeometry(QRect(QPoint(x, y), QSize(wide, size.height())))
+            x += size.width() + self.spacing()
+            line = max(line, size.height())
+        return y + line - rect.y()

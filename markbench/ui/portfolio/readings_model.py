@@ -1,0 +1,201 @@
+"""One learner's readings as a Qt table: as written, recomputed, questioned, corrected."""
+
+from __future__ import annotations
+
+import math
+from typing import Any
+
+from PySide6.QtCore import (
+    QAbstractTableModel,
+    QModelIndex,
+    QObject,
+    QPersistentModelIndex,
+    Qt,
+)
+
+from markbench.model import Concern, Explanation, Finding, Reading, Row, Source
+from markbench.ui.desk import Desk
+from markbench.ui.portfolio.cells import Cell, cells_of_finding, correction_key, source_at
+
+Index = QModelIndex | QPersistentModelIndex
+CONCERN = int(Qt.ItemDataRole.UserRole)
+ORIGINAL = CONCERN + 1
+EXPLAINED = CONCERN + 2
+COMPUTED = CONCERN + 3
+_RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+
+
+class ReadingsModel(QAbstractTableModel):
+    """Columns: length, swings, each timing, then T, T² and g of each length."""
+
+    def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._desk = desk
+        self.learner = ""
+        self._readings: tuple[Reading, ...] = ()
+        self._rows: tuple[Row, ...] = ()
+        self._timings = 0
+        self._questioned: dict[Cell, list[Finding]] = {}
+        self._explained: frozenset[Cell] = frozenset()
+
+    def show_learner(self, learner: str) -> None:
+        """Show the readings of a learner as they are now."""
+        self.beginResetModel()
+        session = self._desk.session
+        self.learner = learner
+        table = session.portfolio(learner).table
+        self._readings = table.readings if table is not None else ()
+        rows = session.analysis(learner).rows
+        self._rows = rows if len(rows) == len(self._readings) else ()
+        self._timings = max((len(r.timings) for r in self._readings), default=0)
+        self._questioned = {}
+        for finding in session.findings(learner):
+            for cell in cells_of_finding(finding, table):
+                self._questioned.setdefault(cell, []).append(finding)
+        self._explained = frozenset()
+        self.endResetModel()
+
+    def show_explanation(self, explanation: Explanation | None) -> None:
+        """Outline the cells that speak for an explanation."""
+        self._explained = frozenset(explanation.cells if explanation is not None else ())
+        if self._readings:
+            last = self.index(self.rowCount() - 1, self.columnCount() - 1)
+            self.dataChanged.emit(self.index(0, 0), last)
+
+    def cell_at(self, index: Index) -> Cell | None:
+        """The reading's cell at an index; ``None`` for what was recomputed."""
+        column = index.column()
+        if not index.isValid() or column == 1 or column >= 2 + self._timings:
+            return None
+        return (index.row(), None if column == 0 else column - 2)
+
+    def index_of(self, cell: Cell) -> QModelIndex:
+        """Where a cell stands."""
+        return self.index(cell[0], 0 if cell[1] is None else 2 + cell[1])
+
+    def source_of(self, index: Index) -> Source | None:
+        """Where the value at an index was read from."""
+        if index.column() == 1 and index.isValid():
+            return self._readings[index.row()].swings_source
+        table = self._desk.session.portfolio(self.learner).table if self.learner else None
+        cell = self.cell_at(index)
+        return source_at(table, cell) if table is not None and cell is not None else None
+
+    def rowCount(self, parent: Index | None = None) -> int:
+        """Number of lengths."""
+        return 0 if parent is not None and parent.isValid() else len(self._readings)
+
+    def columnCount(self, parent: Index | None = None) -> int:
+        """Length, swings, timings, T, T², g."""
+        return 0 if parent is not None and parent.isValid() else 5 + self._timings
+
+    def headerData(
+        self,
+        section: int,
+        orientation: Qt.Orientation,
+        role: int = int(Qt.ItemDataRole.DisplayRole),
+    ) -> Any:
+        """Quantity and unit, as a heading should have them."""
+        if role != Qt.ItemDataRole.DisplayRole or orientation != Qt.Orientation.Horizontal:
+            return None
+        times = [f"t{'₁₂₃₄₅₆₇₈₉'[i] if i < 9 else i + 1} / s" for i in range(self._timings)]
+        return ["L / cm", "N", *times, "T / s", "T² / s²", "g / m s⁻²"][section]
+
+    def flags(self, index: Index) -> Qt.ItemFlag:
+        """Raw values may be corrected, where they came from a cell."""
+        flags = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
+        source = self.source_of(index)
+        return flags | Qt.ItemFlag.ItemIsEditable if source is not None and source.cell else flags
+
+    def data(self, index: Index, role: int = int(Qt.ItemDataRole.DisplayRole)) -> Any:
+        """Value, alignment, findings and corrections of a cell."""
+        if not index.isValid():
+            return None
+        if role == Qt.ItemDataRole.DisplayRole:
+            return self._text(index)
+        if role == Qt.ItemDataRole.EditRole:
+            source = self.source_of(index)
+            return self._corrected(source) or (source.raw if source else self._text(index))
+        if role == Qt.ItemDataRole.TextAlignmentRole:
+            return _RIGHT
+        if role == CONCERN:
+            found = self._findings(index)
+            return max((f.concern for f in found), default=None)
+        if role == EXPLAINED:
+            return self.cell_at(index) in self._explained
+        if role == COMPUTED:
+            return index.column() >= 2 + self._timings
+        if role == ORIGINAL:
+            source = self.source_of(index)
+            return source.raw if source is not None and self._corrected(source) else ""
+        if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleDescriptionRole):
+            return self._in_words(index)
+        return None
+
+    def setData(self, index: Index, value: Any, role: int = int(Qt.ItemDataRole.EditRole)) -> bool:
+        """Correct a reading; an empty text restores the original."""
+        source, text = self.source_of(index), str(value).strip()
+        if role != Qt.ItemDataRole.EditRole or source is None:
+            return False
+        if text == (self._corrected(source) or source.raw):
+            return False
+        learner = self.learner
+        self._desk.do(lambda session: session.correct(learner, source, text or None))
+        return True
+
+    def _text(self, index: Index) -> str:
+        row, column = index.row(), index.column()
+        reading = self._readings[row]
+        if column == 0:
+            return length_text(reading)
+        if column == 1:
+            return str(reading.swings)
+        if column < 2 + self._timings:
+            if column - 2 >= len(reading.timings):
+                return ""
+            timing = reading.timings[column - 2]
+            return f"{timing.time_s:.{2 if timing.decimals is None else timing.decimals}f}"
+        if not self._rows:
+            return ""
+        computed = self._rows[row]
+        values = (computed.period_s, computed.period_squared_s2, computed.g)
+        number = values[column - 2 - self._timings]
+        places = 2 if column == 4 + self._timings else 3
+        return f"{number:.{places}f}" if math.isfinite(number) else ""
+
+    def _findings(self, index: Index) -> list[Finding]:
+        cell = self.cell_at(index)
+        return self._questioned.get(cell, []) if cell is not None else []
+
+    def _corrected(self, source: Source | None) -> str:
+        if source is None:
+            return ""
+        held = self._desk.session.value("correction", self.learner, correction_key(source))
+        return "" if held is None else str(held)
+
+    def _in_words(self, index: Index) -> str:
+        found = sorted(self._findings(index), key=lambda finding: -finding.concern)
+        parts = [finding.message for finding in found]
+        source = self.source_of(index)
+        if source is not None:
+            corrected = self._corrected(source)
+            if corrected:
+                parts.append(
+                    self.tr("Written “{raw}”; corrected to “{text}”.").format(
+                        raw=source.raw, text=corrected
+                    )
+                )
+            parts.append(str(source))
+        return "\n".join(parts)
+
+
+def length_text(reading: Reading) -> str:
+    """A length in centimetres with the decimals it was written with."""
+    written = 1 if reading.length_raw_decimals is None else reading.length_raw_decimals
+    shift = round(math.log10(0.01 / reading.length_unit_m))
+    return f"{100 * reading.length_m:.{max(written + shift, 0)}f}"
+
+
+def most_concerning(findings: tuple[Finding, ...]) -> Concern | None:
+    """The greatest concern among findings."""
+    return max((finding.concern for finding in findings), default=None)

@@ -1,0 +1,158 @@
+"""The table of readings: questioned cells tinted and marked, corrections beside the original."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QHeaderView,
+    QLineEdit,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+    QWidget,
+)
+
+from markbench.model import Concern, Source
+from markbench.ui.look.marks import paint_concern, pen
+from markbench.ui.look.theme import Theme
+from markbench.ui.portfolio.cells import Cell
+from markbench.ui.portfolio.readings_model import (
+    COMPUTED,
+    CONCERN,
+    EXPLAINED,
+    ORIGINAL,
+    ReadingsModel,
+)
+
+Index = QModelIndex | QPersistentModelIndex
+
+
+class _CellDelegate(QStyledItemDelegate):
+    def __init__(self, theme: Theme, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._theme = theme
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        colours, box = self._theme.palette, QRectF(option.rect)
+        concern: Concern | None = index.data(CONCERN)
+        chosen = bool(option.state & QStyle.StateFlag.State_Selected)
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        if chosen:
+            painter.fillRect(box, QColor(colours.deed_soft))
+        elif concern is not None and concern > Concern.NOTE:
+            soft = colours.look_soft if concern == Concern.LOOK else colours.ask_soft
+            painter.fillRect(box, QColor(soft))
+        if concern is not None:
+            side = box.height() * 0.3
+            mark = QRectF(box.left() + 4, box.top() + 4, side, side)
+            paint_concern(painter, concern, mark, colours)
+        if index.data(EXPLAINED):
+            painter.setPen(pen(colours.ghost, 1.6, Qt.PenStyle.DotLine))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRect(box.adjusted(1.5, 1.5, -1.5, -1.5))
+        if option.state & QStyle.StateFlag.State_HasFocus:
+            painter.setPen(pen(colours.deed, 2))
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            painter.drawRect(box.adjusted(1, 1, -1, -1))
+        inner = box.adjusted(6, 0, -7, 0)
+        text, original = str(index.data() or ""), str(index.data(ORIGINAL) or "")
+        font = self._theme.font("body", bold=bool(original))
+        painter.setFont(font)
+        painter.setPen(QColor(colours.pencil if index.data(COMPUTED) else colours.ink))
+        right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        painter.drawText(inner, right, text)
+        if original:
+            struck = self._theme.font("small")
+            struck.setStrikeOut(True)
+            painter.setFont(struck)
+            painter.setPen(QColor(colours.pencil))
+            left = inner.adjusted(0, 0, -QFontMetricsF(font).horizontalAdvance(text) - 6, 0)
+            painter.drawText(left, right, original)
+        painter.restore()
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        metrics = QFontMetricsF(self._theme.font())
+        wide = metrics.horizontalAdvance(str(index.data() or "")) + 22
+        original = index.data(ORIGINAL)
+        if original:
+            wide += QFontMetricsF(self._theme.font("small")).horizontalAdvance(original) + 6
+        return QSize(round(wide), round(metrics.height() + 9))
+
+    def createEditor(self, parent: QWidget, _option: QStyleOptionViewItem, index: Index) -> QWidget:
+        editor = QLineEdit(parent)
+        editor.setAccessibleName(self.tr("Corrected reading"))
+        editor.setFrame(False)
+        editor.setStyleSheet("padding: 0; min-height: 0;")
+        editor.setToolTip(self.tr("As the learner would write it; empty restores the original"))
+        return editor
+
+
+class ReadingsView(QTableView):
+    """``looked_at`` tells the source of the current cell; ``reading_chosen`` its row."""
+
+    looked_at = Signal(object)
+    reading_chosen = Signal(int)
+
+    def __init__(self, model: ReadingsModel, theme: Theme) -> None:
+        super().__init__()
+        self._theme, self._readings = theme, model
+        self.setModel(model)
+        self.setItemDelegate(_CellDelegate(theme, self))
+        self.setAccessibleName(self.tr("Readings"))
+        self.setSelectionMode(QAbstractItemView.SelectionMode.ContiguousSelection)
+        self.setEditTriggers(
+            QAbstractItemView.EditTrigger.DoubleClicked
+            | QAbstractItemView.EditTrigger.EditKeyPressed
+            | QAbstractItemView.EditTrigger.AnyKeyPressed
+        )
+        self.verticalHeader().setVisible(False)
+        self.horizontalHeader().setDefaultAlignment(
+            Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+        )
+        self.horizontalHeader().setHighlightSections(False)
+        self.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
+        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setTabKeyNavigation(False)
+        self.setCornerButtonEnabled(False)
+        model.modelReset.connect(self._fit)
+        theme.changed.connect(self._fit)
+        self._fit()
+
+    def highlight(self, cells: Iterable[Cell]) -> bool:
+        """Select the very cells and bring them into view; False where there are none."""
+        selection = self.selectionModel()
+        selection.clear()
+        first = None
+        for cell in cells:
+            index = self._readings.index_of(cell)
+            if index.isValid():
+                selection.select(index, selection.SelectionFlag.Select)
+                first = first or index
+        if first is None:
+            return False
+        selection.setCurrentIndex(first, selection.SelectionFlag.NoUpdate)
+        self.scrollTo(first)
+        return True
+
+    def currentChanged(self, current: Index, previous: Index) -> None:
+        """Tell what is looked at."""
+        super().currentChanged(current, previous)
+        source: Source | None = self._readings.source_of(current) if current.isValid() else None
+        self.looked_at.emit(source)
+        if current.isValid():
+            self.reading_chosen.emit(current.row())
+
+    def _fit(self) -> None:
+        height = round(self._theme.line_height() + 9)
+        self.verticalHeader().setMinimumSectionSize(height)
+        self.verticalHeader().setDefaultSectionSize(height)
+        rows = min(max(self._readings.rowCount(), 2), 8)
+        header = round(self._theme.line_height("small") + 10)
+        self.horizontalHeader().setFixedHeight(header)
+        self.setFixedHeight(rows * height + header + 4)
