@@ -1,0 +1,251 @@
+"""Facts of the raw readings: how many, how far apart, how well they repeat."""
+
+from __future__ import annotations
+
+import math
+from itertools import pairwise
+
+from markbench.model import Reading, Row, Source
+from markbench.rubric.facts.registry import (
+    Value,
+    Work,
+    centimetres,
+    count,
+    number,
+    one_decimal,
+    seconds,
+    text,
+    whole,
+    yes_no,
+)
+
+
+def _lengths(work: Work) -> list[float]:
+    # Lengths that agree to a tenth of a millimetre are one length.
+    return sorted({round(reading.length_m, 4) for reading in work.readings})
+
+
+def _length_cells(work: Work) -> tuple[Source, ...]:
+    return tuple(reading.source for reading in work.readings)
+
+
+def _reading_at(work: Work, longest: bool) -> Reading | None:
+    pick = max if longest else min
+    return pick(work.readings, key=lambda r: r.length_m, default=None)
+
+
+def _ends(work: Work) -> tuple[Source, ...]:
+    ends = (_reading_at(work, longest=False), _reading_at(work, longest=True))
+    return tuple(reading.source for reading in ends if reading is not None)
+
+
+def _timing_cells(work: Work) -> tuple[Source, ...]:
+    return tuple(timing.source for reading in work.readings for timing in reading.timings)
+
+
+def _tenths(value: Value, work: Work | None) -> str:
+    return f"{value:.1f} s"
+
+
+@yes_no("readings", "readings that could be used", checks=("table_not_understood",))
+def readings_given(work: Work) -> bool:
+    """Whether there is at least one length with a timing."""
+    return bool(work.readings)
+
+
+@count("readings", "different lengths", ("too_few_lengths",), _length_cells)
+def lengths(work: Work) -> int:
+    """How many different lengths were timed."""
+    return len(_lengths(work))
+
+
+@count("readings", "timings at the length timed least often", ("too_few_timings",), _timing_cells)
+def timings_fewest(work: Work) -> int:
+    """The fewest timings taken at any length."""
+    return min((len(reading.timings) for reading in work.readings), default=0)
+
+
+@count("readings", "timings in all", cells=_timing_cells)
+def timings_total(work: Work) -> int:
+    """How many timings were taken in all."""
+    return sum(len(reading.timings) for reading in work.readings)
+
+
+@count("readings", "lengths timed once only", ("too_few_timings",))
+def timed_once(work: Work) -> int:
+    """How many readings have a single timing."""
+    return sum(len(reading.timings) == 1 for reading in work.readings)
+
+
+@count("readings", "swings in the shortest count", ("too_few_swings", "swings_guessed"))
+def swings_fewest(work: Work) -> int | None:
+    """The fewest complete swings to a timing."""
+    return min((reading.swings for reading in work.readings), default=None)
+
+
+@count("readings", "swings timed in all")
+def swings_total(work: Work) -> int:
+    """How many complete swings were timed in all."""
+    return sum(reading.swings * len(reading.timings) for reading in work.readings)
+
+
+@number("readings", "time watched in all", _tenths, "s", cells=_timing_cells)
+def watched_s(work: Work) -> float | None:
+    """All the timings added up: how long the pendulum was watched."""
+    if not work.readings:
+        return None
+    return sum(timing.time_s for reading in work.readings for timing in reading.timings)
+
+
+@number("readings", "ratio of longest to shortest length", one_decimal, "", ("short_range",), _ends)
+def range_ratio(work: Work) -> float | None:
+    """The longest length divided by the shortest."""
+    different = _lengths(work)
+    return different[-1] / different[0] if different and different[0] > 0 else None
+
+
+@number("readings", "shortest length", centimetres, "m", ("length_out_of_range",), _ends)
+def shortest_m(work: Work) -> float | None:
+    """The shortest length."""
+    reading = _reading_at(work, longest=False)
+    return reading.length_m if reading is not None else None
+
+
+@number("readings", "longest length", centimetres, "m", ("length_out_of_range",), _ends)
+def longest_m(work: Work) -> float | None:
+    """The longest length."""
+    reading = _reading_at(work, longest=True)
+    return reading.length_m if reading is not None else None
+
+
+@yes_no("readings", "lengths inside the brief's range", ("length_out_of_range",), _ends)
+def lengths_in_range(work: Work) -> bool | None:
+    """Whether every length lies inside the range that the brief calls sensible."""
+    if not work.readings:
+        return None
+    brief = work.brief
+    return all(brief.shortest_m <= r.length_m <= brief.longest_m for r in work.readings)
+
+
+@yes_no("readings", "evenly spread lengths", ("uneven_lengths",), _length_cells)
+def lengths_even(work: Work) -> bool | None:
+    """Whether the lengths are evenly spread (no finding says otherwise)."""
+    return "uneven_lengths" not in work.by_check if len(_lengths(work)) > 2 else None
+
+
+@number(
+    "readings", "widest gap between neighbouring lengths", centimetres, "m", ("uneven_lengths",)
+)
+def widest_gap_m(work: Work) -> float | None:
+    """The widest step from one length to the next."""
+    different = _lengths(work)
+    steps = [b - a for a, b in pairwise(different)]
+    return max(steps, default=None)
+
+
+@yes_no("readings", "the same number of decimals down each column", ("decimals_uneven",))
+def decimals_even(work: Work) -> bool | None:
+    """Whether each raw column is written with one number of decimals (no finding otherwise)."""
+    return "decimals_uneven" not in work.by_check if work.readings else None
+
+
+@number("readings", "decimals of the times as written", whole)
+def time_decimals(work: Work) -> int | None:
+    """The most decimals with which a time was written."""
+    return max(
+        (t.decimals for r in work.readings for t in r.timings if t.decimals is not None),
+        default=None,
+    )
+
+
+def _bare(work: Work) -> tuple[Source, ...]:
+    return tuple(
+        source
+        for finding in work.by_check.get("heading_without_unit", ())
+        for source in finding.sources
+    )
+
+
+@yes_no("readings", "a unit in every heading that needs one", ("heading_without_unit",), _bare)
+def headings_have_units(work: Work) -> bool | None:
+    """Whether every heading that needs a unit has one (no finding says otherwise)."""
+    table = work.portfolio.table
+    if table is None or not table.headings:
+        return None
+    return "heading_without_unit" not in work.by_check
+
+
+@text("readings", "a heading without a unit", ("heading_without_unit",), _bare)
+def bare_heading(work: Work) -> str | None:
+    """A heading that lacks its unit, as the learner typed it."""
+    return next((f"“{source.raw}”" for source in _bare(work) if source.raw), None)
+
+
+def _widest_repeat(work: Work) -> Row | None:
+    repeated = [row for row in work.rows if len(row.timings_s) > 1]
+    return max(repeated, key=lambda r: max(r.timings_s) - min(r.timings_s), default=None)
+
+
+@number(
+    "readings",
+    "usual scatter of repeated timings",
+    seconds,
+    "s",
+    ("timing_departs",),
+    _timing_cells,
+)
+def repeat_scatter_s(work: Work) -> float | None:
+    """Standard deviation of one timing about the mean of its length, pooled over the lengths."""
+    freedom = squares = 0.0
+    for row in work.rows:
+        if len(row.timings_s) > 1:
+            mean = sum(row.timings_s) / len(row.timings_s)
+            squares += sum((t - mean) ** 2 for t in row.timings_s)
+            freedom += len(row.timings_s) - 1
+    return math.sqrt(squares / freedom) if freedom else None
+
+
+@number("readings", "widest difference between repeats", seconds, "s", ("timing_departs",))
+def repeat_gap_s(work: Work) -> float | None:
+    """The widest difference between timings of one length."""
+    row = _widest_repeat(work)
+    return max(row.timings_s) - min(row.timings_s) if row is not None else None
+
+
+@number("readings", "length whose repeats differ most", centimetres, "m", ("timing_departs",))
+def repeat_gap_length_m(work: Work) -> float | None:
+    """The length whose repeats differ most."""
+    row = _widest_repeat(work)
+    return row.length_m if row is not None else None
+
+
+@number("readings", "shortest of the repeats that differ most", seconds, "s", ("timing_departs",))
+def repeat_low_s(work: Work) -> float | None:
+    """The shortest timing at the length whose repeats differ most."""
+    row = _widest_repeat(work)
+    return min(row.timings_s) if row is not None else None
+
+
+@number("readings", "longest of the repeats that differ most", seconds, "s", ("timing_departs",))
+def repeat_high_s(work: Work) -> float | None:
+    """The longest timing at the length whose repeats differ most."""
+    row = _widest_repeat(work)
+    return max(row.timings_s) if row is not None else None
+
+
+@count("readings", "timings that depart from their repeats", ("timing_departs",))
+def timings_departing(work: Work) -> int:
+    """How many timings depart from their repeats by more than hands usually scatter."""
+    return len(work.by_check.get("timing_departs", ()))
+
+
+@number("readings", "mean time at the longest length", seconds, "s")
+def longest_time_s(work: Work) -> float | None:
+    """The mean time of the counted swings at the longest length."""
+    return work.rows[-1].mean_time_s if work.rows else None
+
+
+@number("readings", "mean time at the shortest length", seconds, "s")
+def shortest_time_s(work: Work) -> float | None:
+    """The mean time of the counted swings at the shortest length."""
+    return work.rows[0].mean_time_s if work.rows else None

@@ -1,0 +1,104 @@
+"""Facts of explanations, of the hand-in, and of the questions still open."""
+
+from __future__ import annotations
+
+import math
+
+from markbench.model import Concern
+from markbench.physics.reporting import with_uncertainty
+from markbench.rubric.facts.registry import (
+    Value,
+    Work,
+    count,
+    number,
+    percent,
+    text,
+    whole,
+    yes_no,
+)
+from markbench.rubric.slips import explained
+
+_SLIP = ("slip",)
+
+
+@text("explanations", "the explanation that the readings suggest", _SLIP, quotable=False)
+def slip(work: Work) -> str:
+    """Name of the slip that explains the readings better than honest work; empty for none."""
+    diagnosis = work.diagnosis
+    if diagnosis is None or not diagnosis.flagged:
+        return ""
+    return next((e.slip for e in diagnosis.explanations if e.slip != "honest"), "")
+
+
+@number("explanations", "probability of that explanation", percent, "", _SLIP, quotable=False)
+def slip_probability(work: Work) -> float | None:
+    """Probability of that slip; unknown where there is none."""
+    name = slip(work)
+    if work.diagnosis is None or not name:
+        return None
+    return next(e.probability for e in work.diagnosis.explanations if e.slip == name)
+
+
+@text("explanations", "the explanation that the teacher agreed on", _SLIP, quotable=False)
+def agreed_slip(work: Work) -> str:
+    """Name of the slip that the teacher has recorded as agreed; empty for none."""
+    return work.agreed_slip
+
+
+@text("explanations", "the agreed explanation, in the learner's numbers", _SLIP)
+def slip_explained(work: Work) -> str | None:
+    """The agreed slip explained to the learner in their own numbers; unknown for none."""
+    if not work.agreed_slip:
+        return None
+    return explained(work.agreed_slip, work.explanation, work.brief.feedback_language)
+
+
+@text("explanations", "the question that would settle it", _SLIP)
+def slip_question(work: Work) -> str | None:
+    """What to ask the learner about the suggested explanation; unknown for none."""
+    return next((f.ask for f in work.by_check.get("slip", ()) if f.ask), None)
+
+
+def _mended(value: Value, work: Work | None) -> str:
+    explanation = work.explanation if work is not None else None
+    u = explanation.u_g_if_mended if explanation is not None else None
+    return with_uncertainty(float(value or 0.0), u or math.nan, "m/s²")
+
+
+@number("explanations", "g once mended", _mended, "m/s²", _SLIP)
+def g_if_mended(work: Work) -> float | None:
+    """The best g once the agreed (or else suggested) slip is mended."""
+    return work.explanation.g_if_mended if work.explanation is not None else None
+
+
+@number("hand-in", "days late", whole, "d", ("outside_window",))
+def late_days(work: Work) -> float | None:
+    """Whole days after the closing date, extension allowed for; 0 in time, unknown undated."""
+    closes, when = work.extended_to or work.brief.closes, work.portfolio.handed_in
+    if closes is None or when is None:
+        return None
+    return max((when.date() - closes).days, 0)
+
+
+@yes_no("hand-in", "work handed in", ("missing_piece",))
+def handed_in(work: Work) -> bool:
+    """Whether anything at all was handed in."""
+    return bool(work.portfolio.pieces)
+
+
+@count("hand-in", "findings to look at before marking")
+def findings_look(work: Work) -> int:
+    """How many findings the marks could turn on."""
+    return sum(finding.concern is Concern.LOOK for finding in work.findings)
+
+
+@count("hand-in", "questions to put to the learner")
+def findings_ask(work: Work) -> int:
+    """How many findings hold a question for the learner."""
+    return sum(finding.concern is Concern.ASK for finding in work.findings)
+
+
+@yes_no("hand-in", "a table of readings that could not be understood", ("table_not_understood",))
+def readings_unread(work: Work) -> bool:
+    """Whether a table of readings was handed in that could not be understood."""
+    return not work.readings and bool(work.portfolio.of_kind("readings"))

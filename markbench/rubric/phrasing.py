@@ -1,0 +1,88 @@
+"""Phrases with places for the learner's own numbers.
+
+A phrase is used whole or not at all: where one of its places cannot be filled, it falls
+away. Alternates are phrases of one role that stand next to each other under the same
+condition; which of them a learner gets depends on that learner's data hash, so that a
+class does not read like copies, and the same work always reads the same.
+"""
+
+from __future__ import annotations
+
+import string
+from collections.abc import Iterator
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import groupby
+
+from markbench.model import Phrase
+from markbench.rubric.condition import nearest
+from markbench.rubric.facts import PLACEHOLDERS, Facts
+
+
+def sentence_case(words: str) -> str:
+    """A capital to begin with, unless it begins with the symbol g, which is never one."""
+    return words if words.startswith("g ") else words[:1].upper() + words[1:]
+
+
+class TemplateError(ValueError):
+    """A phrase that cannot be used; ``problems`` holds a sentence for each reason."""
+
+    def __init__(self, problems: list[str]) -> None:
+        super().__init__("; ".join(problems))
+        self.problems = tuple(problems)
+
+
+@dataclass(frozen=True, slots=True)
+class Template:
+    """A phrase taken apart: text and fact by turns. ``names`` are the facts it quotes."""
+
+    parts: tuple[tuple[str, str], ...]
+
+    @property
+    def names(self) -> tuple[str, ...]:
+        """The facts that are quoted, in order."""
+        return tuple(name for _, name in self.parts if name)
+
+    def fill(self, facts: Facts) -> str | None:
+        """The sentence with this learner's numbers; ``None`` where one is not known."""
+        pieces: list[str] = []
+        for text, name in self.parts:
+            pieces.append(text)
+            if name:
+                shown = facts.show(name)
+                if shown is None:
+                    return None
+                pieces.append(shown)
+        return sentence_case("".join(pieces))
+
+
+@lru_cache(maxsize=4096)
+def template(text: str) -> Template:
+    """Take a phrase apart, once for each text.
+
+    Raises :class:`TemplateError` with everything that is wrong with it.
+    """
+    try:
+        fields = list(string.Formatter().parse(text))
+    except ValueError as error:
+        raise TemplateError([f"cannot be read: {error}"]) from None
+    parts, problems = [], []
+    for words, field, spec, conversion in fields:
+        if field is None:
+            parts.append((words, ""))
+        elif field not in PLACEHOLDERS:
+            problems.append(f"there is no placeholder “{{{field}}}”{nearest(field, PLACEHOLDERS)}")
+        elif spec or conversion:
+            problems.append(f"“{{{field}}}” brings its own format; write it without “:” or “!”")
+        else:
+            parts.append((words, PLACEHOLDERS[field].name))
+    if problems:
+        raise TemplateError(problems)
+    return Template(tuple(parts))
+
+
+def alternates(phrases: tuple[Phrase, ...], role: str) -> Iterator[tuple[str, list[Phrase]]]:
+    """Phrases of one role, gathered into (condition, alternates), in the rubric's order."""
+    of_role = (phrase for phrase in phrases if phrase.role == role)
+    for when, group in groupby(of_role, key=lambda phrase: phrase.when):
+        yield when, list(group)
