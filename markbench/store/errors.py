@@ -1,0 +1,88 @@
+"""Everything that can go wrong with the class's file, each as one plain sentence."""
+
+from __future__ import annotations
+
+import errno
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
+from typing import TYPE_CHECKING
+
+from sqlalchemy.exc import DBAPIError, SQLAlchemyError
+
+if TYPE_CHECKING:
+    from markbench.store.holder import Holder
+
+
+class StoreError(Exception):
+    """The class's file could not be read or written; the message says why."""
+
+
+class StoreInUseError(StoreError):
+    """Someone else has the class open for marking; ``holder`` says who."""
+
+    def __init__(self, message: str, holder: Holder | None) -> None:
+        super().__init__(message)
+        self.holder = holder
+
+
+class StoreTooNewError(StoreError):
+    """The file was made by a newer Markbench; it has not been touched."""
+
+
+class StoreDamagedError(StoreError):
+    """The file cannot be trusted as it stands; :func:`salvage` can rebuild it."""
+
+
+# By the name of SQLite's result code, the longest matching start first.
+_SENTENCES = {
+    "SQLITE_READONLY_DBMOVED": "{name} was moved or deleted while it was open; nothing was saved.",
+    "SQLITE_READONLY": "{name} may not be written to: the file or its folder is read-only.",
+    "SQLITE_BUSY": "{name} is being written by another program; nothing was saved. "
+    "Try again in a moment.",
+    "SQLITE_LOCKED": "{name} is being written by another window; nothing was saved. "
+    "Try again in a moment.",
+    "SQLITE_FULL": "The disk with {name} is full; nothing was saved. Free some space and try "
+    "again.",
+    "SQLITE_IOERR": "The disk or share with {name} did not answer; nothing was saved.",
+    "SQLITE_CANTOPEN": "{name} cannot be opened: its folder is missing, out of reach or not "
+    "yours to write in.",
+    "SQLITE_PERM": "{name} is not yours to open.",
+    "SQLITE_AUTH": "{name} is not yours to open.",
+    "SQLITE_CONSTRAINT": "{name} is append-only: a decision once written is never changed or "
+    "deleted.",
+}
+_OF_THE_DISK = {
+    errno.EACCES: "SQLITE_READONLY",
+    errno.EPERM: "SQLITE_READONLY",
+    errno.EROFS: "SQLITE_READONLY",
+    errno.ENOSPC: "SQLITE_FULL",
+    errno.ENOENT: "SQLITE_CANTOPEN",
+    errno.ENOTDIR: "SQLITE_CANTOPEN",
+}
+_DAMAGE = ("SQLITE_CORRUPT", "SQLITE_NOTADB")
+_DAMAGED = "{name} is damaged. Nothing is lost yet: salvage rebuilds it from what can be read."
+
+
+def as_store_error(error: Exception, name: str) -> StoreError:
+    """Turn a database error into the sentence a teacher can act on."""
+    original = error.orig if isinstance(error, DBAPIError) else error
+    if isinstance(original, OSError):
+        code = _OF_THE_DISK.get(original.errno or 0, "")
+    else:
+        code = str(getattr(original, "sqlite_errorname", ""))
+    if code.startswith(_DAMAGE):
+        return StoreDamagedError(_DAMAGED.format(name=name))
+    for start in sorted(_SENTENCES, key=len, reverse=True):
+        if code.startswith(start):
+            return StoreError(_SENTENCES[start].format(name=name))
+    return StoreError(f"{name} could not be used: {original}.")
+
+
+@contextmanager
+def told_plainly(name: str) -> Iterator[None]:
+    """Within, errors of the database or the disk leave as :class:`StoreError`."""
+    try:
+        yield
+    except (SQLAlchemyError, sqlite3.Error, OSError) as error:
+        raise as_store_error(error, name) from error

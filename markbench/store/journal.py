@@ -1,0 +1,202 @@
+"""The journal of a class: open, append, read, verify."""
+
+from __future__ import annotations
+
+import dataclasses
+import datetime as dt
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from types import TracebackType
+
+from sqlalchemy import Engine, func, select
+
+from markbench.model import Decision
+from markbench.store import backups
+from markbench.store.database import engine_for, place_of
+from markbench.store.entry import decode, digest_of, encode
+from markbench.store.errors import StoreDamagedError, StoreError, told_plainly
+from markbench.store.holder import Claim, Holder, claim, holder_of
+from markbench.store.migrations import journal, migrate, pending
+
+
+@dataclass(frozen=True, slots=True)
+class Break:
+    """The first entry of the journal that is not as it was written."""
+
+    number: int
+    message: str
+
+
+class Journal:
+    """An append-only journal of decisions. Make one with :meth:`open`.
+
+    What :meth:`append` has returned is on the disk. Every method raises
+    :class:`StoreError` with a sentence for people when it cannot do its work.
+    """
+
+    def __init__(self, engine: Engine, path: Path, read_only: bool) -> None:
+        self._engine = engine
+        self._writing = engine.execution_options(writing=True)
+        self._held: Claim | None = None
+        self.path = path
+        self.name = path.name
+        self.read_only = read_only
+
+    @classmethod
+    def open(cls, path: Path | str, *, read_only: bool = False, who: str = "") -> Journal:
+        """Open a class's file (or a database address), making it if there is none.
+
+        ``who`` is shown to anyone who finds the class in use. Opening for writing brings
+        an older file up to date, after a copy, and makes the hourly copy.
+
+        Raises :class:`StoreInUseError` when another window is marking the class (open it with
+        ``read_only``), :class:`StoreTooNewError`, :class:`StoreDamagedError` (see ``salvage``) or
+        plain :class:`StoreError`.
+        """
+        file = place_of(path)
+        with told_plainly(file.name):
+            _refuse_loss(file, read_only)
+            opened = cls(engine_for(file, read_only=read_only), file, read_only)
+            try:
+                opened._prepare(who)
+            except BaseException:
+                opened.close()
+                raise
+        return opened
+
+    def _prepare(self, who: str) -> None:
+        with self._engine.connect() as connection:
+            steps = pending(connection, self.name)
+            empty = not connection.dialect.has_table(connection, journal.name)
+        if self.read_only:
+            if empty:
+                raise StoreError(f"There is nothing in {self.name} to read yet.")
+            return
+        backups.folder_for(self.path).mkdir(exist_ok=True)
+        self._held = claim(_claim_file(self.path), self.name, who)
+        if not empty:
+            self._copy(must=bool(steps))
+        migrate(self._writing, steps)
+
+    def append(self, decisions: Iterable[Decision]) -> list[Decision]:
+        """Add decisions, all or none, and return them as kept: numbered and dated.
+
+        Numbers run on from the last; a decision without a time gets the present. Times
+        are kept as given even when the clock was set back: only numbers order.
+        """
+        if self.read_only:
+            raise StoreError(f"{self.name} is open for reading only; nothing was saved.")
+        decisions = list(decisions)
+        if not decisions:
+            return []
+        with told_plainly(self.name), self._writing.begin() as connection:
+            last = connection.execute(
+                select(journal.c.number, journal.c.digest)
+                .order_by(journal.c.number.desc())
+                .limit(1)
+            ).first()
+            number, digest = (last.number, last.digest) if last else (0, "")
+            rows = []
+            for decision in decisions:
+                number += 1
+                line = encode(dataclasses.replace(decision, number=number))
+                digest = digest_of(digest, line)
+                rows.append({"number": number, "entry": line, "digest": digest})
+            connection.execute(journal.insert(), rows)
+        return [decode(str(row["entry"])) for row in rows]
+
+    def all(self) -> list[Decision]:
+        """Every decision, in order of number."""
+        return self.since(0)
+
+    def since(self, number: int) -> list[Decision]:
+        """The decisions after entry ``number``, in order."""
+        return [decode(line) for _, line, _ in self._rows(number)]
+
+    def verify(self) -> Break | None:
+        """The first entry that was changed, removed or slipped in; ``None`` if none was."""
+        previous = ""
+        for expected, (number, line, digest) in enumerate(self._rows(0), start=1):
+            if number != expected:
+                return Break(expected, f"Entry {expected} is missing; {number} follows.")
+            if digest != digest_of(previous, line):
+                return Break(number, f"Entry {number} is not as it was written.")
+            previous = digest
+        return None
+
+    @property
+    def last_digest(self) -> str:
+        """The digest that vouches for the whole journal so far; empty for an empty one."""
+        with told_plainly(self.name), self._engine.connect() as connection:
+            query = select(journal.c.digest).order_by(journal.c.number.desc()).limit(1)
+            return connection.execute(query).scalar() or ""
+
+    @property
+    def holder(self) -> Holder | None:
+        """Who has the class open for marking at this moment, here or elsewhere."""
+        with told_plainly(self.name):
+            return holder_of(_claim_file(self.path))
+
+    def back_up(self) -> Path | None:
+        """Copy the file now; ``None`` if it is empty or does not verify."""
+        with told_plainly(self.name):
+            return self._copy(must=True)
+
+    def close(self) -> None:
+        """Let go of the file."""
+        self._engine.dispose()
+        if self._held is not None:
+            self._held.release()
+            self._held = None
+
+    def __enter__(self) -> Journal:
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        self.close()
+
+    def _rows(self, after: int) -> Sequence[tuple[int, str, str]]:
+        query = (
+            select(journal.c.number, journal.c.entry, journal.c.digest)
+            .where(journal.c.number > after)
+            .order_by(journal.c.number)
+        )
+        with told_plainly(self.name), self._engine.connect() as connection:
+            return [(row.number, row.entry, row.digest) for row in connection.execute(query)]
+
+    def _copy(self, must: bool) -> Path | None:
+        """Make a copy if due; only of a sound file, so that no sound copy is rolled away."""
+        with self._engine.connect() as connection:
+            last = connection.execute(select(func.max(journal.c.number))).scalar() or 0
+            now = dt.datetime.now(dt.UTC)
+            if last == 0 or not (must or backups.is_due(self.path, last, now)):
+                return None
+            report = connection.exec_driver_sql("PRAGMA quick_check").scalar()
+        if report != "ok":
+            raise StoreDamagedError(
+                f"{self.name} is damaged. Nothing is lost yet: salvage rebuilds it from what "
+                "can be read."
+            )
+        return None if self.verify() else backups.back_up(self.path, last, now)
+
+
+def _claim_file(path: Path) -> Path:
+    return backups.folder_for(path) / "in-use"
+
+
+def _refuse_loss(path: Path, read_only: bool) -> None:
+    """Never start an empty journal over one that has vanished or been emptied."""
+    there = path.exists() and path.stat().st_size > 0
+    if not there and (kept := backups.backups_of(path)):
+        raise StoreDamagedError(
+            f"{path.name} is {'empty' if path.exists() else 'gone'}, but {len(kept)} "
+            "copies of it are kept: salvage rebuilds it from them."
+        )
+    if not there and read_only:
+        raise StoreError(f"There is no {path.name} to read yet.")
