@@ -157,7 +157,7 @@ def simulate(
     noise: str = "gaussian",
     *,
     seed: int,
-    place: bool = True,
+    place: bool | Place = True,
     decimals: int | None = None,
     swings: int | None = None,
     timings: int | None = None,
@@ -168,7 +168,8 @@ def simulate(
     """``n`` learners of one class, all with the same ``slip`` (``None``: honest work).
 
     ``design``: standard (20–60 cm), low (5–25), tall (30–150) or mixed. ``place``: one
-    known place for the class; else each learner lives somewhere, 9.76 to 9.83 m/s².
+    known place for the class (drawn, or the one given); ``False``: each learner lives
+    somewhere, 9.76 to 9.83 m/s².
     ``decimals``, ``swings`` and ``timings`` fix what is otherwise habit: one or two places,
     ten swings (ten or twenty when mixed), two timings (two or three when mixed).
     ``variant`` fixes the form of ``length_unit`` (inch, m, mm), ``clock_misread`` and
@@ -226,8 +227,11 @@ def simulate(
     return typing_slips.apply(rng, sim, slips, habits, variant)
 
 
-def _where(rng: np.random.Generator, n: int, known: bool) -> tuple[Place, Array]:
+def _where(rng: np.random.Generator, n: int, known: bool | Place) -> tuple[Place, Array]:
     """Where people live: a place for the class, or one for each learner."""
+    if isinstance(known, Place):
+        at = np.array([known.latitude_deg or 0.0]), np.array([known.height_m or 0.0])
+        return known, np.full(n, gravity_at(np.random.default_rng(0), *at)[0])
     count = 1 if known else n
     latitude = rng.uniform(-50.0, 65.0, count)
     height = np.minimum(rng.exponential(300.0, count), 2500.0)
