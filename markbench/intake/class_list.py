@@ -1,0 +1,318 @@
+"""Read a class list: csv or spreadsheet, any sensible headings, in any usual language.
+
+The heading row is the first of the upper rows whose cells name a person column; what
+stands above it (school, class, date) is passed over. Everything odd is a finding and the
+rest of the list is used: a list with one doubled id is still a list.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, replace
+from functools import cache
+
+from python_calamine import CalamineWorkbook
+
+from markbench.intake.matching import Matcher
+from markbench.intake.names import fold, word_list
+from markbench.model import Concern, Finding, Learner, Source
+
+CLASS_LIST_STEMS = (
+    "class list", "classlist", "class_list", "class-list", "roster", "register",
+    "students", "learners", "pupils", "senarai nama", "klassenliste", "lista de clase",
+    "liste de classe", "klassenlijst", "elenco", "lista klasy", "klasseliste",
+)  # fmt: skip
+CLASS_LIST_ENDINGS = (".csv", ".tsv", ".txt", ".xlsx", ".xlsm", ".xls", ".ods")
+_HEADING_ROWS = 15  # how far down a heading row may stand
+_MOST_LEARNERS = 100_000
+
+
+@dataclass(frozen=True, slots=True)
+class ClassList:
+    """The learners in the list's order, and what was odd about it."""
+
+    learners: tuple[Learner, ...]
+    problems: tuple[Finding, ...] = ()
+    partners: tuple[tuple[str, str], ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class _Row:
+    source: Source
+    id: str
+    name: str
+    group: str
+    partner: str
+
+
+def read_class_list(name: str, data: bytes, *, sure: bool = True) -> ClassList | None:
+    """Read a class list from a file's bytes.
+
+    ``sure``: the file is called a class list, so a list that cannot be understood is a
+    finding. Otherwise ``None`` says "this is not a class list", and only a sheet whose
+    every heading is one of a class list's is taken.
+    """
+    try:
+        sheets = _sheets(name, data)
+    except BaseException as error:
+        # The spreadsheet reader's own panics are no Exceptions; a broken file must not
+        # end the program.
+        if isinstance(error, KeyboardInterrupt | SystemExit | GeneratorExit):
+            raise
+        problem = _problem(name, f"The class list {name} could not be read ({error}).")
+        return ClassList((), (problem,)) if sure else None
+    for sheet, cells in sheets:
+        found = _heading_row(cells, sure=sure)
+        if found is None:
+            continue
+        row, columns = found
+        rows = list(_rows(name, sheet, cells, row, columns))
+        if len(rows) > 1 or (sure and rows):
+            return _learners(name, rows, has_ids="id" in columns.values())
+    if not sure:
+        return None
+    bare = _bare_names(name, sheets)
+    if bare:
+        return _learners(name, bare, has_ids=False)
+    text = (
+        f"No heading of a class list was found in {name}; one row should name the columns, "
+        "as “id, name, group”."
+    )
+    return ClassList((), (_problem(name, text),))
+
+
+# -- cells ---------------------------------------------------------------------------
+
+
+def _sheets(name: str, data: bytes) -> list[tuple[str, list[list[str]]]]:
+    if name.lower().endswith((".csv", ".tsv", ".txt")):
+        return [("", _text_cells(data))]
+    book = CalamineWorkbook.from_filelike(io.BytesIO(data))
+    return [
+        (sheet, [[_cell(value) for value in row] for row in
+                 book.get_sheet_by_name(sheet).to_python(skip_empty_area=False)])
+        for sheet in book.sheet_names
+    ]  # fmt: skip
+
+
+def _cell(value: object) -> str:
+    if isinstance(value, float) and value.is_integer():
+        return str(int(value))  # an id typed as a number
+    return " ".join(str(value).split())
+
+
+def decode(data: bytes) -> str:
+    """Text of a small file: UTF-16 or UTF-8 by mark or by fit, else the Windows code page."""
+    if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
+        return data.decode("utf-16", errors="replace")
+    try:
+        return data.decode("utf-8-sig")
+    except UnicodeDecodeError:
+        return data.decode("cp1252", errors="replace")
+
+
+def _text_cells(data: bytes) -> list[list[str]]:
+    text = decode(data)
+    lines = text.splitlines()
+    # The delimiter that cuts most lines into the same number (above one) of fields.
+    best, best_rows = 0, [[" ".join(line.split())] for line in lines]
+    for delimiter in (";", "\t", ",", "|"):
+        rows = list(csv.reader(io.StringIO(text), delimiter=delimiter))
+        widths = [len(row) for row in rows if any(cell.strip() for cell in row)]
+        alike = max((widths.count(width) for width in set(widths) if width > 1), default=0)
+        if alike > best:
+            best = alike
+            best_rows = [[" ".join(cell.split()) for cell in row] for row in rows]
+    return best_rows
+
+
+# -- headings ------------------------------------------------------------------------
+
+
+@cache
+def _headings() -> dict[str, frozenset[str]]:
+    return {
+        column: frozenset(_heading_form(word) for word in words)
+        for column, words in word_list()["class_list"].items()
+    }
+
+
+def _heading_form(text: str) -> str:
+    return "".join(letter for letter in fold(text) if letter.isalnum())
+
+
+def heading_of(text: str) -> str:
+    """Which column of a class list a heading names, or an empty text."""
+    form = _heading_form(text)
+    for column, words in _headings().items():
+        if form and form in words:
+            return column
+    return ""
+
+
+def _heading_row(
+    cells: Sequence[Sequence[str]], *, sure: bool
+) -> tuple[int, dict[int, str]] | None:
+    for number, row in enumerate(cells[:_HEADING_ROWS]):
+        columns: dict[int, str] = {}
+        strange = 0
+        for place, text in enumerate(row):
+            column = heading_of(text)
+            if not column:
+                strange += bool(text.strip())
+            elif column != "other" and column not in columns.values():
+                columns[place] = column
+        kinds = set(columns.values())
+        named = kinds & {"name", "given", "surname"}
+        if named and (sure or (not strange and len(kinds) > 1)):
+            return number, _told_apart(columns)
+        if sure and kinds == {"id"} and strange == 0:
+            return number, columns
+    return None
+
+
+def _told_apart(columns: dict[int, str]) -> dict[int, str]:
+    """``nom`` or ``nome`` alone is the whole name; beside a first name it is the surname."""
+    kinds = set(columns.values())
+    if "name" not in kinds and len(kinds & {"given", "surname"}) == 1:
+        return {
+            place: "name" if column in ("given", "surname") else column
+            for place, column in columns.items()
+        }
+    return columns
+
+
+def _bare_names(name: str, sheets: Iterable[tuple[str, list[list[str]]]]) -> list[_Row]:
+    """A file that is nothing but one name to a line is a class list as well."""
+    for sheet, cells in sheets:
+        filled = [(i, [c for c in row if c]) for i, row in enumerate(cells) if any(row)]
+        if len(filled) > 1 and all(
+            len(row) == 1 and any(letter.isalpha() for letter in row[0]) for _, row in filled
+        ):
+            return [
+                _Row(Source(name, sheet, f"A{i + 1}", row[0]), "", row[0], "", "")
+                for i, row in filled
+            ]
+    return []
+
+
+# -- rows ----------------------------------------------------------------------------
+
+
+def _rows(
+    name: str, sheet: str, cells: Sequence[Sequence[str]], heading: int, columns: dict[int, str]
+) -> Iterable[_Row]:
+    places = {column: place for place, column in columns.items()}
+    for number, row in enumerate(cells[heading + 1 : heading + 1 + _MOST_LEARNERS], heading + 2):
+
+        def text(column: str, row: Sequence[str] = row) -> str:
+            place = places.get(column)
+            return row[place].strip() if place is not None and place < len(row) else ""
+
+        person = text("name")
+        if len(columns) == 1 and len(row) > 1 and person:  # "Okafor, James" cut at its comma
+            person = ", ".join(cell for cell in row if cell)
+        given, surname = text("given"), text("surname")
+        if given or surname:
+            person = f"{given} {surname}".strip() if "name" not in places or not person else person
+        # "Okafor, James": one comma puts the surname first.
+        before, comma, after = person.partition(",")
+        if comma and after.strip() and "," not in after:
+            person = f"{after.strip()} {before.strip()}"
+        raw = " | ".join(cell for cell in row if cell)
+        if not raw:
+            continue
+        source = Source(name, sheet, f"A{number}", raw)
+        yield _Row(source, text("id"), person, text("group"), text("partner"))
+
+
+def _learners(name: str, rows: Sequence[_Row], *, has_ids: bool) -> ClassList:
+    problems: list[Finding] = []
+    learners: list[Learner] = []
+    by_id: dict[str, _Row] = {}
+    by_name: dict[str, list[str]] = defaultdict(list)
+    wants_partner: list[tuple[str, _Row]] = []
+    for row in rows:
+        if not row.id and not any(letter.isalpha() for letter in row.name):
+            if row.name or row.partner:
+                problems.append(_problem(name, f"{row.source} of the class list has no name.", row))
+            continue
+        if has_ids and not row.id:
+            text = f"{row.name} has no id in the class list; the name serves as id."
+            problems.append(_problem(name, text, row))
+        if not row.name:
+            problems.append(_problem(name, f"Id {row.id} has no name in the class list.", row))
+        identity = row.id or row.name
+        key = identity.casefold()
+        if key in by_id:
+            other = by_id[key]
+            if fold(other.name) == fold(row.name) and (row.id or not has_ids):
+                text = f"{row.name or identity} ({identity}) stands twice in the class list."
+                if has_ids:
+                    problems.append(_problem(name, f"{text} The second row is left out.", row))
+                    continue
+            text = (
+                f"Two rows of the class list have the id {identity}: {other.name} and {row.name}. "
+            )
+            identity = _free(identity, by_id)
+            text += f"{row.name} is called {identity} here until the list is put right."
+            problems.append(_problem(name, text, row))
+            key = identity.casefold()
+        by_id[key] = row
+        by_name[" ".join(sorted(fold(row.name).split()))].append(identity)
+        learners.append(Learner(identity, row.name or identity, row.group, row.partner))
+        if row.partner:
+            wants_partner.append((identity, row))
+    for key, ids in by_name.items():
+        if len(ids) > 1 and key:
+            shown = learners[[learner.id for learner in learners].index(ids[0])].name
+            text = (
+                f"{len(ids)} learners are called {shown} ({', '.join(ids)}); their files can be "
+                "told apart by id alone."
+            )
+            problems.append(_problem(name, text))
+    learners, pairs, odd = _partners(name, learners, wants_partner)
+    return ClassList(tuple(learners), (*problems, *odd), pairs)
+
+
+def _free(identity: str, taken: Iterable[str]) -> str:
+    number = 2
+    while f"{identity}-{number}".casefold() in taken:
+        number += 1
+    return f"{identity}-{number}"
+
+
+def _partners(
+    name: str, learners: list[Learner], wanted: Sequence[tuple[str, _Row]]
+) -> tuple[list[Learner], tuple[tuple[str, str], ...], list[Finding]]:
+    """Turn partners as typed (id or name) into ids; one-sided pairs hold for both."""
+    if not wanted:
+        return learners, (), []
+    matcher = Matcher(learners)
+    problems: list[Finding] = []
+    partner: dict[str, str] = {}
+    for identity, row in wanted:
+        judgement = matcher.judge(row.partner)
+        if not judgement.clear or judgement.best.learner == identity:
+            text = f"The partner “{row.partner}” of {identity} is not clear from the class list."
+            problems.append(_problem(name, text, row))
+            continue
+        partner[identity] = judgement.best.learner
+    for one, other in list(partner.items()):
+        back = partner.setdefault(other, one)
+        if back != one:
+            text = (
+                f"{one} names {other} as partner, and {other} names {back}; is it a group of three?"
+            )
+            problems.append(_problem(name, text))
+    pairs = {tuple(sorted((one, other))) for one, other in partner.items()}
+    known = [replace(learner, partner=partner.get(learner.id, "")) for learner in learners]
+    return known, tuple((one, other) for one, other in sorted(pairs)), problems
+
+
+def _problem(name: str, text: str, row: _Row | None = None) -> Finding:
+    source = row.source if row else Source(name)
+    return Finding("folder_problem", "", text, Concern.LOOK, sources=(source,))

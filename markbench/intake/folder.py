@@ -1,0 +1,404 @@
+"""Read a class folder: from uneven files to one portfolio for each learner.
+
+One pass lists the files, one matches them, one reads each learner's tables; no more than
+one file's bytes are held at a time. Whatever is broken becomes a finding on that learner
+or on the class folder, and the rest goes on.
+"""
+
+from __future__ import annotations
+
+import hashlib
+from collections import Counter, defaultdict
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from pathlib import Path
+
+from markbench.intake.brief_file import BRIEF_NAME, read_brief
+from markbench.intake.class_list import (
+    CLASS_LIST_ENDINGS,
+    CLASS_LIST_STEMS,
+    ClassList,
+    read_class_list,
+)
+from markbench.intake.corrections import correct, typed_table
+from markbench.intake.hand_ins import sort_hand_ins, sort_tables
+from markbench.intake.kinds import CLOSED_TABLES, ending, stem
+from markbench.intake.matching import Matcher
+from markbench.intake.names import fold
+from markbench.intake.no_list import learners_without_list
+from markbench.intake.owners import Assignment, Rows, assign, assign_rows
+from markbench.intake.settled import Settled
+from markbench.intake.tables import ClassRow, read_class_sheet, read_readings
+from markbench.intake.tree import (
+    Found,
+    PieceError,
+    Shelf,
+    Tree,
+    open_piece,
+    problem,
+    walk,
+)
+from markbench.model import (
+    Brief,
+    ClassWork,
+    Concern,
+    Finding,
+    Learner,
+    Match,
+    Piece,
+    Portfolio,
+    ReadingsTable,
+    Source,
+)
+
+__all__ = ["Settled", "open_piece", "read_class"]
+
+Progress = Callable[[int, int, str], None]
+Stop = Callable[[], bool]
+
+MOST_TABLE_BYTES = 100_000_000
+_MOST_LIST_CANDIDATES = 40  # sheets at the top that are tried as an unnamed class list
+# Findings about understanding a table; of no use once the teacher has typed the readings.
+_ABOUT_THE_TABLE = frozenset(
+    {
+        "table_not_understood", "value_not_understood", "unit_guessed", "swings_guessed",
+        "time_form_guessed", "several_tables",
+    }
+)  # fmt: skip
+
+
+@dataclass(slots=True)
+class _Desk:
+    """What every step of one reading needs."""
+
+    folder: Path
+    shelf: Shelf
+    brief: Brief
+    settled: Settled
+    shared_sizes: frozenset[int] = frozenset()
+    problems: list[Finding] = field(default_factory=list)
+    rows: Rows = field(default_factory=Rows)
+
+
+def read_class(
+    folder: Path,
+    settled: Settled = Settled(),  # noqa: B008 (frozen plain data)
+    progress: Progress | None = None,
+    stop: Stop | None = None,
+) -> ClassWork:
+    """Read a class folder. Raises ``OSError`` only if the folder itself cannot be opened.
+
+    ``settled``: the teacher's earlier choices, which win. ``progress(done, total, text)`` is
+    called after each learner; when ``stop()`` turns true the rest is left unread, and a
+    finding says so.
+    """
+    tree = walk(folder, stop)
+    brief, odd = read_brief(folder / _brief_name(tree))
+    problems = [*(item.as_finding() for item in odd), *tree.problems]
+    found = [one for one in tree.found if one.file.casefold() != BRIEF_NAME]
+    with Shelf(folder) as shelf:
+        desk = _Desk(folder, shelf, brief, settled, problems=problems)
+        class_list, list_file = _find_class_list(desk, found)
+        found = [one for one in found if one.file != list_file]
+        sizes = Counter(one.size_bytes for one in found if one.size_bytes)
+        desk.shared_sizes = frozenset(size for size, count in sizes.items() if count > 1)
+        given: Mapping[str, Match] = {}
+        if class_list is not None and class_list.learners:
+            learners = class_list.learners
+            desk.problems += class_list.problems
+            desk.brief = _with_partners(desk, class_list)
+        else:
+            desk.problems += class_list.problems if class_list is not None else ()
+            learners, given, found = _without_list(desk, found)
+        assignment = assign(found, learners, settled, given)
+        if class_list is not None and class_list.learners:
+            _class_sheets(desk, assignment, learners)
+        portfolios = _portfolios(desk, learners, assignment, progress, stop)
+    return ClassWork(
+        brief=desk.brief,
+        learners=tuple(learners),
+        portfolios=portfolios,
+        doubts=(*assignment.doubts, *desk.rows.doubts),
+        unowned=(*assignment.unowned, *desk.rows.unowned),
+        problems=(*desk.problems, *assignment.problems, *desk.rows.problems),
+    )
+
+
+def _brief_name(tree: Tree) -> str:
+    for one in tree.found:
+        if one.file.casefold() == BRIEF_NAME:
+            return one.file
+    return BRIEF_NAME
+
+
+# -- who is in the class ---------------------------------------------------------------
+
+
+def _find_class_list(desk: _Desk, found: Sequence[Found]) -> tuple[ClassList | None, str]:
+    top = [
+        one
+        for one in found
+        if len(one.parts) == 1 and one.file.casefold().endswith(CLASS_LIST_ENDINGS)
+    ]
+    stems = {"".join(cut for cut in fold(text) if cut.isalnum()) for text in CLASS_LIST_STEMS}
+    named = [one for one in top if "".join(c for c in fold(stem(one.file)) if c.isalnum()) in stems]
+    if len(named) > 1:
+        names = ", ".join(one.file for one in named)
+        text = f"There is more than one class list ({names}); {named[0].file} is used."
+        desk.problems.append(problem(named[0].file, text))
+    for one in named[:1]:
+        try:
+            data = desk.shelf.read(one.file, MOST_TABLE_BYTES)
+        except PieceError as error:
+            desk.problems.append(problem(one.file, str(error)))
+            return None, one.file
+        return read_class_list(one.file, data), one.file
+    if len(top) > _MOST_LIST_CANDIDATES:
+        return None, ""
+    lists: list[tuple[ClassList, str]] = []
+    for one in top:
+        try:
+            data = desk.shelf.read(one.file, MOST_TABLE_BYTES)
+        except PieceError:
+            continue
+        read = read_class_list(one.file, data, sure=False)
+        if read is not None:
+            lists.append((read, one.file))
+    if not lists:
+        return None, ""
+    read, file = max(lists, key=lambda pair: len(pair[0].learners))
+    if len(lists) > 1:
+        names = ", ".join(name for _, name in lists)
+        text = f"Several files look like a class list ({names}); {file}, the longest, is used."
+        desk.problems.append(problem(file, text))
+    return read, file
+
+
+def _with_partners(desk: _Desk, class_list: ClassList) -> Brief:
+    known = {learner.id for learner in class_list.learners}
+    for pair in desk.brief.partners:
+        for identity in pair:
+            if identity not in known:
+                text = f"partners in the brief names {identity}, who is not in the class list."
+                desk.problems.append(problem(BRIEF_NAME, text))
+    have = {frozenset(pair) for pair in desk.brief.partners}
+    more = tuple(pair for pair in class_list.partners if frozenset(pair) not in have)
+    return replace(desk.brief, partners=(*desk.brief.partners, *more))
+
+
+def _without_list(
+    desk: _Desk, found: list[Found]
+) -> tuple[tuple[Learner, ...], Mapping[str, Match], list[Found]]:
+    """Rows of a class sheet at the top, else folders and tables, make the class."""
+    sheets: list[tuple[Found, tuple[ClassRow, ...]]] = []
+    for one in found:
+        if len(one.parts) == 1 and _could_be_sheet(one.file, one.size_bytes):
+            rows = _class_rows(desk, one.file)
+            if rows:
+                sheets.append((one, rows))
+    taken = {one.file for one, _ in sheets}
+    rest = [one for one in found if one.file not in taken]
+    roll = learners_without_list(rest)
+    learners = list(roll.learners)
+    matcher = Matcher(learners)
+    for _, rows in sheets:
+        known = {learner.id for learner in learners}
+        for row in rows:
+            if matcher.judge_row(row.id_text, row.name_text).candidates:
+                continue
+            identity = row.id_text.strip() or row.name_text.strip()
+            if identity and identity not in known:
+                learners.append(Learner(identity, row.name_text.strip() or identity))
+                known.add(identity)
+    matcher = Matcher(learners)
+    names = {learner.id: learner.name for learner in learners}
+    for one, rows in sheets:
+        sheet = Piece(one.file, "readings", "content", one.size_bytes, one.modified)
+        assign_rows(sheet, rows, matcher, desk.settled, desk.rows, names)
+    return tuple(learners), roll.matches, rest
+
+
+def _could_be_sheet(file: str, size: int) -> bool:
+    return 0 < size <= MOST_TABLE_BYTES and file.casefold().endswith(CLASS_LIST_ENDINGS)
+
+
+def _class_rows(desk: _Desk, file: str) -> tuple[ClassRow, ...]:
+    """Rows of a class sheet; nothing where the file is none or cannot be read."""
+    try:
+        data = desk.shelf.read(file, MOST_TABLE_BYTES)
+        rows = read_class_sheet(file, data, desk.brief)
+    except PieceError:
+        return ()
+    except Exception:  # a file that breaks the reader is no class sheet
+        return ()
+    return rows if rows is not None and len(rows) > 1 else ()
+
+
+def _class_sheets(desk: _Desk, assignment: Assignment, learners: Sequence[Learner]) -> None:
+    """Tables without a clear owner may hold a row for each learner."""
+    matcher = Matcher(learners)
+    names = {learner.id: learner.name for learner in learners}
+    loose = [*assignment.unowned, *(doubt.piece for doubt in assignment.doubts)]
+    for piece in loose:
+        if piece.kind != "readings" or piece.kind_from == "teacher":
+            continue
+        if desk.settled.owner(piece.file) == "" or not _could_be_sheet(
+            piece.file, piece.size_bytes
+        ):
+            continue
+        rows = _class_rows(desk, piece.file)
+        if rows:
+            assign_rows(piece, rows, matcher, desk.settled, desk.rows, names)
+            assignment.unowned = [p for p in assignment.unowned if p is not piece]
+            assignment.doubts = [d for d in assignment.doubts if d.piece is not piece]
+
+
+# -- portfolios ------------------------------------------------------------------------
+
+
+def _portfolios(
+    desk: _Desk,
+    learners: Sequence[Learner],
+    assignment: Assignment,
+    progress: Progress | None,
+    stop: Stop | None,
+) -> dict[str, Portfolio]:
+    portfolios: dict[str, Portfolio] = {}
+    stopped_at = None
+    for number, learner in enumerate(learners):
+        if stopped_at is None and stop is not None and stop():
+            stopped_at = number
+        if stopped_at is not None:
+            portfolios[learner.id] = Portfolio(learner)
+            continue
+        pieces = assignment.owned.get(learner.id, [])
+        portfolios[learner.id] = _portfolio(desk, learner, pieces)
+        if progress is not None:
+            progress(number + 1, len(learners), learner.name)
+    if stopped_at is not None:
+        left = len(learners) - stopped_at
+        text = f"Reading was stopped; the portfolios of {left} learners were not read."
+        desk.problems.append(problem("", text))
+    return portfolios
+
+
+def _portfolio(desk: _Desk, learner: Learner, pieces: Sequence[Piece]) -> Portfolio:
+    findings: list[Finding] = []
+    tables: list[tuple[Piece, ReadingsTable | None]] = []
+    about: dict[str, tuple[Finding, ...]] = defaultdict(tuple)
+    others: list[Piece] = []
+    for piece in pieces:
+        if piece.size_bytes == 0:
+            text = f"{piece.file} is empty (0 bytes)."
+            findings.append(_on_piece("empty_piece", learner, piece, text))
+        if piece.kind != "readings":
+            others.append(_with_digest(desk, learner, piece, findings))
+        elif piece.size_bytes == 0:
+            tables.append((piece, None))
+        else:
+            piece, table, about[piece.file] = _read_table(desk, learner, piece)
+            tables.append((piece, table))
+    for piece, row in desk.rows.owned.get(learner.id, []):
+        tables.append((piece, row.table))
+        about[piece.file] = tuple(replace(item, learner=learner.id) for item in row.findings)
+    sorted_others = sort_hand_ins(learner.id, learner.name, others)
+    sorted_tables, chosen = sort_tables(learner.id, learner.name, tables)
+    table = next((table for piece, table in tables if piece is chosen), None)
+    if chosen is not None:
+        findings += about[chosen.file]
+    current = []
+    for piece in sorted_tables.current:
+        if table is not None and piece is not chosen:
+            findings += [replace(f, concern=Concern.NOTE) for f in about[piece.file]]
+            piece = replace(piece, kind="unknown", kind_from="content")
+        elif piece is not chosen:
+            findings += about[piece.file]
+        current.append(piece)
+    findings += [*sorted_tables.findings, *sorted_others.findings]
+    table = _teachers_hand(desk, learner, table, findings)
+    return Portfolio(
+        learner=learner,
+        pieces=(*current, *sorted_others.current),
+        earlier=(*sorted_tables.earlier, *sorted_others.earlier),
+        table=table,
+        findings=tuple(findings),
+    )
+
+
+def _teachers_hand(
+    desk: _Desk, learner: Learner, table: ReadingsTable | None, findings: list[Finding]
+) -> ReadingsTable | None:
+    """Rows the teacher typed stand in place of the table; her corrections in its cells."""
+    typed = desk.settled.typed.get(learner.id)
+    if typed:
+        findings[:] = [f for f in findings if f.check not in _ABOUT_THE_TABLE]
+        return typed_table(typed, desk.brief)
+    if table is None:
+        return None
+    for key, text in desk.settled.corrections.items():
+        if not key.startswith(f"{table.source.file}|"):
+            continue
+        try:
+            table = correct(table, {key: text})
+        except ValueError as error:
+            findings.append(
+                Finding("value_not_understood", learner.id, f"A correction was not used: {error}",
+                        Concern.LOOK, sources=(table.source,))
+            )  # fmt: skip
+            continue
+        findings[:] = [
+            f
+            for f in findings
+            if f.check != "value_not_understood"
+            or not any(f"{s.file}|{s.sheet}|{s.cell}" == key for s in f.sources)
+        ]
+    return table
+
+
+def _on_piece(check: str, learner: Learner, piece: Piece, text: str) -> Finding:
+    return Finding(
+        check,
+        learner.id,
+        text,
+        Concern.LOOK,
+        numbers={"piece": piece.kind},
+        sources=(Source(piece.file),),
+        ask="Could you hand this file in again?",
+    )
+
+
+def _with_digest(desk: _Desk, learner: Learner, piece: Piece, findings: list[Finding]) -> Piece:
+    """Fingerprint a file that has the size of another one: only these can be the same."""
+    if piece.size_bytes not in desk.shared_sizes:
+        return piece
+    digest = hashlib.sha256()
+    try:
+        for chunk in desk.shelf.chunks(piece.file):
+            digest.update(chunk)
+    except PieceError as error:
+        findings.append(_on_piece("unreadable_file", learner, piece, str(error)))
+        return piece
+    return replace(piece, digest=digest.hexdigest())
+
+
+def _read_table(
+    desk: _Desk, learner: Learner, piece: Piece
+) -> tuple[Piece, ReadingsTable | None, tuple[Finding, ...]]:
+    if ending(piece.file) in CLOSED_TABLES:
+        text = (
+            f"{piece.file} opens only in the program that made it; a copy saved as .xlsx or "
+            ".csv can be read."
+        )
+        return piece, None, (_on_piece("unreadable_file", learner, piece, text),)
+    try:
+        data = desk.shelf.read(piece.file, MOST_TABLE_BYTES)
+    except PieceError as error:
+        return piece, None, (_on_piece("unreadable_file", learner, piece, str(error)),)
+    piece = replace(piece, digest=hashlib.sha256(data).hexdigest())
+    hints = desk.settled.hints.get(piece.file)
+    try:
+        outcome = read_readings(piece.file, data, desk.brief, learner.id, hints)
+    except Exception as error:  # one broken file must not stop the class
+        text = f"{piece.file} could not be read ({type(error).__name__}: {error})."
+        return piece, None, (_on_piece("unreadable_file", learner, piece, text),)
+    return piece, outcome.table, outcome.findings

@@ -1,0 +1,110 @@
+"""Names and ids as they turn up in files: folded, cut into tokens, freed of everything else.
+
+Folding makes one spelling of many (case, accents, letters that no decomposition reaches);
+a token keeps up to two forms, because an umlaut is written both ``Muller`` and ``Mueller``.
+What describes the piece rather than the person (``readings``, ``photo``, ``final``) comes
+from an editable word list, ``words.toml``.
+"""
+
+from __future__ import annotations
+
+import re
+import tomllib
+import unicodedata
+from functools import cache, lru_cache
+from importlib import resources
+from typing import Any
+
+# Letters that NFKD leaves whole, first as they are commonly simplified, then as spelt out.
+_SIMPLE = str.maketrans(
+    {
+        "ß": "ss", "ẞ": "ss", "ø": "o", "ł": "l", "đ": "d", "ð": "d", "þ": "th", "æ": "ae",
+        "œ": "oe", "ħ": "h", "ı": "i", "ŋ": "n", "ŧ": "t", "ə": "e", "’": "'", "‘": "'",
+        "ʼ": "'", "`": "'", "´": "'", "ʻ": "'",
+    }
+)  # fmt: skip
+_SPELT = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "ø": "oe", "å": "aa"})
+
+# What a camera or a messenger names a file: the number in it is no id.
+_DEVICE = re.compile(
+    r"(?i)(?<![^\W_])(?:img|image|dscn|dscf|dsc|pxl|vid|mvi|mov|gopr|dcim|wa|screenshot|scan"
+    r"|whatsapp (?:image|video)|photo|video|foto)[-_ ]*(?:\d[\d\-_. ]*\d|\d)(?:[-_ ]?wa\d+)?"
+)
+# Numbers that count something: "10 swings", "20cm", "v2", "(1)".
+_COUNTED = re.compile(
+    r"(?i)\(\d{1,2}\)|\bv(?:er|ersion)?[ ._-]?\d{1,2}\b"
+    r"|(?<![\w])\d+(?:[.,]\d+)? ?(?:swings?|oscillations?|osc|cm|mm|m|s|sec|kb|mb|deg)\b"
+)
+_CAMEL = re.compile(r"(?<=[^\W\d_])(?=\d)|(?<=\d)(?=[^\W\d_])|(?<=[a-zß-ÿ])(?=[A-ZÀ-Þ])")
+# Words inside names that carry no evidence of their own.
+PARTICLES = frozenset(
+    {
+        "de", "del", "della", "di", "da", "do", "dos", "das", "du", "la", "las", "le", "los",
+        "el", "al", "van", "von", "der", "den", "ten", "ter", "te", "bin", "binti", "bt",
+        "bte", "ibn", "bint", "abu", "ap", "y", "e", "i", "und", "and", "och", "og",
+    }
+)  # fmt: skip
+
+
+@lru_cache(maxsize=200_000)
+def fold(text: str) -> str:
+    """One plain spelling: case folded, accents off, apostrophes out, other letters simplified."""
+    low = unicodedata.normalize("NFC", text).casefold().translate(_SIMPLE)
+    plain = unicodedata.normalize("NFKD", low)
+    bare = "".join(letter for letter in plain if not unicodedata.combining(letter))
+    return bare.replace("'", "")
+
+
+@lru_cache(maxsize=200_000)
+def forms(token: str) -> tuple[str, ...]:
+    """The folded token, and where it differs the form with umlauts spelt out."""
+    plain = fold(token)
+    spelt = fold(unicodedata.normalize("NFC", token).casefold().translate(_SPELT))
+    return (plain,) if spelt == plain else (plain, spelt)
+
+
+def cut(text: str) -> tuple[str, ...]:
+    """Runs of letters or digits, in order, apostrophes kept inside, unfolded."""
+    text = unicodedata.normalize("NFC", text)
+    return tuple(re.findall(r"[^\W_]+(?:['’‘ʼ`´ʻ][^\W_]+)*", text))
+
+
+def cut_camel(text: str) -> tuple[str, ...]:
+    """As :func:`cut`, and cut where a small letter meets a capital or a digit."""
+    text = unicodedata.normalize("NFC", text)
+    return tuple(piece for run in cut(text) for piece in _CAMEL.split(run) if piece)
+
+
+def without_devices(text: str) -> str:
+    """The text without camera numbers, counted things and version marks."""
+    return _COUNTED.sub(" ", _DEVICE.sub(" ", text))
+
+
+@cache
+def word_list() -> dict[str, Any]:
+    """``words.toml`` as read."""
+    return tomllib.loads(
+        resources.files("markbench.intake").joinpath("words.toml").read_text("utf-8")
+    )
+
+
+@cache
+def piece_words() -> dict[str, frozenset[str]]:
+    """Folded words by what they tell: kinds of pieces, versions, plain noise."""
+    return {
+        group: frozenset(fold(word).replace(" ", "") for word in words)
+        for group, words in word_list()["pieces"].items()
+    }
+
+
+@cache
+def known_words() -> frozenset[str]:
+    """Every folded word that describes a piece and so names nobody."""
+    return frozenset(word for words in piece_words().values() for word in words)
+
+
+def is_known_word(folded: str) -> bool:
+    """Whether a token describes the piece, alone or as part of a long compound."""
+    if folded in known_words():
+        return True
+    return len(folded) > 8 and any(len(word) >= 6 and word in folded for word in known_words())

@@ -1,0 +1,43 @@
+"""What the teacher has settled before: plain data that the intake obeys."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import Any
+
+from markbench.intake.corrections import TypedRow
+from markbench.intake.tables import ColumnHints
+from markbench.model import PieceKind
+
+
+def _nothing() -> Mapping[str, Any]:
+    return MappingProxyType({})
+
+
+@dataclass(frozen=True, slots=True)
+class Settled:
+    """The teacher's earlier choices.
+
+    ``owners``: piece file → learner id, ``""`` for nobody; a key that ends in ``/`` settles
+    everything in that folder or zip file (``work.zip!/``). ``kinds`` and ``hints``: by
+    piece file. ``typed``: learner id → rows that stand in place of any file.
+    ``corrections``: ``file|sheet|cell`` → the text to read instead.
+    """
+
+    owners: Mapping[str, str] = field(default_factory=_nothing)
+    kinds: Mapping[str, PieceKind] = field(default_factory=_nothing)
+    hints: Mapping[str, ColumnHints] = field(default_factory=_nothing)
+    typed: Mapping[str, tuple[TypedRow, ...]] = field(default_factory=_nothing)
+    corrections: Mapping[str, str] = field(default_factory=_nothing)
+
+    def owner(self, file: str) -> str | None:
+        """The learner settled for a piece, ``""`` for nobody, ``None`` if not settled."""
+        if file in self.owners:
+            return self.owners[file]
+        place = len(file)
+        while (place := file.rfind("/", 0, place)) > 0:
+            if file[: place + 1] in self.owners:
+                return self.owners[file[: place + 1]]
+        return None

@@ -1,0 +1,363 @@
+"""What lies in a class folder: files, zip members, and their bytes, never written to.
+
+Nothing is extracted to disk. Zip files are read member by member, in chunks that are
+counted as they come (a directory entry can lie about sizes), and one level of zip within
+zip is opened, because whole-class downloads hold one zip file per learner. Links and zip
+members that lead outside the class folder are refused with a finding.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import io
+import lzma
+import os
+import stat
+import zipfile
+import zlib
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import IO, Self
+
+from markbench.model import Concern, Finding, Source
+
+# Far above any honest portfolio; they only keep a hostile or broken zip file from filling
+# memory. Common sense, no source.
+MOST_MEMBERS = 20_000
+MOST_MEMBER_BYTES = 2_000_000_000
+MOST_ZIP_BYTES = 20_000_000_000
+MOST_RATIO = 1_000  # unpacked over packed, once a member is larger than RATIO_FROM
+RATIO_FROM = 20_000_000
+MOST_INNER_ZIP_BYTES = 300_000_000  # a zip within a zip is held in memory
+MOST_FILES = 500_000
+MOST_DEPTH = 30
+_CHUNK = 1 << 20
+ZIP = "!/"  # as in Source.file: work.zip!/table.xlsx
+
+_IGNORED = {"thumbs.db", "desktop.ini", "__macosx", "ehthumbs.db", "icon\r", "$recycle.bin"}
+_IGNORED_AT_TOP = ("class.markbench", "markbench-out")
+
+
+class PieceError(ValueError):
+    """A piece that could not be opened, in a sentence for the teacher."""
+
+
+@dataclass(frozen=True, slots=True)
+class Found:
+    """One file or zip member: ``file`` as in Source; local time; size in bytes."""
+
+    file: str
+    size_bytes: int
+    modified: dt.datetime | None
+
+    @property
+    def parts(self) -> tuple[str, ...]:
+        """Folder, zip and file names from the class folder inwards, zip endings kept."""
+        return tuple(self.file.replace(ZIP, "/").split("/"))
+
+
+@dataclass(slots=True)
+class Tree:
+    """Everything found below a class folder, in a stable order, and what was refused."""
+
+    found: list[Found] = field(default_factory=list)
+    problems: list[Finding] = field(default_factory=list)
+
+
+def is_ignored(name: str) -> bool:
+    """Whether a file or folder is the system's, hidden, or a program's own lock file."""
+    return name.startswith((".", "~$", "~")) or name.casefold() in _IGNORED
+
+
+def problem(file: str, text: str, concern: Concern = Concern.LOOK) -> Finding:
+    """A finding on the class folder."""
+    return Finding("folder_problem", "", text, concern, sources=(Source(file),))
+
+
+def _local_time(seconds: float) -> dt.datetime | None:
+    try:
+        return dt.datetime.fromtimestamp(seconds)
+    except (OverflowError, ValueError, OSError):
+        return None
+
+
+def walk(folder: Path, stop: Callable[[], bool] | None = None) -> Tree:
+    """List a class folder. Raises ``OSError`` only if the folder itself cannot be opened."""
+    tree = Tree()
+    root = os.path.realpath(folder)
+    os.scandir(root).close()
+    waiting = [("", 0)]
+    with Shelf(folder) as shelf:
+        while waiting:
+            inside, depth = waiting.pop()
+            if stop is not None and stop():
+                break
+            try:
+                entries = sorted(os.scandir(os.path.join(root, inside)), key=lambda e: e.name)
+            except OSError as error:
+                text = f"The folder {inside} could not be opened ({error.strerror})."
+                tree.problems.append(problem(inside, text))
+                continue
+            for entry in entries:
+                if is_ignored(entry.name) or (not inside and _ours(entry.name)):
+                    continue
+                file = f"{inside}/{entry.name}" if inside else entry.name
+                try:
+                    _visit(tree, shelf, root, entry, file, depth, waiting)
+                except OSError as error:
+                    text = f"{file} could not be opened ({error.strerror or error})."
+                    tree.problems.append(problem(file, text))
+                if len(tree.found) >= MOST_FILES:
+                    text = f"The folder holds more than {MOST_FILES} files; the rest is left out."
+                    tree.problems.append(problem(file, text))
+                    waiting.clear()
+                    break
+    tree.found.sort(key=lambda found: found.file)
+    return tree
+
+
+def _ours(name: str) -> bool:
+    return name.startswith(_IGNORED_AT_TOP)
+
+
+def _visit(
+    tree: Tree,
+    shelf: Shelf,
+    root: str,
+    entry: os.DirEntry[str],
+    file: str,
+    depth: int,
+    waiting: list[tuple[str, int]],
+) -> None:
+    if entry.is_symlink():
+        target = os.path.realpath(entry.path)
+        if os.path.commonpath([root, target]) != root:
+            text = f"{file} is a link that leads outside the class folder; it was not followed."
+            tree.problems.append(problem(file, text))
+            return
+        if entry.is_dir():
+            text = f"{file} is a link to a folder that is read in its own place."
+            tree.problems.append(problem(file, text, Concern.NOTE))
+            return
+    if entry.is_dir():
+        if depth >= MOST_DEPTH:
+            text = f"{file} lies more than {MOST_DEPTH} folders deep and was left out."
+            tree.problems.append(problem(file, text))
+        else:
+            waiting.append((file, depth + 1))
+        return
+    if not entry.is_file():
+        if not os.path.exists(entry.path):
+            tree.problems.append(problem(file, f"{file} is a link to nothing."))
+        return
+    about = entry.stat()
+    modified = _local_time(about.st_mtime)
+    if file.lower().endswith(".zip") and about.st_size:
+        _list_zip(tree, shelf, Found(file, about.st_size, modified), level=1)
+    else:
+        tree.found.append(Found(file, about.st_size, modified))
+
+
+def _list_zip(tree: Tree, shelf: Shelf, outer: Found, level: int) -> None:
+    try:
+        archive = shelf.archive(outer.file)
+    except PieceError as error:
+        # The file itself stays in the list, so that its owner is known.
+        tree.found.append(outer)
+        tree.problems.append(Finding("unreadable_file", "", str(error), Concern.LOOK,
+                                     sources=(Source(outer.file),)))  # fmt: skip
+        return
+    infos = archive.members
+    if len(infos) > MOST_MEMBERS:
+        text = f"{outer.file} holds {len(infos)} files, more than {MOST_MEMBERS}; it was left out."
+        tree.problems.append(problem(outer.file, text))
+        tree.found.append(outer)
+        return
+    total = 0
+    for name, info in infos.items():
+        file = f"{outer.file}{ZIP}{name}"
+        reason = _refused(name, info)
+        if reason:
+            tree.problems.append(problem(file, f"{file} {reason}; it was left out."))
+            continue
+        if any(is_ignored(part) for part in name.split("/")):
+            continue
+        total += info.file_size
+        if total > MOST_ZIP_BYTES:
+            size = f"{MOST_ZIP_BYTES / 1e9:.0f} GB"
+            text = f"{outer.file} unpacks to more than {size}; the rest is left out."
+            tree.problems.append(problem(outer.file, text))
+            return
+        try:
+            modified: dt.datetime | None = dt.datetime(*info.date_time)
+        except ValueError:
+            modified = outer.modified
+        if info.date_time[0] <= 1980:  # the zip format's "no time given"
+            modified = outer.modified
+        inner = Found(file, info.file_size, modified)
+        if name.lower().endswith(".zip") and level < 2 and info.file_size:
+            _list_zip(tree, shelf, inner, level + 1)
+        else:
+            tree.found.append(inner)
+
+
+def _refused(name: str, info: zipfile.ZipInfo) -> str:
+    parts = name.split("/")
+    if name.startswith("/") or ".." in parts or (len(name) > 1 and name[1] == ":"):
+        return "has a name that climbs out of its zip file"
+    if ZIP in name or "\0" in name:
+        return "has a name that cannot be used"
+    if stat.S_ISLNK(info.external_attr >> 16):
+        return "is a link inside a zip file"
+    if info.flag_bits & 1:
+        return "is locked with a password"
+    if info.file_size > MOST_MEMBER_BYTES:
+        return f"unpacks to {info.file_size / 1e9:.1f} GB"
+    if info.file_size > RATIO_FROM and info.file_size > MOST_RATIO * max(info.compress_size, 1):
+        return f"unpacks to {info.file_size // max(info.compress_size, 1)} times its size"
+    return ""
+
+
+@dataclass(slots=True)
+class _Archive:
+    file: zipfile.ZipFile
+    members: dict[str, zipfile.ZipInfo]
+
+
+def _names(archive: zipfile.ZipFile) -> dict[str, zipfile.ZipInfo]:
+    """Members by name; a name with no mark of its encoding is often UTF-8 all the same."""
+    members = {}
+    for info in archive.infolist():
+        if info.is_dir():
+            continue
+        name = info.filename
+        if not info.flag_bits & 0x800:
+            try:
+                name = name.encode("cp437").decode("utf-8")
+            except UnicodeError:
+                name = info.filename
+        name = name.replace("\\", "/")
+        while name.startswith("./"):
+            name = name[2:]
+        members[name] = info
+    return members
+
+
+class Shelf:
+    """Opens pieces by their ``file``; keeps the last zip file of each level open.
+
+    Use as a context manager. Holds no more than one zip within a zip in memory.
+    """
+
+    def __init__(self, folder: Path) -> None:
+        self._root = os.path.realpath(folder)
+        self._outer: tuple[str, _Archive] | None = None
+        self._inner: tuple[str, _Archive] | None = None
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        for held in (self._inner, self._outer):
+            if held is not None:
+                held[1].file.close()
+        self._inner = self._outer = None
+
+    def archive(self, file: str) -> _Archive:
+        """The open zip file of that name (itself possibly within a zip file)."""
+        within, name = self._split(file)
+        held = self._inner if within else self._outer
+        if held is not None and held[0] == file:
+            return held[1]
+        source: str | IO[bytes] = (
+            io.BytesIO(self.read(file, MOST_INNER_ZIP_BYTES)) if within else self._path(name)
+        )
+        try:
+            opened = zipfile.ZipFile(source)
+            archive = _Archive(opened, _names(opened))
+        except (
+            zipfile.BadZipFile,
+            OSError,
+            ValueError,
+            NotImplementedError,
+            RuntimeError,
+        ) as error:
+            raise PieceError(f"{file} is not a zip file that can be opened ({error}).") from error
+        if held is not None:
+            held[1].file.close()
+        if within:
+            self._inner = (file, archive)
+        else:
+            self._outer = (file, archive)
+        return archive
+
+    def _split(self, file: str) -> tuple[str, str]:
+        """The zip file a piece lies in (empty: none) and its name there."""
+        within, _, name = file.rpartition(ZIP)
+        if within and os.path.isfile(os.path.join(self._root, file)):
+            return "", file  # a plain folder whose name ends in "!"
+        return within, name
+
+    def _path(self, file: str) -> str:
+        path = os.path.realpath(os.path.join(self._root, file))
+        if os.path.commonpath([self._root, path]) != self._root:
+            raise PieceError(f"{file} leads outside the class folder.")
+        return path
+
+    def chunks(self, file: str) -> Iterator[bytes]:
+        """The bytes of a piece, a megabyte at a time; ``PieceError`` where it cannot be read."""
+        within, name = self._split(file)
+        try:
+            if not within:
+                with open(self._path(name), "rb") as stream:
+                    while chunk := stream.read(_CHUNK):
+                        yield chunk
+                return
+            archive = self.archive(within)
+            info = archive.members.get(name)
+            if info is None:
+                raise PieceError(f"{file} is not there any more.")
+            reason = _refused(name, info)
+            if reason:
+                raise PieceError(f"{file} {reason}.")
+            done = 0
+            with archive.file.open(info) as member:
+                while chunk := member.read(_CHUNK):
+                    done += len(chunk)
+                    # Counted, not believed: the directory entry may lie.
+                    if done > MOST_MEMBER_BYTES or (
+                        done > RATIO_FROM and done > MOST_RATIO * max(info.compress_size, 1)
+                    ):
+                        raise PieceError(f"{file} unpacks to far more than its size.")
+                    yield chunk
+        except PieceError:
+            raise
+        except (OSError, zipfile.BadZipFile, zlib.error, EOFError, ValueError,
+                NotImplementedError, RuntimeError, lzma.LZMAError) as error:  # fmt: skip
+            raise PieceError(f"{file} could not be read ({error}).") from error
+
+    def read(self, file: str, limit_bytes: int) -> bytes:
+        """All bytes of a piece; ``PieceError`` if there are more than the limit."""
+        held = bytearray()
+        for chunk in self.chunks(file):
+            held += chunk
+            if len(held) > limit_bytes:
+                raise PieceError(f"{file} is larger than {limit_bytes / 1e6:.0f} MB.")
+        return bytes(held)
+
+
+def open_piece(folder: Path, file: str, limit_bytes: int = 1_000_000_000) -> bytes:
+    """The bytes of a piece as ``Piece.file`` names it, also from within a zip file.
+
+    A row of a class sheet (``class.xlsx#Sheet1!A4``) gives the sheet's file. Raises
+    :class:`PieceError` with a sentence when it cannot be read or exceeds the limit.
+    """
+    with Shelf(folder) as shelf:
+        try:
+            return shelf.read(file, limit_bytes)
+        except PieceError:
+            whole, mark, _ = file.rpartition("#")
+            if not mark:
+                raise
+            return shelf.read(whole, limit_bytes)
