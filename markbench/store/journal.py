@@ -42,13 +42,15 @@ class Journal:
         self.path = path
         self.name = path.name
         self.read_only = read_only
+        self._empty = False
 
     @classmethod
     def open(cls, path: Path | str, *, read_only: bool = False, who: str = "") -> Journal:
         """Open a class's file (or a database address), making it if there is none.
 
         ``who`` is shown to anyone who finds the class in use. Opening for writing brings
-        an older file up to date, after a copy, and makes the hourly copy.
+        an older file up to date, after a copy, and makes the hourly copy. Opening for
+        reading where there is no file yet gives an empty journal and makes none.
 
         Raises :class:`StoreInUseError` when another window is marking the class (open it with
         ``read_only``), :class:`StoreTooNewError`, :class:`StoreDamagedError` (see ``salvage``) or
@@ -56,7 +58,7 @@ class Journal:
         """
         file = place_of(path)
         with told_plainly(file.name):
-            _refuse_loss(file, read_only)
+            _refuse_loss(file)
             opened = cls(engine_for(file, read_only=read_only), file, read_only)
             try:
                 opened._prepare(who)
@@ -66,12 +68,14 @@ class Journal:
         return opened
 
     def _prepare(self, who: str) -> None:
+        if self.read_only and not _is_there(self.path):
+            self._empty = True
+            return
         with self._engine.connect() as connection:
             steps = pending(connection, self.name)
             empty = not connection.dialect.has_table(connection, journal.name)
         if self.read_only:
-            if empty:
-                raise StoreError(f"There is nothing in {self.name} to read yet.")
+            self._empty = empty
             return
         backups.folder_for(self.path).mkdir(exist_ok=True)
         self._held = claim(_claim_file(self.path), self.name, who)
@@ -128,6 +132,8 @@ class Journal:
     @property
     def last_digest(self) -> str:
         """The digest that vouches for the whole journal so far; empty for an empty one."""
+        if self._empty:
+            return ""
         with told_plainly(self.name), self._engine.connect() as connection:
             query = select(journal.c.digest).order_by(journal.c.number.desc()).limit(1)
             return connection.execute(query).scalar() or ""
@@ -162,6 +168,8 @@ class Journal:
         self.close()
 
     def _rows(self, after: int) -> Sequence[tuple[int, str, str]]:
+        if self._empty:
+            return []
         query = (
             select(journal.c.number, journal.c.entry, journal.c.digest)
             .where(journal.c.number > after)
@@ -190,13 +198,14 @@ def _claim_file(path: Path) -> Path:
     return backups.folder_for(path) / "in-use"
 
 
-def _refuse_loss(path: Path, read_only: bool) -> None:
+def _is_there(path: Path) -> bool:
+    return path.exists() and path.stat().st_size > 0
+
+
+def _refuse_loss(path: Path) -> None:
     """Never start an empty journal over one that has vanished or been emptied."""
-    there = path.exists() and path.stat().st_size > 0
-    if not there and (kept := backups.backups_of(path)):
+    if not _is_there(path) and (kept := backups.backups_of(path)):
         raise StoreDamagedError(
             f"{path.name} is {'empty' if path.exists() else 'gone'}, but {len(kept)} "
             "copies of it are kept: salvage rebuilds it from them."
         )
-    if not there and read_only:
-        raise StoreError(f"There is no {path.name} to read yet.")
