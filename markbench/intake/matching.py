@@ -109,7 +109,8 @@ class Matcher:
 
     def _add(self, index: int, learner: Learner) -> None:
         form = _id_form(learner.id)
-        if form and form != _id_form(learner.name):  # a list without ids: the name serves
+        same = form == _id_form(learner.name) and not any(map(str.isdigit, form))
+        if form and not same:  # in a list without ids the name serves as one
             self._ids[form].append(index)
             if form.isdigit():
                 self._bare_ids[form.lstrip("0") or "0"].append(index)
@@ -160,6 +161,7 @@ class Matcher:
 
     def _settle(self, text: str, by_id: list[Match], by_name: list[Match]) -> Judgement:
         merged: dict[str, Match] = {}
+        agreed: set[str] = set()  # id and name say the same: namesakes are no rivals then
         for match in [*by_id, *by_name]:
             other = merged.get(match.learner)
             if other is None:
@@ -167,14 +169,21 @@ class Matcher:
             else:
                 why = f"{other.why}; {match.why}"
                 score = min(100.0, max(other.score, match.score) + 10.0)
+                if min(other.score, match.score) >= CLEAR:
+                    agreed.add(match.learner)
                 merged[match.learner] = replace(other, score=score, why=why)
-        ranked = tuple(sorted(merged.values(), key=lambda m: (-m.score, m.learner)))[:_MOST_SHOWN]
+        order = sorted(
+            merged.values(), key=lambda m: (m.learner not in agreed, -m.score, m.learner)
+        )
+        ranked = tuple(order)[:_MOST_SHOWN]
         if not ranked:
             return NOBODY
         best = ranked[0]
         if best.score < CLEAR:
             return Judgement(ranked, False, f"“{text}” is too little to go by: {best.why}")
         near = [m for m in ranked[1:] if m.score > best.score - MARGIN]
+        if best.learner in agreed:
+            near = [m for m in near if m.learner in agreed or m.by == "id"]
         if near:
             return Judgement(ranked, False, f"“{text}” fits {len(near) + 1} learners about as well")
         return Judgement(ranked, True)
