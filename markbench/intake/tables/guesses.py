@@ -1,0 +1,236 @@
+"""What a table leaves unsaid, filled in from the law and the brief, each guess a finding."""
+
+from __future__ import annotations
+
+import math
+from dataclasses import dataclass, replace
+
+from markbench.intake.tables import law
+from markbench.intake.tables.grid import text_of
+from markbench.intake.tables.lines import Found, Line, Ref, table_place
+from markbench.intake.tables.units import dimension, size
+from markbench.intake.tables.values import Form
+from markbench.model import Brief, Concern, Finding, Source
+
+_NAMES = {
+    "mm": "millimetres",
+    "cm": "centimetres",
+    "m": "metres",
+    "s": "seconds",
+}
+_FORM_NAMES = {
+    "minutes:seconds": "minutes and seconds",
+    "minutes:seconds:hundredths": "minutes, seconds and hundredths",
+    "hours:minutes:seconds": "hours, minutes and seconds",
+    "seconds:hundredths": "seconds and hundredths",
+}
+
+
+@dataclass(slots=True)
+class Noted:
+    """What the words around a table say: swings per timing and units, with their cells."""
+
+    swings: int | None = None
+    swings_source: Source | None = None
+    length_unit: str | None = None
+    time_unit: str | None = None
+
+
+def head_source(found: Found, ref: Ref, understood: str) -> Source:
+    """The heading over a cell, or the cell itself where there is none."""
+    head = found.head_of(ref)
+    grid = found.grid
+    if head is None:
+        return grid.source(ref.row, ref.column, understood)
+    return Source(grid.file, grid.sheet, grid.cell_name(head[0], head[1]), head[2], understood)
+
+
+def swings_of(line: Line, ref: Ref, noted: Noted) -> int | None:
+    """Swings stated for a timing: by its heading, its line or a note; else ``None``."""
+    if ref.heading.swings is not None:
+        return ref.heading.swings
+    if line.swings is not None:
+        return int(line.swings.value.number or 0)
+    return noted.swings
+
+
+def length_unit(
+    found: Found,
+    lines: list[Line],
+    brief: Brief,
+    noted: Noted,
+    learner: str,
+    findings: list[Finding],
+) -> str:
+    """The unit for lengths whose cells name none; a guess or a clash becomes a finding."""
+    first = lines[0].length
+    stated = first.heading.unit if dimension(first.heading.unit) == "length" else None
+    in_cells = {line.length.value.unit for line in lines if line.length.value.unit}
+    if stated and in_cells - {stated}:
+        clashing = next(ln.length for ln in lines if ln.length.value.unit not in (None, stated))
+        findings.append(
+            Finding(
+                "unit_guessed",
+                learner,
+                f"{table_place(found.grid)}: the heading gives lengths in {stated}, but "
+                f"{text_of(found.grid.rows[clashing.row][clashing.column])} names another unit; "
+                "the cell's own unit was taken.",
+                Concern.ASK,
+                {"unit": str(clashing.value.unit), "heading_unit": stated},
+                (found.grid.source(clashing.row, clashing.column, "the cell's own unit taken"),),
+                "Which unit are the lengths in?",
+            )
+        )
+    if stated:
+        return stated
+    without = [line for line in lines if line.length.value.unit is None]
+    if not without:
+        return "cm"
+    if noted.length_unit:
+        return noted.length_unit
+    numbers = [line.length.value.number or 0.0 for line in without]
+    timings = [
+        (i, ref.value.number or 0.0, swings_of(line, ref, noted))
+        for i, line in enumerate(without)
+        for ref in line.timings
+        if not ref.value.forms
+    ]
+    unit, _ = law.guess_length_unit(numbers, timings, brief)
+    if in_cells:  # "20 cm, 30, 40": the unit named once holds for the rest, if it fits at all
+        unit = next(iter(sorted(str(u) for u in in_cells))) if len(in_cells) == 1 else unit
+    low, high = min(numbers), max(numbers)
+    lengths = [numbers[i] * size(unit) for i, _, _ in timings]
+    swings = law.apparent_swings(
+        (length, t) for length, (_, t, _) in zip(lengths, timings, strict=True)
+    )
+    why = (
+        f" (the times would then be of about {swings:.3g} swings each)"
+        if math.isfinite(swings)
+        else ""
+    )
+    findings.append(
+        Finding(
+            "unit_guessed",
+            learner,
+            f"{table_place(found.grid)}: no unit is given for the length; {low:g} to {high:g} "
+            f"was taken as {_NAMES.get(unit, unit)}{why}.",
+            Concern.ASK,
+            {"unit": unit, "quantity": "length"},
+            (head_source(found, first, f"taken as {unit}"),),
+            "Which unit are the lengths in?",
+        )
+    )
+    return unit
+
+
+def time_unit(
+    found: Found, lines: list[Line], noted: Noted, learner: str, findings: list[Finding]
+) -> str:
+    """The unit for times whose cells and headings name none; seconds, as a finding."""
+    for line in lines:
+        for ref in line.timings:
+            if ref.value.unit is None and dimension(ref.heading.unit) != "time":
+                if noted.time_unit:
+                    return noted.time_unit
+                findings.append(
+                    Finding(
+                        "unit_guessed",
+                        learner,
+                        f"{table_place(found.grid)}: no unit is given for the times; "
+                        "they were taken as seconds.",
+                        Concern.NOTE,
+                        {"unit": "s", "quantity": "time"},
+                        (head_source(found, ref, "taken as s"),),
+                        "Which unit are the times in?",
+                    )
+                )
+                return "s"
+    return "s"
+
+
+def clock_form(
+    found: Found,
+    lines: list[Line],
+    lengths_m: list[float],
+    brief: Brief,
+    noted: Noted,
+    learner: str,
+    findings: list[Finding],
+) -> dict[tuple[Form, ...], Form]:
+    """For each kind of ambiguous stopwatch cell, the one form that fits the law best."""
+    kinds: dict[tuple[Form, ...], list[tuple[float, Line, Ref]]] = {}
+    for line, length_m in zip(lines, lengths_m, strict=True):
+        for ref in line.timings:
+            if ref.value.forms:
+                names = tuple(name for name, _ in ref.value.forms)
+                kinds.setdefault(names, []).append((length_m, line, ref))
+    chosen: dict[tuple[Form, ...], Form] = {}
+    for names, cells in kinds.items():
+        fits = []
+        for index, name in enumerate(names):
+            timings = [
+                (length_m, ref.value.forms[index][1], swings_of(line, ref, noted))
+                for length_m, line, ref in cells
+            ]
+            fits.append((law.count_misfit(timings, brief), index, name))
+        _, index, name = min(fits)
+        chosen[names] = name
+        first = cells[0][2]
+        raw = text_of(found.grid.rows[first.row][first.column])
+        findings.append(
+            Finding(
+                "time_form_guessed",
+                learner,
+                f"{table_place(found.grid)}: {len(cells)} "
+                f"{'time' if len(cells) == 1 else 'times'} written like {raw} could be read in "
+                f"more than one way; taken as {_FORM_NAMES[name]}, so {raw} is "
+                f"{first.value.forms[index][1]:g} s.",
+                Concern.NOTE,
+                {"form": name, "cells": len(cells)},
+                tuple(
+                    found.grid.source(ref.row, ref.column, f"{ref.value.forms[index][1]:g} s")
+                    for _, _, ref in cells[:20]
+                ),
+                f"Does {raw} mean {first.value.forms[index][1]:g} s?",
+            )
+        )
+    return chosen
+
+
+def count_findings(
+    found: Found,
+    guessed: list[tuple[float, float, Ref]],
+    brief: Brief,
+    learner: str,
+    findings: list[Finding],
+) -> None:
+    """Say that the number of swings was not given, and what the times themselves suggest.
+
+    ``guessed`` holds (length in m, time in s, its cell) of every such timing.
+    """
+    if not guessed:
+        return
+    apparent = law.apparent_swings((length, time) for length, time, _ in guessed)
+    taken = brief.swings_per_timing
+    better = [
+        n
+        for n in (1, *brief.swings_allowed)
+        if n != taken and 0.8 < apparent / n < 1.25 and not 0.8 < apparent / taken < 1.25
+    ]
+    hint = f" The times would fit {better[0]} better." if better else ""
+    numbers: dict[str, float | str] = {"swings": taken, "apparent_swings": apparent}
+    if better:
+        numbers["fits_better"] = better[0]
+    first = guessed[0][2]
+    findings.append(
+        Finding(
+            "swings_guessed",
+            learner,
+            f"{table_place(found.grid)}: the number of swings in one timing is not given; "
+            f"{taken} was taken from the brief.{hint}",
+            Concern.LOOK if better else Concern.ASK,
+            numbers,
+            (replace(head_source(found, first, ""), understood=f"{taken} swings, from the brief"),),
+            "How many complete swings did you time at once?",
+        )
+    )

@@ -1,0 +1,108 @@
+"""What every layout comes down to: lines, each one length with its timings and own values."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from markbench.intake.tables.grid import Grid, text_of
+from markbench.intake.tables.headings import NOTHING, Heading
+from markbench.intake.tables.values import Value
+from markbench.model import Concern, Finding, Source
+
+
+@dataclass(slots=True)
+class Ref:
+    """One cell of a grid, its value, and what its heading says."""
+
+    value: Value
+    row: int
+    column: int
+    heading: Heading = NOTHING
+
+
+@dataclass(slots=True)
+class Line:
+    """One row of readings as it stands in the file. ``own`` are worked-out values."""
+
+    length: Ref
+    timings: list[Ref] = field(default_factory=list)
+    swings: Ref | None = None
+    own: list[Ref] = field(default_factory=list)
+    unclaimed: list[Ref] = field(default_factory=list)
+
+
+@dataclass(slots=True)
+class Found:
+    """A table found in a grid, before units, swings and clock forms are settled.
+
+    ``heads``: cells of the headings with what was made of them. ``long``: one row per
+    timing, so that equal lengths belong together. ``region``: the table's cells in the
+    grid, (first row, first column, last row, last column).
+    """
+
+    grid: Grid
+    lines: list[Line]
+    heads: list[tuple[int, int, str, Heading]] = field(default_factory=list)
+    findings: list[Finding] = field(default_factory=list)
+    long: bool = False
+    turned: bool = False
+    region: tuple[int, int, int, int] = (0, 0, -1, -1)
+
+    def head_of(self, ref: Ref) -> tuple[int, int, str] | None:
+        """The heading cell over (or, in a turned table, before) a cell, and its text."""
+        for row, column, text, _ in self.heads:
+            if (row == ref.row) if self.turned else (column == ref.column):
+                return row, column, text
+        return None
+
+    @property
+    def raw(self) -> bool:
+        """Whether it holds timings at all."""
+        return any(line.timings for line in self.lines)
+
+
+def place(grid: Grid, row: int, column: int) -> str:
+    """Where a cell is, as a person would say it."""
+    sheet = f", sheet {grid.sheet}" if grid.sheet else ""
+    return f"{grid.file}{sheet}, cell {grid.cell_name(row, column)}"
+
+
+def table_place(grid: Grid) -> str:
+    """Which table is spoken of."""
+    return f"{grid.file}, sheet {grid.sheet}" if grid.sheet else grid.file
+
+
+def not_understood(
+    learner: str, grid: Grid, row: int, column: int, what: str, why: str, raw: str | None = None
+) -> Finding:
+    """A cell that should hold a number and does not."""
+    shown = text_of(grid.rows[row][column]) if raw is None else raw
+    source = Source(
+        grid.file, grid.sheet, grid.cell_name(row, column), shown, f"not read as {what}: {why}"
+    )
+    short = shown if len(shown) <= 40 else shown[:37] + "…"
+    said = f"“{short}”" if short.strip() else "an empty cell"
+    return Finding(
+        check="value_not_understood",
+        learner=learner,
+        message=f"{place(grid, row, column)}: {said} could not be read as {what}: {why}.",
+        concern=Concern.ASK,
+        numbers={"cell": grid.cell_name(row, column)},
+        sources=(source,),
+        ask="Which value belongs here? Correct the cell or type the reading in.",
+    )
+
+
+def left_empty(learner: str, grid: Grid, refs: list[Ref]) -> Finding:
+    """Cells with a dash or the like: no reading was made."""
+    names = [grid.cell_name(ref.row, ref.column) for ref in refs]
+    listed = ", ".join(names[:8]) + (", …" if len(names) > 8 else "")
+    return Finding(
+        check="value_not_understood",
+        learner=learner,
+        message=f"{table_place(grid)}: {listed} "
+        f"{'holds' if len(names) == 1 else 'hold'} a dash or the like, taken as no reading.",
+        concern=Concern.NOTE,
+        numbers={"cells": len(names)},
+        sources=tuple(grid.source(ref.row, ref.column, "taken as no reading") for ref in refs[:20]),
+    )

@@ -1,0 +1,240 @@
+"""From the bytes of one file to a learner's table of readings, with everything questioned."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import replace
+
+from markbench.intake.tables.grid import Grid, column_number
+from markbench.intake.tables.guesses import Noted
+from markbench.intake.tables.layout import find_headed
+from markbench.intake.tables.lines import Found, table_place
+from markbench.intake.tables.merge import join_tables
+from markbench.intake.tables.notes import noted_beside, own_g
+from markbench.intake.tables.outcome import ColumnHints, TableOutcome
+from markbench.intake.tables.pointed import find_pointed
+from markbench.intake.tables.settle import settle
+from markbench.intake.tables.texts import read_delimited
+from markbench.intake.tables.unheaded import find_bare, find_blocks
+from markbench.intake.tables.view import View, view_of
+from markbench.intake.tables.workbooks import MOST_BYTES, MOST_CELLS, UnreadableError, read_workbook
+from markbench.model import Brief, Concern, Finding, ReadingsTable, Source
+
+_OLE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
+
+
+def read_grids(name: str, data: bytes) -> tuple[Grid, ...]:
+    """The raw cells of a spreadsheet or text file; :class:`UnreadableError` says why not."""
+    if len(data) > MOST_BYTES:
+        raise UnreadableError(f"it is larger than {MOST_BYTES // 1_000_000} MB")
+    if not data:
+        raise UnreadableError("it is empty")
+    if data.startswith((b"PK\x03\x04", _OLE)):
+        return read_workbook(name, data)
+    if data.startswith((b"%PDF", b"\x89PNG", b"\xff\xd8\xff", b"{\\rtf", b"<html", b"<!DOCTYPE")):
+        raise UnreadableError("it is no spreadsheet or text table")
+    return (read_delimited(name, data),)
+
+
+def read_readings(
+    name: str,
+    data: bytes,
+    brief: Brief,
+    learner: str,
+    hints: ColumnHints | None = None,
+    *,
+    corrections: Mapping[str, str] | None = None,
+) -> TableOutcome:
+    """Read one learner's table of readings.
+
+    ``name`` is the file as in :class:`~markbench.model.Source`; ``hints`` the teacher's
+    pointing at columns. ``corrections`` are the teacher's new texts for single cells, by
+    ``"file|sheet|cell"``; those of other files are passed over. Raises nothing for bad
+    input: what could not be read is a finding, and ``grids`` holds the cells as they stand
+    in the file (with the corrections put in).
+    """
+    try:
+        grids = read_grids(name, data)
+    except UnreadableError as error:
+        return TableOutcome(None, (_unreadable(name, learner, str(error)),))
+    grids = _corrected(grids, corrections or {})
+    table, findings = understand_grids(name, grids, brief, learner, hints)
+    return TableOutcome(table, tuple(findings), grids)
+
+
+def understand_grids(
+    name: str,
+    grids: tuple[Grid, ...],
+    brief: Brief,
+    learner: str,
+    hints: ColumnHints | None = None,
+) -> tuple[ReadingsTable | None, list[Finding]]:
+    """The table in some raw cells, or ``None`` with a finding that says why."""
+    findings = [_too_large(grid, learner) for grid in grids if grid.cut]
+    if hints is not None:
+        founds, vain = find_pointed(grids, hints, learner)
+        views = [view_of(grid) for grid in grids]
+        findings += vain
+    else:
+        views = [view_of(grid) for grid in grids]
+        founds = [found for view in views for found in _find(view, learner)]
+        if not founds:
+            founds = [found for view in views for found in find_blocks(view, learner)]
+        for turned in (False, True):
+            founds = founds or [
+                found
+                for grid in grids
+                for found in find_bare(view_of(grid, turned), brief, learner)
+            ]
+    if not founds:
+        if hints is None:
+            findings.append(_not_understood(name, grids, learner))
+        return None, findings
+    noted = noted_beside(views, founds, brief)
+    if hints is not None:
+        noted = _as_pointed(noted, hints)
+    table = _join(founds, brief, learner, noted, findings)
+    if table is None:
+        findings.append(_no_timings(founds, learner))
+        return None, findings
+    final = own_g(views, founds, learner, findings)
+    if final:
+        table = replace(table, own_values=(*table.own_values, *final))
+    return table, findings
+
+
+def _find(view: View, learner: str) -> list[Found]:
+    """Headed tables of a sheet, upright; turned on its side where that reads better."""
+    upright = find_headed(view, learner)
+    if sum(len(found.lines) for found in upright) >= 2 and any(f.raw for f in upright):
+        return upright
+    turned = find_headed(view_of(view.grid, turned=True), learner)
+
+    def worth(founds: list[Found]) -> tuple[int, int]:
+        return (
+            sum(len(line.timings) for found in founds for line in found.lines),
+            sum(len(found.lines) for found in founds),
+        )
+
+    return turned if worth(turned) > worth(upright) else upright
+
+
+def _join(
+    founds: list[Found], brief: Brief, learner: str, noted: Noted, findings: list[Finding]
+) -> ReadingsTable | None:
+    derived = [found for found in founds if not found.raw and any(ln.own for ln in found.lines)]
+    with_times = [found for found in founds if not any(found is other for other in derived)]
+    settled = []
+    for group in (with_times, derived):
+        for found in group:
+            table, said = settle(found, brief, learner, noted)
+            if table is not None:
+                settled.append((found, table))
+                findings += said
+            elif group is with_times:
+                findings += said
+        if settled:
+            break
+    if not settled:
+        return None
+    others = derived if with_times and settled[0][0] in with_times else []
+    return join_tables(settled, others, brief, learner, findings)
+
+
+def _as_pointed(noted: Noted, hints: ColumnHints) -> Noted:
+    return Noted(
+        noted.swings,
+        noted.swings_source,
+        hints.length_unit or noted.length_unit,
+        hints.time_unit or noted.time_unit,
+    )
+
+
+def _corrected(grids: tuple[Grid, ...], corrections: Mapping[str, str]) -> tuple[Grid, ...]:
+    """The grids with the teacher's texts put in the cells she corrected."""
+    for key, text in corrections.items():
+        file, _, rest = key.rpartition("|")[0].partition("|")
+        cell = key.rpartition("|")[2]
+        match = re.fullmatch(r"([A-Z]{1,3})(\d{1,7})", cell)
+        if match is None:
+            continue
+        row, column = int(match[2]) - 1, column_number(match[1])
+        grids = tuple(
+            _with_cell(grid, row, column, text)
+            if (grid.file, grid.sheet) == (file, rest)
+            and row < len(grid.rows)
+            and column < len(grid.rows[row])
+            else grid
+            for grid in grids
+        )
+    return grids
+
+
+def _with_cell(grid: Grid, row: int, column: int, text: str) -> Grid:
+    cells = list(grid.rows[row])
+    cells[column] = text
+    rows = list(grid.rows)
+    rows[row] = tuple(cells)
+    return replace(
+        grid,
+        rows=tuple(rows),
+        missing=tuple(m for m in grid.missing if (m[0], m[1]) != (row, column)),
+    )
+
+
+def _unreadable(name: str, learner: str, why: str) -> Finding:
+    return Finding(
+        "unreadable_file",
+        learner,
+        f"{name} could not be opened: {why}.",
+        Concern.LOOK,
+        sources=(Source(name, understood="not opened"),),
+        ask="Hand the file in again, as xlsx, ods or csv.",
+    )
+
+
+def _too_large(grid: Grid, learner: str) -> Finding:
+    return Finding(
+        "table_not_understood",
+        learner,
+        f"{table_place(grid)}: the sheet is very large; only its first {MOST_CELLS} cells were "
+        "searched for a table.",
+        Concern.ASK,
+        {"cells": MOST_CELLS},
+        (Source(grid.file, grid.sheet, understood="read in part"),),
+    )
+
+
+def _not_understood(name: str, grids: tuple[Grid, ...], learner: str) -> Finding:
+    filled = sum(cell != "" for grid in grids for row in grid.rows for cell in row)
+    why = (
+        "it holds no cells with anything in them"
+        if not filled
+        else "no heading names a length, and no two columns of numbers are tied by the "
+        "pendulum's law"
+    )
+    return Finding(
+        "table_not_understood",
+        learner,
+        f"{name}: no table of readings was found: {why}.",
+        Concern.LOOK,
+        {"cells": filled},
+        (Source(name, understood="no table found"),),
+        ask="Point at the columns, or type the readings in.",
+    )
+
+
+def _no_timings(founds: list[Found], learner: str) -> Finding:
+    grid = founds[0].grid
+    return Finding(
+        "table_not_understood",
+        learner,
+        f"{table_place(grid)}: lengths were found, but no times beside them.",
+        Concern.LOOK,
+        sources=tuple(
+            grid.source(line.length.row, line.length.column, "a length without a time")
+            for line in founds[0].lines[:20]
+        ),
+        ask="Point at the columns, or type the readings in.",
+    )

@@ -1,0 +1,247 @@
+"""From lines to readings: units, clock forms and swings settled, each guess reported."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from markbench.intake.tables.columns import assign_columns
+from markbench.intake.tables.grid import text_of
+from markbench.intake.tables.guesses import (
+    Noted,
+    clock_form,
+    count_findings,
+    length_unit,
+    time_unit,
+)
+from markbench.intake.tables.lines import Found, Line, Ref, not_understood
+from markbench.intake.tables.own import own_values
+from markbench.intake.tables.units import dimension, size
+from markbench.intake.tables.values import Form
+from markbench.model import Brief, Finding, Reading, ReadingsTable, Source, Timing
+
+
+@dataclass(slots=True)
+class _Group:
+    """One reading in the making."""
+
+    length_m: float
+    length: Ref
+    unit: str
+    swings: int
+    swings_source: Source | None
+    timings: list[tuple[float, Ref]]
+    lines: list[Line]
+
+
+def settle(
+    found: Found, brief: Brief, learner: str, noted: Noted
+) -> tuple[ReadingsTable | None, list[Finding]]:
+    """The readings of one found table; ``None`` if nothing usable is left."""
+    findings = list(found.findings)
+    grid = found.grid
+    assign_columns(found, brief, learner, noted.swings, findings)
+    if not found.raw:
+        return None, findings
+    _drop_wrong_dimensions(found, learner, findings)
+    lines = [line for line in found.lines if line.timings]
+    if not lines:
+        return None, findings
+    unit = length_unit(found, lines, brief, noted, learner, findings)
+    scales = [size(line.length.value.unit or unit) for line in lines]
+    lengths_m = [
+        line.length.value.number * scale  # type: ignore[operator]
+        for line, scale in zip(lines, scales, strict=True)
+    ]
+    unit_of_time = time_unit(found, lines, noted, learner, findings)
+    form = clock_form(found, lines, lengths_m, brief, noted, learner, findings)
+    groups = _group(found, lines, lengths_m, unit, unit_of_time, form, brief, noted)
+    if not groups:
+        return None, findings
+    count_findings(
+        found,
+        [
+            (group.length_m, time_s, ref)
+            for group in groups
+            if group.swings_source is None
+            for time_s, ref in group.timings
+        ],
+        brief,
+        learner,
+        findings,
+    )
+    readings = tuple(_reading(found, group) for group in groups)
+    own = own_values(
+        found,
+        [
+            (
+                group.lines,
+                group.swings,
+                [t for t, _ in group.timings],
+                [ref for _, ref in group.timings],
+            )
+            for group in groups
+        ],
+        learner,
+        findings,
+    )
+    heads = sorted(found.heads, key=lambda head: (head[0], head[1]))
+    return (
+        ReadingsTable(
+            readings,
+            tuple(own),
+            Source(grid.file, grid.sheet),
+            tuple(
+                Source(grid.file, grid.sheet, grid.cell_name(r, c), text, _heading_says(heading))
+                for r, c, text, heading in heads
+            ),
+            tuple(_needs_no_unit(h.quantity) or h.has_unit for _, _, _, h in heads),
+        ),
+        findings,
+    )
+
+
+def _needs_no_unit(quantity: str | None) -> bool:
+    return quantity in (None, "swings", "number", "trial", "other")
+
+
+def _heading_says(heading: object) -> str:
+    quantity = getattr(heading, "quantity", None)
+    if quantity is None or quantity in ("other", "number"):
+        return "not used"
+    parts = [("mean " if getattr(heading, "mean", False) else "") + quantity.replace("_", " ")]
+    if unit := getattr(heading, "unit", None):
+        parts.append(f"in {unit}")
+    if swings := getattr(heading, "swings", None):
+        parts.append(f"of {swings} swings")
+    return " ".join(parts)
+
+
+def _drop_wrong_dimensions(found: Found, learner: str, findings: list[Finding]) -> None:
+    grid = found.grid
+    seen: set[tuple[int, int]] = set()
+    kept: list[Line] = []
+    for line in found.lines:
+        unit = line.length.value.unit
+        if unit and dimension(unit) != "length":
+            at = (line.length.row, line.length.column)
+            if at not in seen:
+                seen.add(at)
+                findings.append(
+                    not_understood(learner, grid, *at, "a length", f"{unit} is no unit of length")
+                )
+            continue
+        good = []
+        for ref in line.timings:
+            if ref.value.unit and dimension(ref.value.unit) != "time":
+                findings.append(
+                    not_understood(
+                        learner,
+                        grid,
+                        ref.row,
+                        ref.column,
+                        "a timing",
+                        f"{ref.value.unit} is no unit of time",
+                    )
+                )
+            else:
+                good.append(ref)
+        line.timings = good
+        kept.append(line)
+    found.lines = kept
+
+
+def seconds(ref: Ref, unit: str, form: dict[tuple[Form, ...], Form]) -> float:
+    """A timing in seconds."""
+    value = ref.value
+    if value.forms:
+        names = tuple(name for name, _ in value.forms)
+        name = form.get(names, names[0])
+        return value.forms[names.index(name)][1]
+    stated = ref.heading.unit if dimension(ref.heading.unit) == "time" else None
+    scale = size(value.unit or stated or unit)
+    return (value.number or 0.0) * scale if scale != 1.0 else value.number or 0.0
+
+
+def _group(
+    found: Found,
+    lines: list[Line],
+    lengths_m: list[float],
+    unit: str,
+    time_unit: str,
+    form: dict[tuple[Form, ...], Form],
+    brief: Brief,
+    noted: Noted,
+) -> list[_Group]:
+    groups: dict[tuple[object, int], _Group] = {}
+    note_source = noted.swings_source
+    for index, (line, length_m) in enumerate(zip(lines, lengths_m, strict=True)):
+        key: object = length_m if found.long else id(line.length)
+        for ref in line.timings:
+            swings, source = brief.swings_per_timing, None
+            if ref.heading.swings is not None:
+                swings = ref.heading.swings
+                head = found.head_of(ref)
+                if head is not None:
+                    source = Source(
+                        found.grid.file,
+                        found.grid.sheet,
+                        found.grid.cell_name(head[0], head[1]),
+                        head[2],
+                        f"{swings} swings",
+                    )
+                else:
+                    source = found.grid.source(ref.row, ref.column, f"{swings} swings")
+            elif line.swings is not None:
+                swings = int(line.swings.value.number or 1)
+                source = found.grid.source(line.swings.row, line.swings.column, f"{swings} swings")
+            elif noted.swings is not None:
+                swings, source = noted.swings, note_source
+            group = groups.get((key, swings))
+            if group is None:
+                group = groups[key, swings] = _Group(
+                    length_m, line.length, line.length.value.unit or unit, swings, source, [], []
+                )
+            group.timings.append((seconds(ref, time_unit, form), ref))
+            if not group.lines or group.lines[-1] is not line:
+                group.lines.append(line)
+        del index
+    return list(groups.values())
+
+
+def _reading(found: Found, group: _Group) -> Reading:
+    grid = found.grid
+    file, sheet = grid.file, grid.sheet
+    timings = []
+    for time_s, ref in group.timings:
+        places = ref.value.decimals
+        if ref.value.forms and places is not None and time_s == int(time_s):
+            places = 0
+        timings.append(
+            Timing(
+                time_s,
+                Source(
+                    file,
+                    sheet,
+                    grid.cell_name(ref.row, ref.column),
+                    text_of(grid.rows[ref.row][ref.column]),
+                    f"{time_s:.6g} s for {group.swings} swing{'s' * (group.swings != 1)}",
+                ),
+                places,
+            )
+        )
+    length = group.length
+    return Reading(
+        group.length_m,
+        group.swings,
+        tuple(timings),
+        Source(
+            file,
+            sheet,
+            grid.cell_name(length.row, length.column),
+            text_of(grid.rows[length.row][length.column]),
+            f"length {group.length_m:.6g} m",
+        ),
+        size(group.unit),
+        length.value.decimals,
+        group.swings_source,
+    )

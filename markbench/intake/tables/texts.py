@@ -1,0 +1,146 @@
+"""Text files to raw cells: which encoding, which separator.
+
+The encodings that school programs write can be told apart by byte order marks, by UTF-8's
+own strictness, and, between the Windows code pages, by which one yields words that headings
+use: a general guesser of encodings has too little text to go on in so small a file.
+"""
+
+from __future__ import annotations
+
+import csv
+import io
+import re
+from collections import Counter
+
+from markbench.intake.tables.grid import LONGEST_CELL, Grid
+from markbench.intake.tables.headings import understand
+from markbench.intake.tables.values import read_text
+from markbench.intake.tables.workbooks import MOST_CELLS, UnreadableError
+
+# Likelier separators first, for ties.
+_SEPARATORS = ("\t", ";", "|", ",", "  ", " ")
+_SPACES = {"  ": re.compile(r"\s{2,}"), " ": re.compile(r"\s+")}
+_AFTER_BRACKET = re.compile(r"(?<=[)\]])\s+")
+_WORD = re.compile(r"[^\W\d_]{3,}")
+
+
+def decode(data: bytes) -> str:
+    """The text of a file; :class:`UnreadableError` for one that is no text."""
+    for mark, encoding in (
+        (b"\xef\xbb\xbf", "utf-8-sig"),
+        (b"\xff\xfe", "utf-16"),
+        (b"\xfe\xff", "utf-16"),
+    ):
+        if data.startswith(mark):
+            return data.decode(encoding, "replace")
+    head = data[:2000]
+    if b"\0" in head:
+        for encoding, zeros in (("utf-16-le", head[1::2]), ("utf-16-be", head[::2])):
+            if zeros.count(0) > 0.7 * len(zeros):
+                return data.decode(encoding, "replace")
+        raise UnreadableError("it is neither a spreadsheet nor a text file")
+    try:
+        return data.decode("utf-8")
+    except UnicodeDecodeError:
+        pass
+    if sum(byte < 9 or 13 < byte < 32 for byte in head) > 0.02 * len(head):
+        raise UnreadableError("it is neither a spreadsheet nor a text file")
+    texts = []
+    for encoding in ("cp1252", "cp1250"):
+        try:
+            texts.append(data.decode(encoding))
+        except UnicodeDecodeError:
+            continue
+    return max(texts, key=_known_words) if texts else data.decode("latin-1")
+
+
+def _known_words(text: str) -> int:
+    """How many words with a letter beyond ASCII a heading could have."""
+    return sum(
+        understand(word).worded for word in set(_WORD.findall(text[:4000])) if not word.isascii()
+    )
+
+
+def read_delimited(name: str, data: bytes) -> Grid:
+    """The one grid of a text file, rows and columns counted as the file has them."""
+    lines = decode(data).splitlines()
+    if not any(line.strip() for line in lines):
+        raise UnreadableError("it is empty")
+    first = 0
+    separator = ""
+    if (match := re.fullmatch(r"\s*sep=(.)\s*", lines[0])) is not None:
+        separator, first = match[1], 1
+    separator = separator or _separator(lines[:200])
+    rows = _split(lines, separator)
+    if first:
+        rows[0] = [""]
+    width = max(map(len, rows), default=0)
+    most = max(1, MOST_CELLS // max(1, width))
+    return Grid(
+        name,
+        "",
+        tuple(
+            tuple(cell[:LONGEST_CELL] for cell in row[:MOST_CELLS])
+            + ("",) * (min(width, MOST_CELLS) - len(row))
+            for row in rows[:most]
+        ),
+        cut=len(rows) > most,
+        text=True,
+    )
+
+
+def _split(lines: list[str], separator: str) -> list[list[str]]:
+    if separator in _SPACES:
+        rows = [_SPACES[separator].split(line.strip()) for line in lines]
+        usual = max((len(row) for row in rows if _share(row) > 0.9), default=0)
+        return [
+            _AFTER_BRACKET.split(line.strip())
+            if len(row) > usual and len(_AFTER_BRACKET.split(line.strip())) == usual
+            else row
+            for line, row in zip(lines, rows, strict=True)
+        ]
+    quoted = any(line.count('"') >= 2 for line in lines)
+    if not quoted:
+        return [line.split(separator) for line in lines]
+    rows = []
+    reader = csv.reader(
+        io.StringIO("\n".join(lines)), delimiter=separator, skipinitialspace=True, strict=False
+    )
+    try:
+        for row in reader:
+            while len(rows) < reader.line_num - 1:  # a quoted cell may run over lines
+                rows.append([])
+            rows.append(row)
+    except csv.Error:  # a cell beyond the csv module's limit: split it plainly
+        return [line.split(separator) for line in lines]
+    return rows
+
+
+def _share(row: list[str]) -> float:
+    """Share of a row's filled cells that are numbers."""
+    filled = [cell for cell in row if cell.strip()]
+    return (
+        sum(read_text(c).number is not None for c in filled if len(c) <= 80) / len(filled)
+        if filled
+        else 0.0
+    )
+
+
+def _separator(lines: list[str]) -> str:
+    """The separator that leaves the most cells readable in the most even rows."""
+    best, best_score = "\t", 0.0
+    with_digits = [line for line in lines if any(c.isdigit() for c in line)][:60]
+    for separator in _SEPARATORS:
+        if separator.strip() and not any(separator in line for line in lines):
+            continue
+        rows = [row for row in _split(with_digits, separator) if len(row) > 1]
+        if not rows:
+            continue
+        (_, even), *_ = Counter(map(len, rows)).most_common(1)
+        numbers = sum(_share(row) for row in rows)
+        if separator in _SPACES and numbers < 0.6 * len(with_digits):
+            continue  # words of a sentence, not cells
+        score = numbers + 0.2 * even
+        if score > best_score * 1.02 + 1e-9:
+            best, best_score = separator, score
+    return best

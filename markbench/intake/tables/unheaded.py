@@ -1,0 +1,211 @@
+"""Tables without usable headings: lengths as sub-headings, or bare numbers.
+
+Only tried where no heading names a length. Bare numbers are taken for a table only if the
+pendulum's law ties two of their columns together, row by row.
+"""
+
+from __future__ import annotations
+
+import math
+import re
+
+from markbench.intake.tables.grid import Cell
+from markbench.intake.tables.headings import NOTHING, Heading, plain, understand
+from markbench.intake.tables.lines import Found, Line, Ref, not_understood, table_place
+from markbench.intake.tables.units import dimension, size
+from markbench.intake.tables.values import Value, read_text, read_value
+from markbench.intake.tables.view import View
+from markbench.model import Brief, Concern, Finding
+
+_LABELLED = re.compile(r"(?P<label>[^=:]{1,40}?)\s*[=:]\s*(?P<value>[\d.,]+\s*\w*)\s*\.?")
+
+
+def find_blocks(view: View, learner: str) -> list[Found]:
+    """“Length = 20 cm”, then its timings row by row, then the next length."""
+    table = Found(view.grid, [], long=True)
+    current: Line | None = None
+    first_row = last_row = -1
+    for row, cells in enumerate(view.cells):
+        filled = [c for c, cell in enumerate(cells) if cell != "" and str(cell).strip()]
+        if not filled:
+            continue
+        length = _block_length(view, row, filled)
+        if length is not None:
+            current = Line(length)
+            table.lines.append(current)
+            first_row = row if first_row < 0 else first_row
+            last_row = row
+            filled = [c for c in filled if c > length.column]
+        if current is None:
+            continue
+        heading = NOTHING
+        for column in filled:
+            cell = cells[column]
+            if isinstance(cell, str) and read_value(cell).number is None:
+                inline = _LABELLED.fullmatch(plain(cell).strip())
+                if inline and (value := read_text(inline["value"])).number is not None:
+                    _put(current, Ref(value, row, column, understand(inline["label"])))
+                    last_row = row
+                    continue
+                heading = understand(cell.rstrip(" :="))
+                if heading is NOTHING and current.timings == [] and len(cell) <= 12:
+                    table.findings.append(
+                        not_understood(
+                            learner,
+                            view.grid,
+                            row,
+                            column,
+                            "a timing",
+                            read_value(cell).trouble or "it is not a number",
+                        )
+                    )
+                continue
+            ref = view.ref(row, column, heading)
+            if ref.value.number is not None and ref.value.number > 0:
+                _put(current, ref)
+                last_row = row
+    table.lines = [line for line in table.lines if line.timings]
+    if len(table.lines) < 2:
+        return []
+    table.region = (first_row, 0, last_row, max(map(len, view.cells)) - 1)
+    return [table]
+
+
+def _put(line: Line, ref: Ref) -> None:
+    quantity = ref.heading.quantity
+    if quantity in ("period", "period_squared", "g") or ref.heading.mean:
+        if quantity is None:
+            ref.heading = Heading("time", ref.heading.unit, mean=True)
+        line.own.append(ref)
+    elif quantity in ("time", "trial", None) and ref.heading.unit != "other":
+        line.timings.append(ref)
+    elif quantity == "swings" and line.swings is None:
+        line.swings = ref
+
+
+def _block_length(view: View, row: int, filled: list[int]) -> Ref | None:
+    first = view.cells[row][filled[0]]
+    if not isinstance(first, str):
+        return None
+    text = plain(first).strip()
+    if (match := _LABELLED.fullmatch(text)) is not None:
+        heading, value = understand(match["label"]), read_text(match["value"])
+        if heading.quantity == "length" and value.number:
+            return Ref(value, row, filled[0], heading)
+        return None
+    value = read_value(first)
+    if value.number and dimension(value.unit) == "length" and len(filled) == 1:
+        return Ref(value, row, filled[0])
+    heading = understand(text)
+    if heading.quantity == "length" and len(filled) == 2:
+        beside: Value = view.value(row, filled[1])
+        if beside.number:
+            return Ref(beside, row, filled[1], heading)
+    return None
+
+
+def find_bare(view: View, brief: Brief, learner: str) -> list[Found]:
+    """Columns of numbers with no headings that can be understood."""
+    first, last = _longest_run(view)
+    rows = range(first, last + 1)
+    if len(rows) < 3:
+        return []
+    width = max(len(view.cells[row]) for row in rows)
+    columns = [
+        c
+        for c in range(width)
+        if sum(_positive(view.cells[row][c]) is not None for row in rows) >= 0.8 * len(rows)
+    ]
+    best: tuple[int, float, int] | None = None
+    for column in columns:
+        numbers = [_positive(view.cells[row][column]) for row in rows]
+        counting = numbers == [float(n) for n in range(1, len(numbers) + 1)]
+        if counting or len(set(numbers)) < 2:
+            continue
+        fits = [
+            fit
+            for other in columns
+            if other != column and (fit := _tied(view, rows, column, other, brief)) is not None
+        ]
+        if fits:
+            candidate = (len(fits), -min(fits), -column)
+            best = candidate if best is None else max(best, candidate)
+    if best is None:
+        return []
+    length = -best[2]
+    table = Found(view.grid, [], turned=view.turned)
+    for column in range(width):
+        above = view.cells[first - 1][column] if first else ""
+        if isinstance(above, str) and above.strip():
+            table.heads.append((*view.at(first - 1, column), above.strip(), NOTHING))
+    for row in rows:
+        ref = view.ref(row, length)
+        if not ref.value.number or ref.value.number < 0:
+            continue
+        line = Line(ref)
+        for column in columns:
+            other = view.ref(row, column)
+            if column != length and other.value.number and other.value.number > 0:
+                line.unclaimed.append(other)
+        table.lines.append(line)
+    name = view.grid.cell_name(*view.at(first, length))
+    table.findings.append(
+        Finding(
+            "column_guessed",
+            learner,
+            f"{table_place(view.grid)}: no heading says where the lengths stand; the "
+            f"{'row' if view.turned else 'column'} from {name} was taken, because the other "
+            "numbers follow from it by the pendulum's law.",
+            Concern.ASK,
+            {"cell": name, "taken_as": "lengths"},
+            (view.grid.source(*view.at(first, length), "taken as the first length"),),
+            "What does each column hold?",
+        )
+    )
+    low, high = view.at(first, min(columns)), view.at(last, max(columns))
+    table.region = (*low, *high)
+    return [table]
+
+
+def _positive(cell: Cell) -> float | None:
+    number = read_value(cell).number
+    return number if number is not None and number > 0 else None
+
+
+def _longest_run(view: View) -> tuple[int, int]:
+    """First and last row of the longest run of rows with at least two numbers."""
+    best = (0, -1)
+    start: int | None = None
+    for row, cells in enumerate([*view.cells, ()]):
+        if sum(_positive(cell) is not None for cell in cells) >= 2:
+            start = row if start is None else start
+        elif start is not None:
+            if row - 1 - start > best[1] - best[0]:
+                best = (start, row - 1)
+            start = None
+    return best
+
+
+def _tied(view: View, rows: range, length: int, time: int, brief: Brief) -> float | None:
+    """How evenly a column follows another by T = 2π√(L/g), as a log spread; ``None``: not."""
+    logs = []
+    for row in rows:
+        a, b = _positive(view.cells[row][length]), _positive(view.cells[row][time])
+        if a is not None and b is not None:
+            logs.append(math.log(b / math.sqrt(a)))
+    if len(logs) < 3:
+        return None
+    logs.sort()
+    middle = logs[len(logs) // 2]
+    if sum(abs(x - middle) < 0.15 for x in logs) < 0.8 * len(logs):
+        return None
+    spread = logs[-1] - logs[0]
+    for unit in ("cm", "m", "mm"):
+        lengths = [n * size(unit) for row in rows if (n := _positive(view.cells[row][length]))]
+        if not all(brief.shortest_m / 3 <= n <= 3 * brief.longest_m for n in lengths):
+            continue
+        apparent = math.exp(middle) * math.sqrt(9.8 / size(unit)) / (2 * math.pi)
+        for count in {1, brief.swings_per_timing, *brief.swings_allowed}:
+            if 0.6 < apparent / count < 1.6:
+                return spread
+    return None

@@ -1,0 +1,177 @@
+"""Spreadsheets to raw cells, through calamine, which runs no macro and no formula.
+
+Calamine gives each cell's stored value and says nothing of formulas whose result was never
+stored, or of errors: both look empty. For xlsx the sheet's own text is therefore searched
+for them. The same search refuses a sheet whose cells lie so far apart that laying it out
+would take gigabytes (a stray cell at the sheet's far corner aborts calamine's process).
+"""
+
+from __future__ import annotations
+
+import io
+import re
+import zipfile
+from html import unescape
+
+from python_calamine import CalamineError, CalamineWorkbook, PasswordError
+
+from markbench.intake.tables.grid import LONGEST_CELL, Cell, Grid, column_number
+
+MOST_BYTES = 20_000_000
+MOST_UNPACKED = 200_000_000
+MOST_CELLS = 20_000
+_MOST_LAID_OUT = 8_000_000
+_MOST_SHEETS = 30
+
+_CELL_REF = re.compile(rb'<(?:\w+:)?c\b[^>]*?\br="([A-Z]{1,3})(\d{1,7})"')
+_FORMULA = re.compile(
+    rb'<c\b[^>]*?\br="([A-Z]{1,3})(\d{1,7})"[^>]*>\s*<f\b[^>]*?(?:/>|>([^<]*)</f>)\s*'
+    rb"(?:<v\s*/>|<v>\s*</v>)?\s*</c>"
+)
+_ERROR = re.compile(
+    rb'<c\b(?=[^>]*\bt="e")[^>]*?\br="([A-Z]{1,3})(\d{1,7})"[^>]*>(?:<f\b[^>]*?(?:/>|>[^<]*</f>))?'
+    rb"\s*<v>([^<]*)</v>"
+)
+_SHEET = re.compile(rb"<sheet\b[^>]*>")
+_RELATION = re.compile(rb"<Relationship\b[^>]*>")
+_ODS_ROW = re.compile(rb"<table:table-row\b([^>]*?)(?:/>|>(.*?)</table:table-row>)", re.DOTALL)
+_ODS_CELL = re.compile(rb"<table:(?:covered-)?table-cell\b([^>]*)>")
+_ODS_COLUMNS = re.compile(rb'number-columns-repeated="(\d+)"')
+_ODS_ROWS = re.compile(rb'number-rows-repeated="(\d+)"')
+
+
+class UnreadableError(Exception):
+    """A file that could not be opened; the message is a clause for the teacher."""
+
+
+def read_workbook(name: str, data: bytes) -> tuple[Grid, ...]:
+    """All sheets with cells, in their order; :class:`UnreadableError` otherwise."""
+    missing = _look_inside(data) if data[:2] == b"PK" else {}
+    try:
+        book = CalamineWorkbook.from_filelike(io.BytesIO(data))
+        names = [sheet.name for sheet in book.sheets_metadata]
+        grids = []
+        for name_of_sheet in names[:_MOST_SHEETS]:
+            sheet = book.get_sheet_by_name(name_of_sheet)
+            width, height = sheet.total_width, sheet.total_height
+            if not width or not height:
+                continue
+            most_rows = max(1, MOST_CELLS // width)
+            rows: list[tuple[Cell, ...]] = [
+                _shorten(row)
+                for row in sheet.to_python(
+                    skip_empty_area=False, nrows=most_rows if height > most_rows else None
+                )
+            ]
+            merged = tuple(sheet.merged_cell_ranges or ()) if data[:2] == b"PK" else ()
+            grids.append(
+                Grid(
+                    name,
+                    name_of_sheet,
+                    tuple(row[:MOST_CELLS] for row in rows),
+                    tuple(((a[0], a[1]), (b[0], b[1])) for a, b in merged),
+                    missing.get(name_of_sheet, ()),
+                    cut=height > most_rows,
+                )
+            )
+    except PasswordError as error:
+        raise UnreadableError("it is locked with a password") from error
+    except (CalamineError, OSError, ValueError, OverflowError) as error:
+        raise UnreadableError("it is damaged, or not the kind of file its name says") from error
+    return tuple(grids)
+
+
+def _shorten(row: list[Cell]) -> tuple[Cell, ...]:
+    return tuple(c[:LONGEST_CELL] if type(c) is str and len(c) > LONGEST_CELL else c for c in row)
+
+
+def _look_inside(data: bytes) -> dict[str, tuple[tuple[int, int, str], ...]]:
+    """Refuse what would not fit in memory; find the cells without a stored value."""
+    try:
+        archive = zipfile.ZipFile(io.BytesIO(data))
+        names = archive.namelist()
+        if sum(info.file_size for info in archive.infolist()) > MOST_UNPACKED:
+            raise UnreadableError("it unpacks to more than 200 MB")
+        if "xl/workbook.bin" in names:
+            raise UnreadableError("it is a binary workbook (xlsb); saved as xlsx it can be read")
+        if "content.xml" in names:
+            _check_ods(archive.read("content.xml"))
+            return {}
+        found: dict[str, list[tuple[int, int, str]]] = {}
+        for part in names:
+            if part.startswith("xl/worksheets/") and part.endswith(".xml"):
+                text = archive.read(part)
+                _check_extent(text)
+                cells = _without_value(text)
+                if cells:
+                    found[part] = cells
+        if not found:
+            return {}
+        titles = _sheet_titles(archive)
+        return {titles.get(part, part): tuple(cells) for part, cells in found.items()}
+    except (zipfile.BadZipFile, KeyError, NotImplementedError, EOFError, RuntimeError) as error:
+        raise UnreadableError("it is damaged, or not the kind of file its name says") from error
+    except (zipfile.LargeZipFile, OSError, ValueError, zipfile.zlib.error) as error:  # type: ignore[attr-defined]
+        raise UnreadableError("it is damaged, or not the kind of file its name says") from error
+
+
+def _check_extent(text: bytes) -> None:
+    last_row = last_column = 0
+    for letters, row in _CELL_REF.findall(text) if len(text) < 5_000_000 else ():
+        last_row = max(last_row, int(row))
+        if len(letters) > 1:
+            last_column = max(last_column, column_number(letters.decode()) + 1)
+    if last_row * max(last_column, 26) > _MOST_LAID_OUT * 4:
+        raise UnreadableError(
+            f"a sheet reaches to row {last_row} and column {last_column}; "
+            "a stray cell far from the table must be deleted first"
+        )
+    if len(text) >= 5_000_000:
+        raise UnreadableError("one of its sheets is far larger than a table of readings")
+
+
+def _check_ods(text: bytes) -> None:
+    rows = used_rows = used_columns = 0
+    for attributes, inside in _ODS_ROW.findall(text):
+        repeat = _ODS_ROWS.search(attributes)
+        rows += int(repeat[1]) if repeat else 1
+        columns = 0
+        for cell in _ODS_CELL.findall(inside):
+            again = _ODS_COLUMNS.search(cell)
+            columns += int(again[1]) if again else 1
+            if b"value-type" in cell:
+                used_rows, used_columns = rows, max(used_columns, columns)
+    if used_rows * used_columns > _MOST_LAID_OUT:
+        raise UnreadableError("a stray cell far from the table must be deleted first")
+
+
+def _without_value(text: bytes) -> list[tuple[int, int, str]]:
+    cells = []
+    if b"<f" in text:
+        for letters, row, formula in _FORMULA.findall(text):
+            what = unescape(formula.decode("utf-8", "replace"))[:60]
+            cells.append((int(row) - 1, column_number(letters.decode()), f"={what}"))
+    if b't="e"' in text:
+        for letters, row, error in _ERROR.findall(text):
+            shown = unescape(error.decode("utf-8", "replace"))
+            cells.append((int(row) - 1, column_number(letters.decode()), shown))
+    return cells
+
+
+def _sheet_titles(archive: zipfile.ZipFile) -> dict[str, str]:
+    """Part name → sheet name, as the workbook's own index says."""
+
+    def attribute(tag: bytes, name: bytes) -> str:
+        match = re.search(rb"\b" + name + rb'="([^"]*)"', tag)
+        return unescape(match[1].decode("utf-8", "replace")) if match else ""
+
+    targets = {
+        attribute(tag, b"Id"): attribute(tag, b"Target")
+        for tag in _RELATION.findall(archive.read("xl/_rels/workbook.xml.rels"))
+    }
+    titles = {}
+    for tag in _SHEET.findall(archive.read("xl/workbook.xml")):
+        target = targets.get(attribute(tag, b"r:id"), "").lstrip("/")
+        part = target if target.startswith("xl/") else f"xl/{target}"
+        titles[part] = attribute(tag, b"name")
+    return titles
