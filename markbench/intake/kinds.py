@@ -128,9 +128,9 @@ def version_of(name: str, folders: Sequence[str] = (), owner_name: str = "") -> 
     number = 0
     for text in (stem(name), *folders):
         tokens = _tokens(text, without)
-        if tokens & piece_words()["later"]:
+        if _says("later", tokens):
             word = 1
-        elif word == 0 and tokens & piece_words()["earlier"]:
+        elif word == 0 and _says("earlier", tokens):
             word = -1
         for match in _NUMBERED.finditer(text):
             copy, version, again = match[1], match[2], match[3]

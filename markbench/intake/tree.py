@@ -27,7 +27,7 @@ from markbench.model import Concern, Finding, Source
 MOST_MEMBERS = 20_000
 MOST_MEMBER_BYTES = 2_000_000_000
 MOST_ZIP_BYTES = 20_000_000_000
-MOST_RATIO = 1_000  # unpacked over packed, once a member is larger than RATIO_FROM
+MOST_RATIO = 200  # unpacked over packed, once a member is larger than RATIO_FROM
 RATIO_FROM = 20_000_000
 MOST_INNER_ZIP_BYTES = 300_000_000  # a zip within a zip is held in memory
 MOST_FILES = 500_000

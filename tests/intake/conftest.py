@@ -25,7 +25,8 @@ def zipped(files: Mapping[str, str | bytes]) -> bytes:
     held = io.BytesIO()
     with zipfile.ZipFile(held, "w", zipfile.ZIP_DEFLATED) as archive:
         for name, data in files.items():
-            archive.writestr(zipfile.ZipInfo(name, (2026, 3, 2, 10, 0, 0)), data)
+            info = zipfile.ZipInfo(name, (2026, 3, 2, 10, 0, 0))
+            archive.writestr(info, data, zipfile.ZIP_DEFLATED)
     return held.getvalue()
 
 

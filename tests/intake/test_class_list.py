@@ -1,0 +1,138 @@
+"""Class lists as schools keep them. Every name is invented."""
+
+from __future__ import annotations
+
+import io
+
+import pytest
+import xlsxwriter
+
+from markbench.intake.class_list import ClassList, heading_of, read_class_list
+
+
+def read(text: str, encoding: str = "utf-8", name: str = "class_list.csv") -> ClassList:
+    found = read_class_list(name, text.encode(encoding))
+    assert found is not None
+    return found
+
+
+def people(found: ClassList) -> list[tuple[str, str]]:
+    return [(learner.id, learner.name) for learner in found.learners]
+
+
+@pytest.mark.parametrize(
+    ("text", "encoding"),
+    [
+        ("id,name\n01,Ana Silva\n02,Jörg Müller\n", "utf-8"),
+        ("Admission No,Full Name\n01,Ana Silva\n02,Jörg Müller\n", "utf-8-sig"),
+        ("Candidate number;Surname;First name\n01;Silva;Ana\n02;Müller;Jörg\n", "cp1252"),
+        ("Nr\tVorname\tNachname\n01\tAna\tSilva\n02\tJörg\tMüller\n", "utf-16"),
+        ("Matricule;Nom;Prénom\n01;Silva;Ana\n02;Müller;Jörg\n", "utf-8"),
+        ("Numero de alumno,Apellidos,Nombre\n01,Silva,Ana\n02,Müller,Jörg\n", "utf-8"),
+        ("No. Murid|Nama\n01|Ana Silva\n02|Jörg Müller\n", "utf-8"),
+        ("Matricola,Cognome,Nome\n01,Silva,Ana\n02,Müller,Jörg\n", "utf-8"),
+        ("Leerlingnummer;Achternaam;Voornaam\n01;Silva;Ana\n02;Müller;Jörg\n", "utf-8"),
+        ("Nr ucznia;Nazwisko;Imię\n01;Silva;Ana\n02;Müller;Jörg\n", "utf-8"),
+        ("Elevnummer;Etternavn;Fornavn\n01;Silva;Ana\n02;Müller;Jörg\n", "utf-8"),
+        ("Código,Sobrenome,Nome\n01,Silva,Ana\n02,Müller,Jörg\n", "utf-8"),
+        ('id,name\n01,"Silva, Ana"\n02,"Müller, Jörg"\n', "utf-8"),
+        ("Invented School,,\nPhysics 10B,,\n,,\nID,NAME,CLASS\n01,Ana Silva,B\n02,Jörg Müller,B\n",
+         "utf-8"),
+        ("id,name,notes,Bus route\n01,Ana Silva,,4\n\n02,Jörg Müller,x,5\n,,,\n", "utf-8"),
+    ],
+)  # fmt: skip
+def test_headings_delimiters_and_encodings(text: str, encoding: str) -> None:
+    found = read(text, encoding)
+    assert people(found) == [("01", "Ana Silva"), ("02", "Jörg Müller")]
+    assert found.problems == ()
+
+
+def test_spreadsheet_with_numbers_as_ids() -> None:
+    held = io.BytesIO()
+    book = xlsxwriter.Workbook(held, {"in_memory": True})
+    sheet = book.add_worksheet("Class")
+    sheet.write_row(0, 0, ["School of the invented", ""])
+    sheet.write_row(2, 0, ["Index number", "Learner", "Group"])
+    sheet.write_row(3, 0, [7, "Ana Silva", "B"])
+    sheet.write_row(4, 0, [8, "Jörg Müller", "C"])
+    book.close()
+    found = read_class_list("class_list.xlsx", held.getvalue())
+    assert found is not None
+    assert people(found) == [("7", "Ana Silva"), ("8", "Jörg Müller")]
+    assert [learner.group for learner in found.learners] == ["B", "C"]
+
+
+def test_a_list_without_ids_uses_names() -> None:
+    assert people(read("name\nAna Silva\nBo Lin\n")) == [
+        ("Ana Silva", "Ana Silva"),
+        ("Bo Lin", "Bo Lin"),
+    ]
+    assert people(read("Ana Silva\nBo Lin\n")) == [
+        ("Ana Silva", "Ana Silva"),
+        ("Bo Lin", "Bo Lin"),
+    ]
+    assert people(read("Name\nSilva, Ana\nLin, Bo\n")) == [
+        ("Ana Silva", "Ana Silva"),
+        ("Bo Lin", "Bo Lin"),
+    ]
+
+
+def test_duplicates_blanks_and_clashes_are_findings() -> None:
+    found = read(
+        "id,name\n01,Ana Silva\n01,Ana Silva\n02,Bo Lin\n02,Cy Dar\n,Eve Fox\n03,\n04,Ana Silva\n"
+    )
+    ids = [learner.id for learner in found.learners]
+    assert ids == ["01", "02", "02-2", "Eve Fox", "03", "04"]
+    said = " ".join(problem.message for problem in found.problems)
+    assert "stands twice" in said
+    assert "Two rows of the class list have the id 02: Bo Lin and Cy Dar" in said
+    assert "Eve Fox has no id" in said
+    assert "Id 03 has no name" in said
+    assert "2 learners are called Ana Silva (01, 04)" in said
+    assert all(problem.check == "folder_problem" for problem in found.problems)
+    cells = {source.cell for problem in found.problems for source in problem.sources}
+    assert {"A3", "A5", "A6", "A7"} <= cells
+
+
+def test_partners_by_id_or_name() -> None:
+    found = read("id,name,partner\n01,Ana Silva,02\n02,Bo Lin,\n03,Cy Dar,Eve Fox\n04,Eve Fox,\n")
+    assert [learner.partner for learner in found.learners] == ["02", "01", "04", "03"]
+    assert found.partners == (("01", "02"), ("03", "04"))
+    odd = read("id,name,partner\n01,Ana Silva,02\n02,Bo Lin,03\n03,Cy Dar,Zed\n")
+    said = " ".join(problem.message for problem in odd.problems)
+    assert "Zed" in said
+    assert "group of three" in said
+
+
+def test_a_broken_list_is_a_finding_and_no_exception() -> None:
+    for name, data in [
+        ("class_list.xlsx", b"not a workbook"),
+        ("class_list.csv", b""),
+        ("class_list.csv", b"\x00\xff\x00\xff"),
+        ("class_list.csv", b"x,y\n1,2\n"),
+        ("class_list.ods", b"PK\x03\x04junk"),
+    ]:
+        found = read_class_list(name, data)
+        assert found is not None
+        assert found.learners == ()
+        assert len(found.problems) == 1
+
+
+def test_an_unnamed_sheet_is_a_class_list_only_if_every_heading_is_known() -> None:
+    sure = b"id,name,class\n01,Ana Silva,B\n02,Bo Lin,B\n"
+    assert read_class_list("10B.csv", sure, sure=False) is not None
+    for text in (
+        b"name,length / cm,t1\nAna,20,9.0\nBo,30,11.0\n",
+        b"name,Ana Silva\nlength,20\n",
+        b"Length / cm,Time / s\n20,9\n30,11\n",
+        b"name\nAna Silva\nBo Lin\n",  # one column of anything may be called a name
+    ):
+        assert read_class_list("10B.csv", text, sure=False) is None
+
+
+def test_headings_in_ten_languages() -> None:
+    names = ["Full name", "Nama penuh", "Nom et prénom", "Vollständiger Name",
+             "Nombre y apellidos", "Cognome e nome", "Nome completo", "Volledige naam",
+             "Imię i nazwisko", "Navn"]  # fmt: skip
+    assert {heading_of(name) for name in names} == {"name"}
+    assert heading_of("Length / cm") == ""
