@@ -1,0 +1,67 @@
+"""What is written out about a class, as plain data; whoever writes it out decides nothing.
+
+Private notes and the journal have no place here, so that no export can leak them.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from pathlib import Path
+
+from markbench.model import (
+    Analysis,
+    Brief,
+    Diagnosis,
+    Draft,
+    Finding,
+    Mark,
+    Piece,
+    Portfolio,
+    Rubric,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class LearnerReport:
+    """All that goes out about one learner. ``marks`` is keyed by criterion id."""
+
+    portfolio: Portfolio
+    findings: tuple[Finding, ...] = ()
+    analysis: Analysis | None = None
+    diagnosis: Diagnosis | None = None
+    drafts: tuple[Draft, ...] = ()
+    marks: Mapping[str, Mark] = field(default_factory=dict)
+
+    def draft_for(self, criterion: str) -> Draft | None:
+        """The draft of one criterion, if there is one."""
+        return next((draft for draft in self.drafts if draft.criterion == criterion), None)
+
+    def total(self, rubric: Rubric) -> float | None:
+        """The sum of the marks; ``None`` until every criterion has one."""
+        if any(criterion.id not in self.marks for criterion in rubric.criteria):
+            return None
+        return sum(self.marks[criterion.id].marks for criterion in rubric.criteria)
+
+    def marked(self, rubric: Rubric) -> int:
+        """How many criteria have a mark."""
+        return sum(criterion.id in self.marks for criterion in rubric.criteria)
+
+
+@dataclass(frozen=True, slots=True)
+class ClassReport:
+    """A class on one day, in the order of its class list.
+
+    ``folder`` is the class folder, where it is known: it is never written out, and keeps
+    an export from being written over a file that was handed in.
+    """
+
+    brief: Brief
+    rubric: Rubric
+    program_version: str
+    date: dt.date
+    learners: tuple[LearnerReport, ...]
+    unowned: tuple[Piece, ...] = ()
+    problems: tuple[Finding, ...] = ()
+    folder: Path | None = None

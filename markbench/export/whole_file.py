@@ -1,0 +1,70 @@
+"""Writing a file so that it is there whole or not at all."""
+
+from __future__ import annotations
+
+import os
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+from tempfile import NamedTemporaryFile
+
+from markbench.export.errors import ExportError
+from markbench.export.report import ClassReport
+
+
+@contextmanager
+def whole_file(path: Path, report: ClassReport) -> Iterator[Path]:
+    """Give a passing name to write under; it takes the place of ``path`` when all is well.
+
+    Raises :class:`ExportError` where the file cannot be written, is open in another
+    program, or is one that a learner handed in.
+    """
+    _refuse_handed_in(path, report)
+    try:
+        with NamedTemporaryFile(
+            dir=path.parent, prefix=".markbench-", suffix=path.suffix, delete=False
+        ) as made:
+            unfinished = Path(made.name)
+    except OSError as error:
+        raise _plain(error, path) from error
+    try:
+        yield unfinished
+        _let_others_read(unfinished)
+        os.replace(unfinished, path)
+    except OSError as error:
+        raise _plain(error, path) from error
+    finally:
+        unfinished.unlink(missing_ok=True)
+
+
+def _refuse_handed_in(path: Path, report: ClassReport) -> None:
+    """Learners' files are never written to, not even by a slip of the hand."""
+    if report.folder is None:
+        return
+    pieces = [*report.unowned]
+    for one in report.learners:
+        pieces += [*one.portfolio.pieces, *one.portfolio.earlier]
+    if path.resolve() in {(report.folder / p.file.split("!/")[0]).resolve() for p in pieces}:
+        raise ExportError(
+            f"{path.name} is a file that was handed in; choose another name to export to."
+        )
+
+
+def _let_others_read(path: Path) -> None:
+    """Temporary files are private; what goes out has the usual rights."""
+    usual = os.umask(0)
+    os.umask(usual)
+    path.chmod(0o666 & ~usual)
+
+
+def _plain(error: OSError, path: Path) -> ExportError:
+    if isinstance(error, ExportError):
+        return error
+    if isinstance(error, PermissionError):
+        return ExportError(
+            f"{path.name} cannot be written: it is open in another program or its folder is "
+            "read-only. Close it there and export again."
+        )
+    if isinstance(error, FileNotFoundError):
+        return ExportError(f"There is no folder {path.parent.name} to write {path.name} in.")
+    return ExportError(f"{path.name} could not be written: {error.strerror or error}.")
