@@ -11,6 +11,7 @@ from PySide6.QtWidgets import (
     QFrame,
     QLabel,
     QPushButton,
+    QScrollArea,
     QSizePolicy,
     QToolButton,
     QWidget,
@@ -30,6 +31,30 @@ def label(text: str = "", kind: str = "", *, wrap: bool = False) -> QLabel:
         made.setProperty("kind", kind)
     made.setWordWrap(wrap)
     return made
+
+
+class ElidedLabel(QLabel):
+    """One line that ends in … where there is no room, and never asks for more."""
+
+    def __init__(self, kind: str = "", most: bool = True) -> None:
+        super().__init__()
+        self.setProperty("kind", kind)
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        across = QSizePolicy.Policy.Ignored if most else QSizePolicy.Policy.Maximum
+        self.setSizePolicy(across, QSizePolicy.Policy.Fixed)
+
+    def minimumSizeHint(self) -> QSize:
+        """A few letters."""
+        return QSize(self.fontMetrics().horizontalAdvance("MMM…"), super().sizeHint().height())
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Paint what fits."""
+        painter = QPainter(self)
+        metrics = self.fontMetrics()
+        words = self.text().replace("\n", " ")
+        shown = metrics.elidedText(words, Qt.TextElideMode.ElideRight, self.width())
+        painter.setPen(self.palette().color(self.foregroundRole()))
+        painter.drawText(self.rect(), self.alignment() | Qt.AlignmentFlag.AlignVCenter, shown)
 
 
 def frame(kind: str) -> QFrame:
@@ -105,6 +130,17 @@ class Glyph(QWidget):
         inset = self.width() * 0.16
         self._paint(painter, QRectF(self.rect()).adjusted(inset, inset, -inset, -inset),
                     self._theme)  # fmt: skip
+
+
+def quiet_scroll(inside: QWidget) -> QScrollArea:
+    """A frameless scroll area, up and down only, that is no stop for the keyboard."""
+    scroll = QScrollArea()
+    scroll.setWidget(inside)
+    scroll.setWidgetResizable(True)
+    scroll.setFrameShape(QFrame.Shape.NoFrame)
+    scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+    scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+    return scroll
 
 
 def restyle(widget: QWidget, name: str, value: object) -> None:

@@ -45,7 +45,7 @@ class ClassGrid(QListView):
         """Give the cards the size at which all fit, or the least one that can be read."""
         scale = self._theme.scale
         scroll = 14
-        width, height = self.width() - scroll, self.height() - 4
+        width, height = self.width() - scroll - 6, self.height() - 6
         count = max(self.model().rowCount(), 1)
         most_columns = max(int(width // (_LEAST_WIDTH * scale)), 1)
         best = QSize(width // most_columns, int(_LEAST_HEIGHT * scale * 1.15))

@@ -29,6 +29,12 @@ class ClassPage(QWidget):
         self.order = ClassOrder(self.model, self)
         self.grid = ClassGrid(self.order, CardDelegate(theme, self.model, self), theme)
         self.grid.opened.connect(self.opened)
+        self._words: dict[PieceKind, str] = {
+            "readings": self.tr("readings"),
+            "setup_photo": self.tr("set-up"),
+            "selfie": self.tr("selfie"),
+            "swing_video": self.tr("video"),
+        }
         self.search = QLineEdit()
         self.search.setPlaceholderText(self.tr("Find a learner"))
         self.search.setAccessibleName(self.tr("Find a learner"))
@@ -74,6 +80,16 @@ class ClassPage(QWidget):
         column.addLayout(tools)
         column.addLayout(middle, 1)
         column.addLayout(self._legend())
+
+    def reminders(self) -> str:
+        """A line for each chosen learner (or each one shown): what is still missing."""
+        wanted = self.grid.chosen() if len(self.grid.chosen()) > 1 else self.order.learners()
+        rows = {row.id: row for row in self.model.rows}
+        return "\n".join(
+            f"{rows[learner].name}: {', '.join(self._words.get(k, k) for k in rows[learner].missing)}"
+            for learner in wanted
+            if rows[learner].missing
+        )
 
     def show_first(self) -> None:
         """Give the keyboard to the cards, at the current learner or the first."""
@@ -157,13 +173,7 @@ class ClassPage(QWidget):
             row.addWidget(Glyph(self._theme, _concern_painter(concern)))
             row.addWidget(label(words, "small"))
             row.addSpacing(8)
-        pieces: tuple[tuple[PieceKind, str], ...] = (
-            ("readings", self.tr("readings")),
-            ("setup_photo", self.tr("set-up")),
-            ("selfie", self.tr("selfie")),
-            ("swing_video", self.tr("video")),
-        )
-        for kind, words in pieces:
+        for kind, words in self._words.items():
             row.addWidget(Glyph(self._theme, _piece_painter(kind, True)))
             row.addWidget(label(words, "small"))
             row.addSpacing(6)

@@ -101,9 +101,9 @@ def _count(findings: Iterable[Finding], concern: Concern) -> int:
 
 def _pieces(brief: Brief, portfolio: Portfolio) -> tuple[tuple[PieceKind, bool], ...]:
     wanted = ("readings", *brief.evidence)
-    have = {piece.kind for piece in portfolio.pieces}
-    if portfolio.table is not None:
-        have.add("readings")
+    have = {piece.kind for piece in portfolio.pieces} - {"readings"}
+    if portfolio.table is not None and portfolio.table.readings:
+        have.add("readings")  # a file that could not be understood is not yet readings
     return tuple((cast(PieceKind, kind), kind in have) for kind in wanted)
 
 

@@ -69,14 +69,12 @@ def paint_concern(painter: QPainter, concern: Concern, box: QRectF, palette: Pal
 def paint_piece(
     painter: QPainter, kind: PieceKind, present: bool, box: QRectF, palette: Palette
 ) -> None:
-    """Draw a piece of evidence: solid outline where present, dashed and struck where missing."""
-    colour = palette.ink if present else palette.look
-    style = Qt.PenStyle.SolidLine if present else Qt.PenStyle.DotLine
-    painter.setPen(pen(colour, 1.3, style))
+    """Draw a piece of evidence: inked where present, faint and struck out where missing."""
+    painter.setPen(pen(palette.ink if present else palette.edge, 1.3))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.drawPath(_piece_path(kind, box))
     if not present:
-        painter.setPen(pen(colour, 1.6))
+        painter.setPen(pen(palette.look, 2.0))
         painter.drawLine(box.bottomLeft(), box.topRight())
 
 

@@ -62,6 +62,7 @@ QPushButton[kind="plain"]:focus, QToolButton[kind="plain"]:focus {{
     border: 2px solid {p.deed}; }}
 QPushButton[kind="link"] {{ background: transparent; border: 1px solid transparent;
     color: {p.deed}; text-align: left; padding: {pad}px; }}
+QPushButton[kind="link"]:disabled {{ color: {p.pencil}; border-color: transparent; }}
 QPushButton[kind="link"]:hover {{ text-decoration: underline; }}
 QPushButton[kind="link"]:focus {{ border: 2px solid {p.deed}; padding: {pad - 1}px; }}
 QPushButton[kind="level"] {{ padding: {pad}px {pad}px; }}

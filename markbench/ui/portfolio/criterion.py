@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 from functools import partial
 
 from PySide6.QtCore import Qt, QTimer, Signal
@@ -11,7 +12,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QSizePolicy, QTe
 from markbench.model import Criterion, Mark, Reason
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import button, label, restyle
+from markbench.ui.parts import ElidedLabel, button, label, restyle
 from markbench.ui.portfolio.flow import FlowLayout
 
 _IDLE_MS = 500  # a pause in typing this long saves
@@ -77,10 +78,9 @@ class CriterionCard(QFrame):
         self._desk, self._theme, self.criterion = desk, theme, criterion
         self._learner = ""
         self._reasons: list[QPushButton] = []
-        self._title = label(criterion.title, wrap=True)
+        self._title = label(criterion.title)
         self._title.setFont(theme.font("body", bold=True))
         self._state = label(kind="pencil")
-        self._state.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignTop)
         self.levels = {level.name: self._level_button(level.name) for level in criterion.levels}
         self._descriptor = label(kind="small", wrap=True)
         self.text = TextField(self.tr("Text to the learner: {c}").format(c=criterion.title))
@@ -89,8 +89,7 @@ class CriterionCard(QFrame):
         self.note = TextField(self.tr("Private note: {c}").format(c=criterion.title))
         self.note.setPlaceholderText(self.tr("Private note, never sent"))
         self.note.settled.connect(self._keep_note)
-        self._preview = label(kind="small")
-        self._preview.setSizePolicy(QSizePolicy.Policy.Ignored, QSizePolicy.Policy.Fixed)
+        self._preview = ElidedLabel("small")
         self.accept = button(self.tr("Accept draft"), "deed", self.accept_draft)
         self.clear = button(self.tr("Back to draft"), "plain", self._clear)
         self._lay_out()
@@ -98,10 +97,9 @@ class CriterionCard(QFrame):
         theme.changed.connect(self._restyle)
 
     def _lay_out(self) -> None:
-        head = QHBoxLayout()
-        head.setSpacing(8)
-        head.addWidget(self._title, 1)
-        head.addWidget(self._state, 0)
+        head = FlowLayout(spacing=10)
+        head.addWidget(self._title)
+        head.addWidget(self._state)
         levels = FlowLayout(spacing=5)
         for control in self.levels.values():
             levels.addWidget(control)
@@ -203,7 +201,8 @@ class CriterionCard(QFrame):
         if mark is None:
             return self.tr("✎ draft") if drafted is not None else self.tr("✎ for your eye")
         when = mark.at.astimezone()
-        return self.tr("✓ marked by {who}, {when}").format(who=mark.by, when=f"{when:%H:%M}")
+        words = f"{when:%H:%M}" if when.date() == dt.date.today() else f"{when:%d.%m. %H:%M}"
+        return self.tr("✓ marked by {who}, {when}").format(who=mark.by, when=words)
 
     def _show_reasons(self, reasons: tuple[Reason, ...]) -> None:
         while len(self._reasons) < len(reasons):
@@ -215,6 +214,7 @@ class CriterionCard(QFrame):
         for number, control in enumerate(self._reasons):
             there = number < len(reasons)
             control.setText(_reason_words(reasons[number]) if there else "")
+            control.setEnabled(there and bool(reasons[number].check or reasons[number].sources))
             control.setVisible(there and self.is_open)
 
     def _choose_reason(self, number: int, _checked: bool = False) -> None:

@@ -71,7 +71,7 @@ def curves(
         largest_residual=max((abs(y) for y in residuals[1]), default=0.0) or 0.05,
         line_words=_line_words(analysis),
         law_words=_tr("local g {g:.2f} m/s²").format(g=analysis.local.g),
-        ghost_words=_tr("as it would be without the slip") if mended else "",
+        ghost_words=_tr("without the slip") if mended else "",
     )
 
 

@@ -11,7 +11,8 @@ from markbench.physics.reporting import with_uncertainty
 from markbench.ui.desk import Desk
 from markbench.ui.look.marks import pen
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import label
+from markbench.ui.parts import ElidedLabel, label, quiet_scroll
+from markbench.ui.portfolio.flow import FlowLayout
 
 _SHOWN = 3
 _HONEST = "honest"
@@ -55,18 +56,20 @@ class _Row(QWidget):
         self.show_it.setToolTip(self.tr("Show in the graph how the readings would lie"))
         self.agree = QPushButton()
         self.agree.setCheckable(True)
+        deeds = FlowLayout(spacing=6)
+        for control in (self.show_it, self.agree):
+            deeds.addWidget(control)
         words = QVBoxLayout()
         words.setSpacing(3)
         words.addWidget(self.sentence)
         words.addWidget(self.bar)
         words.addWidget(self.value)
+        words.addLayout(deeds)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 2, 0, 2)
         row.setSpacing(8)
         row.addWidget(self.percent, 0, Qt.AlignmentFlag.AlignTop)
         row.addLayout(words, 1)
-        row.addWidget(self.show_it, 0, Qt.AlignmentFlag.AlignTop)
-        row.addWidget(self.agree, 0, Qt.AlignmentFlag.AlignTop)
 
 
 class ExplanationPanel(QFrame):
@@ -83,19 +86,26 @@ class ExplanationPanel(QFrame):
         self._best = label(kind="small")
         self._limits = label(kind="small", wrap=True)
         heading = QHBoxLayout()
-        heading.addWidget(label(self.tr("How the numbers may have come about"), "heading"))
-        heading.addStretch(1)
+        title = ElidedLabel("heading")
+        title.setText(self.tr("How the numbers may have come about"))
+        heading.addWidget(title, 1)
         heading.addWidget(self._best)
-        column = QVBoxLayout(self)
-        column.setContentsMargins(12, 8, 12, 8)
-        column.setSpacing(4)
-        column.addLayout(heading)
+        inside = QWidget()
+        inside.setProperty("kind", "inside")
+        rows = QVBoxLayout(inside)
+        rows.setContentsMargins(0, 0, 4, 0)
+        rows.setSpacing(4)
         for number, row in enumerate(self._rows):
-            column.addWidget(row)
+            rows.addWidget(row)
             row.show_it.toggled.connect(lambda on, n=number: self._ghost(n, on))
             row.agree.clicked.connect(lambda on, n=number: self._agree(n, on))
-        column.addWidget(self._limits)
-        column.addStretch(1)
+        rows.addWidget(self._limits)
+        rows.addStretch(1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(12, 8, 8, 6)
+        column.setSpacing(4)
+        column.addLayout(heading)
+        column.addWidget(quiet_scroll(inside), 1)
 
     def show_learner(self, learner: str) -> None:
         """Show a learner's explanations as they are now."""
@@ -114,6 +124,13 @@ class ExplanationPanel(QFrame):
     def explanations(self) -> tuple[Explanation, ...]:
         """What is shown, most probable first."""
         return self._diagnosis.explanations[:_SHOWN] if self._diagnosis is not None else ()
+
+    def show_first(self) -> None:
+        """Show the likeliest explanation that has a ghost, or take it away."""
+        for row in self._rows:
+            if not row.isHidden() and not row.show_it.isHidden():
+                row.show_it.toggle()
+                return
 
     def agree_with_first(self) -> None:
         """Agree with the most probable explanation, or take it back."""

@@ -4,13 +4,13 @@ from __future__ import annotations
 
 from PySide6.QtCore import QEvent, QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QEnterEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QScrollArea, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from markbench.model import Concern, Finding
 from markbench.ui.desk import Desk
 from markbench.ui.look.marks import paint_concern, pen
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import Glyph, label
+from markbench.ui.parts import Glyph, label, quiet_scroll
 
 
 class FindingRow(QWidget):
@@ -111,12 +111,7 @@ class FindingsPanel(QFrame):
         self._column.setSpacing(0)
         self._column.addWidget(self._none)
         self._column.addStretch(1)
-        scroll = QScrollArea()
-        scroll.setWidget(inside)
-        scroll.setWidgetResizable(True)
-        scroll.setFrameShape(QFrame.Shape.NoFrame)
-        scroll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        scroll.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        scroll = quiet_scroll(inside)
         self._scroll = scroll
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 8, 0, 2)

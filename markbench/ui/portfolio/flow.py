@@ -63,8 +63,12 @@ class FlowLayout(QLayout):
         self._place(rect, move=True)
 
     def _place(self, rect: QRect, move: bool) -> int:
+        around = self.contentsMargins()
+        rect = rect.marginsRemoved(around)
         x, y, line = rect.x(), rect.y(), 0
         for item in self._items:
+            if item.isEmpty():
+                continue
             size = item.sizeHint()
             if x > rect.x() and x + size.width() > rect.right() + 1:
                 x, y, line = rect.x(), y + line + self.spacing(), 0
@@ -73,4 +77,4 @@ class FlowLayout(QLayout):
                 item.setGeometry(QRect(QPoint(x, y), QSize(wide, size.height())))
             x += size.width() + self.spacing()
             line = max(line, size.height())
-        return y + line - rect.y()
+        return y + line - rect.y() + around.top() + around.bottom()

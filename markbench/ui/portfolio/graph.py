@@ -14,6 +14,7 @@ from markbench.ui.look.marks import LINE_STYLES, SYMBOLS, pen
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import label
 from markbench.ui.portfolio.curves import Curves
+from markbench.ui.portfolio.flow import FlowLayout
 
 
 class _Sample(QWidget):
@@ -43,6 +44,16 @@ class _Sample(QWidget):
             )
 
 
+class _Area(pg.GraphicsLayoutWidget):  # type: ignore[misc]
+    """Takes the room there is; pyqtgraph asks for more than a small screen has."""
+
+    def sizeHint(self) -> QSize:
+        return QSize(260, 230)
+
+    def minimumSizeHint(self) -> QSize:
+        return QSize(180, 180)
+
+
 class GraphPanel(QWidget):
     """T² against L above, residuals below, on one length axis."""
 
@@ -54,7 +65,7 @@ class GraphPanel(QWidget):
         self._curves: Curves | None = None
         self._chosen: int | None = None
         self.setAccessibleName(self.tr("Graph of T² against L with residuals"))
-        self._area = pg.GraphicsLayoutWidget()
+        self._area = _Area()
         self._area.ci.setContentsMargins(0, 4, 8, 0)
         self._area.ci.setSpacing(2)
         self._area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
@@ -69,15 +80,11 @@ class GraphPanel(QWidget):
             plot.setMouseEnabled(x=False, y=False)
         self._make_items()
         self._names = {what: label(kind="small") for what in ("data", "law", "ghost")}
-        self._samples = {what: _Sample(theme, what) for what in self._names}
-        key = QHBoxLayout()
+        key = FlowLayout(spacing=8)
         key.setContentsMargins(6, 4, 6, 0)
-        key.setSpacing(6)
-        for what, words in self._names.items():
-            key.addWidget(self._samples[what])
-            key.addWidget(words)
-            key.addSpacing(6)
-        key.addStretch(1)
+        self._keys = {what: self._key(what) for what in self._names}
+        for part in self._keys.values():
+            key.addWidget(part)
         column = QVBoxLayout(self)
         column.setContentsMargins(1, 1, 1, 1)
         column.setSpacing(0)
@@ -85,6 +92,15 @@ class GraphPanel(QWidget):
         column.addWidget(self._area, 1)
         theme.changed.connect(self._restyle)
         self._restyle()
+
+    def _key(self, what: str) -> QWidget:
+        part = QWidget()
+        row = QHBoxLayout(part)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(5)
+        row.addWidget(_Sample(self._theme, what))
+        row.addWidget(self._names[what])
+        return part
 
     def _make_items(self) -> None:
         self._law = self._main.plot()
@@ -125,8 +141,7 @@ class GraphPanel(QWidget):
         self._names["data"].setText(curves.line_words)
         self._names["law"].setText(curves.law_words)
         self._names["ghost"].setText(curves.ghost_words)
-        for part in (self._names["ghost"], self._samples["ghost"]):
-            part.setVisible(bool(curves.ghost_words))
+        self._keys["ghost"].setVisible(bool(curves.ghost_words))
         self._draw_points()
         self._main.setXRange(0, curves.longest_m, padding=0)
         self._main.setYRange(0, curves.largest_s2, padding=0)
@@ -165,13 +180,15 @@ class GraphPanel(QWidget):
                 axis.setTextPen(pg.mkPen(palette.pencil))
                 axis.setTickFont(theme.font("small"))
                 axis.label.setFont(theme.font("small"))
-                axis.enableAutoSIPrefix(False)
-            plot.getAxis("left").setWidth(theme.px(58))
+                plot.getAxis("left").setWidth(theme.px(58))
         self._main.getAxis("bottom").setStyle(showValues=False)
         style = {"color": palette.pencil, "font-size": f"{theme.px(12)}px"}
         self._main.setLabel("left", "T² / s²", **style)
         self._rest.setLabel("left", self.tr("residual / s²"), **style)
         self._rest.setLabel("bottom", "L / m", **style)
+        for plot in (self._main, self._rest):
+            for side in ("left", "bottom"):
+                plot.getAxis(side).enableAutoSIPrefix(False)  # after the labels, which turn it on
         lines = ((self._line, "data", 1.8), (self._law, "law", 1.8), (self._ghost_line, "ghost", 2))
         for item, what, width in lines:
             item.setPen(pg.mkPen(getattr(palette, what), width=width, style=LINE_STYLES[what]))

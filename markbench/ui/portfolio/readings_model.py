@@ -13,7 +13,7 @@ from PySide6.QtCore import (
     Qt,
 )
 
-from markbench.model import Concern, Explanation, Finding, Reading, Row, Source
+from markbench.model import Explanation, Finding, Reading, Row, Source
 from markbench.ui.desk import Desk
 from markbench.ui.portfolio.cells import Cell, cells_of_finding, correction_key, source_at
 
@@ -143,6 +143,13 @@ class ReadingsModel(QAbstractTableModel):
         self._desk.do(lambda session: session.correct(learner, source, text or None))
         return True
 
+    def leave_out(self, index: Index) -> None:
+        """Take a timing out of the reckoning."""
+        cell, source = self.cell_at(index), self.source_of(index)
+        if cell is not None and cell[1] is not None and source is not None:
+            learner = self.learner
+            self._desk.do(lambda session: session.correct(learner, source, ""))
+
     def _text(self, index: Index) -> str:
         row, column = index.row(), index.column()
         reading = self._readings[row]
@@ -194,8 +201,3 @@ def length_text(reading: Reading) -> str:
     written = 1 if reading.length_raw_decimals is None else reading.length_raw_decimals
     shift = round(math.log10(0.01 / reading.length_unit_m))
     return f"{100 * reading.length_m:.{max(written + shift, 0)}f}"
-
-
-def most_concerning(findings: tuple[Finding, ...]) -> Concern | None:
-    """The greatest concern among findings."""
-    return max((finding.concern for finding in findings), default=None)

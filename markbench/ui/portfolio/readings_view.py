@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
@@ -49,8 +49,8 @@ class _CellDelegate(QStyledItemDelegate):
             soft = colours.look_soft if concern == Concern.LOOK else colours.ask_soft
             painter.fillRect(box, QColor(soft))
         if concern is not None:
-            side = box.height() * 0.3
-            mark = QRectF(box.left() + 4, box.top() + 4, side, side)
+            side = box.height() * 0.28
+            mark = QRectF(box.left() + 3, box.top() + 3, side, side)
             paint_concern(painter, concern, mark, colours)
         if index.data(EXPLAINED):
             painter.setPen(pen(colours.ghost, 1.6, Qt.PenStyle.DotLine))
@@ -116,7 +116,8 @@ class ReadingsView(QTableView):
             Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         )
         self.horizontalHeader().setHighlightSections(False)
-        self.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Stretch)
+        self.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.Fixed)
+        self.horizontalHeader().setMinimumSectionSize(20)
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setTabKeyNavigation(False)
         self.setCornerButtonEnabled(False)
@@ -156,3 +157,23 @@ class ReadingsView(QTableView):
         header = round(self._theme.line_height("small") + 10)
         self.horizontalHeader().setFixedHeight(header)
         self.setFixedHeight(rows * height + header + 4)
+        self._share_out()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Share the width out again."""
+        super().resizeEvent(event)
+        self._share_out()
+
+    def _share_out(self) -> None:
+        """Columns as wide as what they hold needs, and the rest in equal parts."""
+        metrics, model = QFontMetricsF(self._theme.font("small")), self._readings
+        delegate, option = self.itemDelegate(), QStyleOptionViewItem()
+        needs = []
+        for column in range(model.columnCount()):
+            heading = str(model.headerData(column, Qt.Orientation.Horizontal))
+            cells = [model.index(row, column) for row in range(model.rowCount())]
+            wide = max((delegate.sizeHint(option, cell).width() for cell in cells), default=0)
+            needs.append(max(wide, round(metrics.horizontalAdvance(heading)) + 12))
+        spare = max((self.viewport().width() - sum(needs)) // max(len(needs), 1), 0)
+        for column, need in enumerate(needs):
+            self.setColumnWidth(column, need + spare)

@@ -1,0 +1,149 @@
+"""Everything that can be done, each with a key, and the list in which it is found by typing."""
+
+from __future__ import annotations
+
+import unicodedata
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from PySide6.QtCore import QEvent, QObject, Qt, Signal
+from PySide6.QtGui import QAction, QKeyEvent, QKeySequence
+from PySide6.QtWidgets import QFrame, QLineEdit, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+
+from markbench.ui.look.theme import Theme
+from markbench.ui.parts import label
+
+
+@dataclass(frozen=True, slots=True)
+class Deed:
+    """One thing that can be done: ``where`` says on which page it is offered ("" for all)."""
+
+    action: QAction
+    where: str
+
+
+class Deeds(QObject):
+    """All actions of the window. An action may be done only where it is offered."""
+
+    def __init__(self, window: QWidget) -> None:
+        super().__init__(window)
+        self._window = window
+        self.all: list[Deed] = []
+        self._place = ""
+
+    def add(
+        self,
+        words: str,
+        keys: str | QKeySequence.StandardKey | tuple[str, ...],
+        do: Callable[[], object],
+        where: str = "",
+    ) -> QAction:
+        """Add an action with its keys (empty: none)."""
+        action = QAction(words, self._window)
+        if isinstance(keys, tuple):
+            action.setShortcuts([QKeySequence(key) for key in keys])
+        elif keys:
+            action.setShortcut(QKeySequence(keys))
+        action.triggered.connect(lambda _checked=False: do())
+        self._window.addAction(action)
+        self.all.append(Deed(action, where))
+        return action
+
+    def go_to(self, place: str) -> None:
+        """Offer what belongs to a page."""
+        self._place = place
+        for deed in self.all:
+            deed.action.setEnabled(deed.where in ("", place) or place in deed.where.split())
+
+    def find(self, text: str) -> list[Deed]:
+        """Actions on offer whose words contain all that was typed."""
+        words = _plain(text).split()
+        return [
+            deed
+            for deed in self.all
+            if deed.action.isEnabled() and all(w in _plain(deed.action.text()) for w in words)
+        ]
+
+
+class DeedList(QFrame):
+    """The searchable list: type, arrows, Enter. Escape closes."""
+
+    closed = Signal()
+
+    def __init__(self, deeds: Deeds, theme: Theme, window: QWidget) -> None:
+        super().__init__(window)
+        self.setProperty("kind", "paper")
+        self._deeds, self._theme, self._window = deeds, theme, window
+        self.search = QLineEdit()
+        self.search.setPlaceholderText(self.tr("What would you like to do?"))
+        self.search.setAccessibleName(self.tr("Search the actions"))
+        self.search.textChanged.connect(self._fill)
+        self.search.installEventFilter(self)
+        self.list = QListWidget()
+        self.list.setAccessibleName(self.tr("Actions"))
+        self.list.setFocusPolicy(Qt.FocusPolicy.NoFocus)
+        self.list.itemClicked.connect(self._do)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(16, 12, 16, 16)
+        column.addWidget(label(self.tr("Everything that can be done here"), "heading"))
+        column.addWidget(self.search)
+        column.addWidget(self.list, 1)
+        self.hide()
+
+    def open_list(self) -> None:
+        """Show it, empty, over the middle of the window."""
+        window = self._window
+        wide = min(self._theme.px(560), window.width() - 40)
+        high = min(self._theme.px(460), window.height() - 60)
+        self.setGeometry((window.width() - wide) // 2, 44, wide, high)
+        self.search.clear()
+        self._fill()
+        self.show()
+        self.raise_()
+        self.search.setFocus()
+
+    def eventFilter(self, _watched: QObject, event: QEvent) -> bool:
+        """Keys that move in the list while the text keeps the keyboard."""
+        if event.type() == QEvent.Type.FocusOut and self.isVisible():
+            self._shut()
+        if event.type() == QEvent.Type.ShortcutOverride:
+            event.accept()
+            return False
+        if isinstance(event, QKeyEvent) and event.type() == QEvent.Type.KeyPress:
+            if event.key() in (Qt.Key.Key_Down, Qt.Key.Key_Up):
+                step = 1 if event.key() == Qt.Key.Key_Down else -1
+                row = min(max(self.list.currentRow() + step, 0), self.list.count() - 1)
+                self.list.setCurrentRow(row)
+                return True
+            if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter):
+                self._do(self.list.currentItem())
+                return True
+            if event.key() == Qt.Key.Key_Escape:
+                self._shut()
+                return True
+        return False
+
+    def _fill(self) -> None:
+        self.list.clear()
+        for deed in self._deeds.find(self.search.text()):
+            keys = deed.action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
+            item = QListWidgetItem(f"{deed.action.text()}{'    ' + keys if keys else ''}")
+            item.setData(Qt.ItemDataRole.UserRole, deed)
+            self.list.addItem(item)
+        self.list.setCurrentRow(0)
+
+    def _do(self, item: QListWidgetItem | None) -> None:
+        if item is None:
+            return
+        deed: Deed = item.data(Qt.ItemDataRole.UserRole)
+        self._shut()
+        deed.action.trigger()
+
+    def _shut(self) -> None:
+        self.hide()
+        self.closed.emit()
+
+
+def _plain(text: str) -> str:
+    apart = unicodedata.normalize("NFKD", text.casefold())
+    return "".join(c for c in apart if not unicodedata.combining(c))

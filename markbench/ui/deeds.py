@@ -1,0 +1,153 @@
+"""Names every action of the window once, with its keys and where it is offered."""
+
+from __future__ import annotations
+
+from functools import partial
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QCoreApplication
+from PySide6.QtGui import QGuiApplication, QKeySequence
+
+from markbench.ui.actions import Deeds
+from markbench.ui.look.theme import Theme
+
+if TYPE_CHECKING:
+    from markbench.ui.window import Window
+
+_STEP = 0.1
+_BOTH = "class sheet"
+
+
+def name_deeds(window: Window, deeds: Deeds, theme: Theme) -> None:
+    """Fill ``deeds``; the keys are the same on every page where an action is offered."""
+    _everywhere(window, deeds, theme)
+    _in_the_class(window, deeds)
+    _on_the_sheet(window, deeds)
+
+
+def _everywhere(window: Window, deeds: Deeds, theme: Theme) -> None:
+    keys = QKeySequence.StandardKey
+    deeds.add(_tr("Find an action"), ("F1", "Ctrl+Space"), window.deed_list.open_list)
+    deeds.add(_tr("Open a class folder…"), keys.Open, window.choose_folder)
+    deeds.add(_tr("Undo"), keys.Undo, window._undo, _BOTH)
+    deeds.add(_tr("Redo"), keys.Redo, window._redo, _BOTH)
+    deeds.add(_tr("Larger text"), ("Ctrl++", "Ctrl+="),
+              lambda: theme.set_scale(theme.scale + _STEP))  # fmt: skip
+    deeds.add(_tr("Smaller text"), ("Ctrl+-",), lambda: theme.set_scale(theme.scale - _STEP))
+    deeds.add(_tr("Text at its usual size"), ("Ctrl+0",), lambda: theme.set_scale(1.0))
+    deeds.add(_tr("Text at twice its size"), "", lambda: theme.set_scale(2.0))
+    deeds.add(_tr("Light"), "", lambda: theme.choose(False))
+    deeds.add(_tr("Dark"), "", lambda: theme.choose(True))
+    deeds.add(_tr("Light or dark as the system"), "", lambda: theme.choose(None))
+    deeds.add(_tr("Close the class"), keys.Close, window.close_class, _BOTH)
+    deeds.add(_tr("Leave Markbench"), keys.Quit, window.close)
+
+
+def _in_the_class(window: Window, deeds: Deeds) -> None:
+    def page(do: str) -> None:
+        bench = window.bench
+        if bench is None:
+            return
+        if do == "find":
+            bench.search.setFocus()
+            bench.search.selectAll()
+        elif do == "settle":
+            bench.settle_button.toggle()
+        elif do == "open" and bench.grid.currentIndex().isValid():
+            window.open_learner(bench.grid.chosen()[0])
+        elif do == "copy":
+            QGuiApplication.clipboard().setText(bench.reminders())
+        elif do in bench.chips:
+            bench.chips[do].toggle()
+
+    def sort(by: str) -> None:
+        if window.bench is not None:
+            box = window.bench.sorts
+            box.setCurrentIndex(box.findData(by))
+
+    for words, keys, do in (
+        (_tr("Find a learner"), ("Ctrl+F",), "find"),
+        (_tr("Open the chosen learner"), (), "open"),
+        (_tr("Settle whose files are whose"), ("Ctrl+T",), "settle"),
+        (_tr("Only those not yet marked"), ("Alt+1",), "unmarked"),
+        (_tr("Only those to look at"), ("Alt+2",), "questioned"),
+        (_tr("Only those with something missing"), ("Alt+3",), "missing"),
+        (_tr("Only those outside the dates"), ("Alt+4",), "late"),
+        (_tr("Copy what is missing from the chosen learners"), ("Ctrl+Shift+C",), "copy"),
+    ):
+        deeds.add(words, keys, partial(page, do), "class")
+    for words, by in (
+        (_tr("Order: most questions first"), "concern"),
+        (_tr("Order: by name"), "name"),
+        (_tr("Order: highest mark first"), "mark"),
+        (_tr("Order: least marked first"), "progress"),
+        (_tr("Order: by time of hand-in"), "handed_in"),
+        (_tr("Order: as in the class list"), "class_list"),
+    ):
+        deeds.add(words, "", partial(sort, by), "class")
+
+
+def _on_the_sheet(window: Window, deeds: Deeds) -> None:
+    def sheet(do: str) -> None:
+        page = window.sheet
+        if page is None:
+            return
+        margin = page.margin
+        if do == "text" and margin.current is not None:
+            margin.current.text.setFocus()
+        elif do == "note" and margin.current is not None:
+            margin.current.note.setFocus()
+        elif do == "learner note":
+            margin.note.setFocus()
+        elif do == "readings":
+            page.table.setFocus()
+        elif do == "questions" and page.findings.rows:
+            page.findings.rows[0].setFocus()
+        elif do == "evidence":
+            page.open_evidence()
+        elif do == "ghost":
+            page.explanations.show_first()
+        elif do == "agree":
+            page.explanations.agree_with_first()
+        elif do == "leave out":
+            page.leave_out_timing()
+        elif do == "accept":
+            margin.accept_current()
+        elif do == "accept all":
+            margin.accept_drafts()
+        elif do == "criterion on":
+            margin.step(1)
+        elif do == "criterion back":
+            margin.step(-1)
+
+    deeds.add(_tr("Back to the class"), ("Escape",), window.show_class, "sheet")
+    deeds.add(_tr("Next learner"), ("Ctrl+PgDown",), partial(window.step, 1), "sheet")
+    deeds.add(_tr("Learner before"), ("Ctrl+PgUp",), partial(window.step, -1), "sheet")
+    for words, keys, do in (
+        (_tr("Accept this draft"), ("Ctrl+Return", "Ctrl+Enter"), "accept"),
+        (_tr("Accept all drafts"), ("Ctrl+Shift+Return",), "accept all"),
+        (_tr("Next criterion"), ("Ctrl+Down",), "criterion on"),
+        (_tr("Criterion before"), ("Ctrl+Up",), "criterion back"),
+        (_tr("Write to the learner"), ("Alt+T",), "text"),
+        (_tr("Private note on this criterion"), ("Alt+N",), "note"),
+        (_tr("Private note on this learner"), ("Alt+Shift+N",), "learner note"),
+        (_tr("Go to the readings"), ("Alt+R",), "readings"),
+        (_tr("Go to the questions"), ("Alt+Q",), "questions"),
+        (_tr("Open the evidence"), ("Alt+E",), "evidence"),
+        (_tr("Show the likeliest explanation in the graph"), ("Alt+G",), "ghost"),
+        (_tr("Agree with the likeliest explanation"), ("Alt+A",), "agree"),
+        (_tr("Leave out the current timing"), ("Alt+Delete",), "leave out"),
+    ):
+        deeds.add(words, keys, partial(sheet, do), "sheet")
+    for number in range(1, 10):
+        words = _tr("Level {n} of this criterion").format(n=number)
+        deeds.add(words, (f"Ctrl+{number}",), partial(_level, window, number), "sheet")
+
+
+def _level(window: Window, number: int) -> None:
+    if window.sheet is not None:
+        window.sheet.margin.choose_level(number)
+
+
+def _tr(text: str) -> str:
+    return QCoreApplication.translate("Deeds", text)

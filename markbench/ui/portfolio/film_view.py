@@ -1,0 +1,203 @@
+"""Plays a swing video: play, pause, frame by frame, slower, and a time from a chosen frame."""
+
+from __future__ import annotations
+
+import time
+from pathlib import Path
+
+from PySide6.QtCore import Qt, QThreadPool, QTimer
+from PySide6.QtGui import QImage, QKeyEvent
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSlider, QVBoxLayout, QWidget
+
+from markbench.ui.background import in_background
+from markbench.ui.look.theme import Theme
+from markbench.ui.parts import IconButton, button, label
+from markbench.ui.portfolio.film import Film
+from markbench.ui.portfolio.photo_view import PhotoView
+
+_SPEEDS = (1.0, 0.5, 0.25, 0.125)
+
+
+class FilmView(QWidget):
+    """The film's own worker hands over one frame at a time."""
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self.setAccessibleName(self.tr("Swing video"))
+        self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self._pool = QThreadPool(self)
+        self._pool.setMaxThreadCount(1)
+        self._film: Film | None = None
+        self._at, self._zero = 0, 0
+        self._asked: int | None = None
+        self._fetching = False
+        self._playing = False
+        self._due = 0.0
+        self._speed = 1.0
+        self.picture = PhotoView(theme)
+        self.words = label()
+        self.slider = QSlider(Qt.Orientation.Horizontal)
+        self.slider.setAccessibleName(self.tr("Place in the film"))
+        self.slider.valueChanged.connect(self._slid)
+        self.play = IconButton(theme, "play", self.tr("Play (Space)"), self.toggle)
+        back = IconButton(theme, "step_back", self.tr("One frame back (,)"), lambda: self.step(-1))
+        on = IconButton(theme, "step_on", self.tr("One frame on (.)"), lambda: self.step(1))
+        self.speed = QPushButton("1 ×")
+        self.speed.setToolTip(self.tr("Slow motion"))
+        self.speed.setAccessibleName(self.tr("Speed"))
+        self.speed.clicked.connect(self.next_speed)
+        self.zero = button(
+            self.tr("Time from here"), clicked=self.set_zero, tip=self.tr("Set the clock to zero")
+        )
+        self._timer = QTimer(self, singleShot=True)
+        self._timer.setTimerType(Qt.TimerType.PreciseTimer)
+        self._timer.timeout.connect(self._play_on)
+        controls = QHBoxLayout()
+        for control in (back, self.play, on, self.speed):
+            controls.addWidget(control)
+        controls.addWidget(self.slider, 1)
+        controls.addWidget(self.words)
+        controls.addWidget(self.zero)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self.picture, 1)
+        column.addLayout(controls)
+
+    def open_film(self, folder: Path, file: str) -> None:
+        """Open a piece off the main thread and show its first frame."""
+        self.leave()
+        self.words.setText(self.tr("Opening the film…"))
+        in_background(
+            self,
+            lambda _progress, _stop: Film.open(folder, file),
+            done=self._opened,
+            failed=lambda error: self.words.setText(str(error)),
+            pool=self._pool,
+        )
+
+    def leave(self) -> None:
+        """Stop and let the film go."""
+        self.pause()
+        film, self._film = self._film, None
+        if film is not None:
+            self._pool.start(film.close)
+        self.picture.show_image(QImage())
+        self.words.clear()
+
+    @property
+    def at(self) -> int:
+        """Number of the frame shown."""
+        return self._at
+
+    @property
+    def playing(self) -> bool:
+        """Whether it plays."""
+        return self._playing
+
+    def toggle(self) -> None:
+        """Play or pause."""
+        if self._playing:
+            self.pause()
+        elif self._film is not None:
+            self._playing = True
+            self.play.show_icon("pause", self.tr("Pause (Space)"))
+            self._due = time.monotonic()
+            self._ask(0 if self._at >= len(self._film) - 1 else self._at + 1)
+
+    def pause(self) -> None:
+        """Stop on the frame shown."""
+        self._playing = False
+        self._timer.stop()
+        self.play.show_icon("play", self.tr("Play (Space)"))
+
+    def step(self, frames: int) -> None:
+        """Pause and go some frames on or back."""
+        self.pause()
+        self._ask(self._at + frames)
+
+    def next_speed(self) -> None:
+        """Slower, and after the slowest as filmed."""
+        number = (_SPEEDS.index(self._speed) + 1) % len(_SPEEDS)
+        self._speed = _SPEEDS[number]
+        self.speed.setText(("1 ×", "½ ×", "¼ ×", "⅛ ×")[number])
+
+    def set_zero(self) -> None:
+        """Count time from the frame shown."""
+        self._zero = self._at
+        self._say()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Space, comma and full stop."""
+        if event.key() == Qt.Key.Key_Space:
+            self.toggle()
+        elif event.key() == Qt.Key.Key_Comma:
+            self.step(-1)
+        elif event.key() == Qt.Key.Key_Period:
+            self.step(1)
+        else:
+            super().keyPressEvent(event)
+
+    def _opened(self, film: Film) -> None:
+        self._film, self._at, self._zero = film, 0, 0
+        self.slider.setRange(0, len(film) - 1)
+        self._ask(0)
+
+    def _slid(self, number: int) -> None:
+        if number != self._at:
+            self.pause()
+            self._ask(number)
+
+    def _ask(self, number: int) -> None:
+        film = self._film
+        if film is None:
+            return
+        number = min(max(number, 0), len(film) - 1)
+        if self._fetching:
+            self._asked = number  # only the latest wish counts
+            return
+        self._fetching = True
+        in_background(
+            self,
+            lambda _progress, _stop: (film, number, film.frame(number)),
+            done=self._show,
+            failed=self._failed,
+            pool=self._pool,
+        )
+
+    def _show(self, fetched: tuple[Film, int, QImage]) -> None:
+        film, number, image = fetched
+        self._fetching = False
+        if film is not self._film:
+            return
+        self._at = number
+        self.picture.show_image(image, keep=True)
+        self.slider.blockSignals(True)
+        self.slider.setValue(number)
+        self.slider.blockSignals(False)
+        self._say()
+        if self._asked is not None:
+            asked, self._asked = self._asked, None
+            self._ask(asked)
+        elif self._playing:
+            if number + 1 >= len(film):
+                self.pause()
+                return
+            self._due += (film.times_s[number + 1] - film.times_s[number]) / self._speed
+            wait = self._due - time.monotonic()
+            if wait < -0.25:  # a slow machine shows every frame later rather than none
+                self._due = time.monotonic()
+            self._timer.start(max(round(1000 * wait), 0))
+
+    def _play_on(self) -> None:
+        if self._playing:
+            self._ask(self._at + 1)
+
+    def _failed(self, error: Exception) -> None:
+        self._fetching = False
+        self.pause()
+        self.words.setText(str(error))
+
+    def _say(self) -> None:
+        if self._film is not None:
+            seconds = self._film.times_s[self._at] - self._film.times_s[self._zero]
+            self.words.setText(self.tr("{s:.2f} s · frame {n}").format(s=seconds, n=self._at + 1))

@@ -1,0 +1,153 @@
+"""The marking sheet's margin: every criterion, the total, and the way to the next learner."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+
+from markbench.ui.desk import Desk
+from markbench.ui.look.theme import Theme
+from markbench.ui.parts import button, label, quiet_scroll, restyle
+from markbench.ui.portfolio.criterion import CriterionCard, TextField
+
+
+class MarkingMargin(QFrame):
+    """One card per criterion, one of them open; ``reason_chosen`` passes a reason on."""
+
+    reason_chosen = Signal(object)
+    next_wanted = Signal()
+
+    def __init__(self, desk: Desk, theme: Theme) -> None:
+        super().__init__()
+        self.setProperty("kind", "margin")
+        self.setAccessibleName(self.tr("Marking"))
+        self._desk, self._theme, self._learner = desk, theme, ""
+        self._total = label(kind="lead")
+        self._state = label(kind="small")
+        self.cards = [CriterionCard(desk, theme, c) for c in desk.session.rubric.criteria]
+        self.note = TextField(self.tr("Private note on this learner"))
+        self.note.setPlaceholderText(self.tr("Private note on this learner, never sent"))
+        self.note.settled.connect(self._keep_note)
+        self.accept_all = button(self.tr("Accept all drafts"), "deed", self.accept_drafts)
+        self.next = button(self.tr("Next learner"), "", self.next_wanted.emit)
+        inside = QWidget()
+        inside.setProperty("kind", "inside")
+        cards = QVBoxLayout(inside)
+        cards.setContentsMargins(0, 0, 0, 0)
+        cards.setSpacing(0)
+        for card in self.cards:
+            card.opened.connect(self.open_card)
+            card.reason_chosen.connect(self.reason_chosen)
+            cards.addWidget(card)
+        last = QVBoxLayout()
+        last.setContentsMargins(14, 8, 14, 8)
+        last.addWidget(self.note)
+        cards.addLayout(last)
+        cards.addStretch(1)
+        self._scroll = quiet_scroll(inside)
+        self._lay_out()
+        if self.cards:
+            self.open_card(self.cards[0].criterion.id)
+
+    def _lay_out(self) -> None:
+        head = QHBoxLayout()
+        head.setContentsMargins(14, 8, 14, 6)
+        head.addWidget(self._total)
+        head.addStretch(1)
+        head.addWidget(self._state)
+        foot = QHBoxLayout()
+        foot.setContentsMargins(14, 8, 14, 10)
+        foot.setSpacing(8)
+        foot.addWidget(self.accept_all, 1)
+        foot.addWidget(self.next, 1)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addLayout(head)
+        column.addWidget(self._scroll, 1)
+        column.addLayout(foot)
+
+    def show_learner(self, learner: str) -> None:
+        """Show a learner's drafts and marks as they are now."""
+        if learner != self._learner:
+            self.note.settle()
+        self._learner = learner
+        for card in self.cards:
+            card.show_learner(learner)
+        note = self._desk.session.value("note", learner, "")
+        self.note.show_text("" if note is None else str(note))
+        self._sum_up()
+
+    def settle(self) -> None:
+        """Pass on whatever was typed."""
+        self.note.settle()
+        for card in self.cards:
+            card.settle()
+
+    @property
+    def current(self) -> CriterionCard | None:
+        """The open card."""
+        return next((card for card in self.cards if card.is_open), None)
+
+    def open_card(self, criterion: str) -> None:
+        """Open one card and shut the others."""
+        for card in self.cards:
+            if card.is_open != (card.criterion.id == criterion):
+                card.set_open(card.criterion.id == criterion)
+
+    def step(self, by: int) -> None:
+        """Open the next criterion or the one before, and give it the keyboard."""
+        numbers = [i for i, card in enumerate(self.cards) if card.is_open]
+        at = min(max((numbers[0] if numbers else 0) + by, 0), len(self.cards) - 1)
+        card = self.cards[at]
+        self.open_card(card.criterion.id)
+        next(iter(card.levels.values())).setFocus()
+        self._scroll.ensureWidgetVisible(card)
+
+    def choose_level(self, number: int) -> None:
+        """Mark the open criterion with its level of that number, from 1."""
+        card = self.current
+        if card is not None and 1 <= number <= len(card.levels):
+            card.choose_level(list(card.levels)[number - 1])
+
+    def accept_current(self) -> None:
+        """Accept the open draft and go on to the next criterion."""
+        card = self.current
+        if card is not None and card.accept.isEnabled():
+            card.accept_draft()
+            self.step(1)
+
+    def accept_drafts(self) -> None:
+        """Accept every draft not yet marked."""
+        self.settle()
+        learner = self._learner
+        self._desk.do(lambda session: session.accept(learner))
+
+    def _keep_note(self, text: str) -> None:
+        learner = self._learner
+        self._desk.do(lambda session: session.set_note(learner, text))
+
+    def _sum_up(self) -> None:
+        session, learner = self._desk.session, self._learner
+        done, of = session.progress(learner)
+        total, most = session.total(learner), session.rubric.most
+        if total is not None:
+            self._total.setText(self.tr("✓ {n:g} of {most:g}").format(n=total, most=most))
+            restyle(self._total, "kind", "ink")
+        else:
+            marks = session.marks(learner)
+            sums = [
+                marks[d.criterion].marks if d.criterion in marks else d.marks or 0.0
+                for d in session.drafts(learner)
+            ]
+            self._total.setText(self.tr("✎ draft {n:g} of {most:g}").format(n=sum(sums), most=most))
+            restyle(self._total, "kind", "pencil")
+        self._state.setText(self.tr("{n} of {of} marked").format(n=done, of=of))
+        left = [
+            d.criterion
+            for d in session.drafts(learner)
+            if d.level is not None and session.mark(learner, d.criterion) is None
+        ]
+        self.accept_all.setEnabled(bool(left))
+        words = self.tr("Accept {n} drafts") if len(left) > 1 else self.tr("Accept the last draft")
+        self.accept_all.setText(words.format(n=len(left)) if left else self.tr("No draft left"))

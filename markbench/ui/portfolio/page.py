@@ -1,0 +1,265 @@
+"""The sheet of one learner: readings, graph, questions, evidence, and the marking margin."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QVBoxLayout, QWidget
+
+from markbench.model import Explanation, Finding, Piece, Reason, Source
+from markbench.ui.desk import Desk
+from markbench.ui.look.theme import Theme
+from markbench.ui.parts import ElidedLabel, IconButton, button, frame, label, quiet_scroll
+from markbench.ui.portfolio.cells import cells_of, cells_of_finding
+from markbench.ui.portfolio.curves import curves
+from markbench.ui.portfolio.evidence import EvidenceStrip
+from markbench.ui.portfolio.explanations import ExplanationPanel
+from markbench.ui.portfolio.findings import FindingsPanel
+from markbench.ui.portfolio.graph import GraphPanel
+from markbench.ui.portfolio.margin import MarkingMargin
+from markbench.ui.portfolio.readings_model import ReadingsModel
+from markbench.ui.portfolio.readings_view import ReadingsView
+from markbench.ui.portfolio.viewer import EvidenceViewer
+
+_TWO_COLUMNS = 640  # narrower than this (at 100 % text), the two columns stand in one
+
+
+class PortfolioPage(QWidget):
+    """``left`` asks for the class; ``moved`` for the learner so many places on."""
+
+    left = Signal()
+    moved = Signal(int)
+
+    def __init__(self, desk: Desk, theme: Theme) -> None:
+        super().__init__()
+        self._desk, self._theme = desk, theme
+        self.learner = ""
+        self._ghost: Explanation | None = None
+        self.readings = ReadingsModel(desk, self)
+        self.table = ReadingsView(self.readings, theme)
+        self.graph = GraphPanel(theme)
+        self.findings = FindingsPanel(desk, theme)
+        self.evidence = EvidenceStrip(desk, theme)
+        self.explanations = ExplanationPanel(desk, theme)
+        self.margin = MarkingMargin(desk, theme)
+        self.viewer = EvidenceViewer(desk, theme)
+        self._source = label(kind="small", wrap=True)
+        self._name = ElidedLabel("title", most=False)
+        self._about = ElidedLabel("small")
+        self._place = label(kind="small")
+        self._lay_out()
+        self._connect()
+        self._restyle()
+
+    def _lay_out(self) -> None:
+        sheet = frame("paper")
+        column = QVBoxLayout(sheet)
+        column.setContentsMargins(1, 1, 1, 6)
+        column.setSpacing(4)
+        column.addWidget(self.table)
+        note = QHBoxLayout()
+        note.setContentsMargins(12, 2, 12, 2)
+        note.addWidget(self._source)
+        column.addLayout(note)
+        self.table.setFrameShape(QFrame.Shape.NoFrame)
+        plot = frame("paper")
+        QVBoxLayout(plot).addWidget(self.graph)
+        plot.layout().setContentsMargins(0, 0, 4, 4)  # type: ignore[union-attr]
+        self.explanations.setMinimumHeight(150)
+        first, second = QVBoxLayout(), QVBoxLayout()
+        for part, stretch in ((sheet, 0), (self.findings, 1), (self.evidence, 0)):
+            first.addWidget(part, stretch)
+        for part, stretch in ((plot, 3), (self.explanations, 2)):
+            second.addWidget(part, stretch)
+        inside = QWidget()
+        inside.setProperty("kind", "inside")
+        self._columns = QBoxLayout(QBoxLayout.Direction.LeftToRight, inside)
+        self._columns.setContentsMargins(0, 0, 0, 0)
+        self._columns.addLayout(first, 1)
+        self._columns.addLayout(second, 1)
+        for layout in (first, second, self._columns):
+            layout.setSpacing(8)
+        self._desk_area = quiet_scroll(inside)
+        left = QVBoxLayout()
+        left.setContentsMargins(16, 8, 10, 12)
+        left.setSpacing(8)
+        left.addLayout(self._head())
+        left.addWidget(self._desk_area, 1)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(0)
+        row.addLayout(left, 1)
+        row.addWidget(self.margin)
+        self.viewer.setParent(self)
+        self.viewer.hide()
+
+    def _head(self) -> QHBoxLayout:
+        head = QHBoxLayout()
+        head.setSpacing(6)
+        head.addWidget(button(self.tr("The class"), "plain", self.left.emit))
+        before = IconButton(self._theme, "back", self.tr("Learner before"),
+                            lambda: self.moved.emit(-1))  # fmt: skip
+        after = IconButton(self._theme, "next", self.tr("Next learner"),
+                           lambda: self.moved.emit(1))  # fmt: skip
+        head.addWidget(before)
+        head.addWidget(after)
+        head.addSpacing(6)
+        head.addWidget(self._name)
+        head.addSpacing(6)
+        head.addWidget(self._about, 1)
+        head.addWidget(self._place)
+        return head
+
+    def _connect(self) -> None:
+        self.table.looked_at.connect(self._show_source)
+        self.table.reading_chosen.connect(self.graph.choose)
+        self.graph.reading_clicked.connect(lambda reading: self.table.highlight([(reading, None)]))
+        self.findings.chosen.connect(self.show_finding)
+        self.evidence.opened.connect(self.open_piece)
+        self.explanations.ghost_chosen.connect(self._show_ghost)
+        self.margin.reason_chosen.connect(self.show_reason)
+        self.margin.next_wanted.connect(lambda: self.moved.emit(1))
+        self.viewer.closed.connect(self.table.setFocus)
+        self._desk.changed.connect(self._on_changed)
+        self._theme.changed.connect(self._restyle)
+
+    # --- showing -------------------------------------------------------------------
+
+    def show_learner(self, learner: str, place: str = "") -> None:
+        """Show a learner; ``place`` says where in the order, as “7 of 30”."""
+        self.margin.settle()
+        if learner != self.learner and not self.viewer.isHidden():
+            self.viewer.shut()
+        self.learner = learner
+        self._ghost = None
+        self.graph.choose(None)
+        self._place.setText(place)
+        self._refresh()
+        self._show_source(None)
+
+    def prepare(self, learner: str) -> None:
+        """Have the pictures of the learner to come read in advance."""
+        QTimer.singleShot(120, self, lambda: self.evidence.prepare(learner))
+
+    def _on_changed(self, learner: str) -> None:
+        if self.learner and learner in ("", self.learner):
+            self._refresh(whole=not learner)
+
+    def _refresh(self, whole: bool = True) -> None:
+        session = self._desk.session
+        portfolio = session.portfolio(self.learner)
+        learner = portfolio.learner
+        self._name.setText(learner.name or learner.id)
+        when = portfolio.handed_in
+        parts = [learner.group, self.tr("handed in {t}").format(t=f"{when:%d.%m. %H:%M}") if when
+                 else self.tr("nothing handed in")]  # fmt: skip
+        self._about.setText("  ·  ".join(part for part in parts if part))
+        self.margin.show_learner(self.learner)
+        self.findings.show_learner(self.learner)
+        self.explanations.show_learner(self.learner)
+        self.evidence.show_learner(self.learner)
+        self.readings.show_learner(self.learner)
+        self._draw()
+
+    def _draw(self) -> None:
+        session = self._desk.session
+        table = session.portfolio(self.learner).table
+        asked = [
+            reading
+            for finding in session.findings(self.learner)
+            if finding.concern > 0
+            for reading, _ in cells_of_finding(finding, table)
+        ]
+        self.graph.show_curves(curves(session.analysis(self.learner), asked, self._ghost))
+
+    def _show_ghost(self, explanation: Explanation | None) -> None:
+        self._ghost = explanation
+        self.readings.show_explanation(explanation)
+        self._draw()
+
+    def _show_source(self, source: Source | None) -> None:
+        if source is None:
+            table = self._desk.session.portfolio(self.learner).table if self.learner else None
+            words = str(table.source) if table is not None else self.tr("No readings were found.")
+            self._source.setText(words)
+            return
+        words = str(source)
+        if source.raw:
+            words += self.tr("  ·  written “{raw}”").format(raw=source.raw)
+        if source.understood:
+            words += self.tr("  ·  read as {understood}").format(understood=source.understood)
+        self._source.setText(words)
+
+    # --- from a mark to the cell ---------------------------------------------------
+
+    def show_finding(self, finding: Finding) -> None:
+        """Show the cells a finding speaks of, or the picture, or name its place."""
+        table = self._desk.session.portfolio(self.learner).table
+        cells = cells_of_finding(finding, table)
+        if self.table.highlight(cells):
+            self.graph.choose(cells[0][0])
+            return
+        files = {source.file for source in finding.sources}
+        pieces = self.evidence.openable(self.learner)
+        wanted = [piece for piece in pieces if piece.file in files]
+        if wanted:
+            self.open_piece(wanted[0])
+        elif finding.sources:
+            self._show_source(finding.sources[0])
+
+    def show_reason(self, reason: Reason) -> None:
+        """From the rule that drafted a level to its finding and on to the cell."""
+        finding = self.findings.reveal(reason.check) if reason.check else None
+        if finding is not None:
+            self.show_finding(finding)
+            return
+        table = self._desk.session.portfolio(self.learner).table
+        if not self.table.highlight(cells_of(reason.sources, table)) and reason.sources:
+            self._show_source(reason.sources[0])
+
+    def open_piece(self, piece: Piece) -> None:
+        """Show a piece of evidence large."""
+        self._place_viewer()
+        self.viewer.open_piece(self.learner, self.evidence.openable(self.learner), piece)
+
+    def open_evidence(self) -> None:
+        """Show the first piece of evidence."""
+        pieces = self.evidence.openable(self.learner)
+        if pieces:
+            self.open_piece(pieces[0])
+
+    def leave_out_timing(self) -> None:
+        """Read the current timing as not there; the original stays in the file."""
+        self.readings.leave_out(self.table.currentIndex())
+
+    # --- size ----------------------------------------------------------------------
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Two columns where there is room, else one."""
+        super().resizeEvent(event)
+        self._arrange()
+
+    def _restyle(self) -> None:
+        self._name.setFont(self._theme.font("title", serif=True))
+        self._name.setStyleSheet(
+            f"font-family: {', '.join(repr(f) for f in self._name.font().families())};"
+        )
+        self._arrange()
+
+    def _arrange(self) -> None:
+        self.margin.setFixedWidth(
+            min(max(self._theme.px(390), int(self.width() * 0.3)), int(self.width() * 0.5))
+        )
+        room = self.width() - self.margin.width()
+        wide = room >= self._theme.px(_TWO_COLUMNS)
+        self._columns.setDirection(
+            QBoxLayout.Direction.LeftToRight if wide else QBoxLayout.Direction.TopToBottom
+        )
+        self._about.setVisible(wide)
+        self.findings.setMinimumHeight(self._theme.px(110 if wide else 190))
+        self._place_viewer()
+
+    def _place_viewer(self) -> None:
+        top = self._desk_area.y()
+        self.viewer.setGeometry(16, top, self.width() - self.margin.width() - 26,
+                                self.height() - top - 12)  # fmt: skip

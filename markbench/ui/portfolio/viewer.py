@@ -1,0 +1,157 @@
+"""Shows one piece of evidence large, over the left of the sheet; the marking stays in view."""
+
+from __future__ import annotations
+
+from functools import partial
+
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QImage, QKeyEvent
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout
+
+from markbench.model import Piece
+from markbench.ui.background import Task, in_background
+from markbench.ui.desk import Desk
+from markbench.ui.look.theme import Theme
+from markbench.ui.parts import IconButton, label
+from markbench.ui.portfolio.evidence import FILMS
+from markbench.ui.portfolio.film_view import FilmView
+from markbench.ui.portfolio.photo_view import PhotoView
+from markbench.ui.portfolio.pictures import load_picture
+
+_LONGEST = 2600
+
+
+class EvidenceViewer(QFrame):
+    """Pictures turn and zoom; films play; each piece can be judged. Escape closes."""
+
+    closed = Signal()
+
+    def __init__(self, desk: Desk, theme: Theme) -> None:
+        super().__init__()
+        self.setProperty("kind", "paper")
+        self._desk = desk
+        self._learner = ""
+        self._pieces: list[Piece] = []
+        self._at = 0
+        self._task: Task | None = None
+        self.photo = PhotoView(theme)
+        self.film = FilmView(theme)
+        self._stack = QStackedWidget()
+        self._stack.addWidget(self.photo)
+        self._stack.addWidget(self.film)
+        self._caption = label(wrap=True)
+        self.judgements = {
+            "accepted": self._judgement(self.tr("Good")),
+            "unreadable": self._judgement(self.tr("Unreadable")),
+            "again": self._judgement(self.tr("Ask again")),
+        }
+        for status, control in self.judgements.items():
+            control.clicked.connect(partial(self._judge, status))
+        bar = QHBoxLayout()
+        bar.addWidget(self._caption, 1)
+        for control in self.judgements.values():
+            bar.addWidget(control)
+        turn = IconButton(theme, "turn", self.tr("Turn (R)"), self._view_turn)
+        closer = IconButton(theme, "closer", self.tr("Closer (+)"), self._view_closer)
+        further = IconButton(theme, "further", self.tr("Further (−)"), self._view_further)
+        before = IconButton(theme, "back", self.tr("Piece before (B)"), lambda: self.go(-1))
+        after = IconButton(theme, "next", self.tr("Next piece (N)"), lambda: self.go(1))
+        shut = IconButton(theme, "cross", self.tr("Close (Esc)"), self.shut)
+        for tool in (turn, closer, further, before, after, shut):
+            bar.addWidget(tool)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(12, 8, 12, 12)
+        column.addLayout(bar)
+        column.addWidget(self._stack, 1)
+        desk.changed.connect(self._refresh)
+
+    def open_piece(self, learner: str, pieces: list[Piece], piece: Piece) -> None:
+        """Show ``piece``, one of the learner's ``pieces``."""
+        self._learner, self._pieces = learner, pieces
+        self._at = pieces.index(piece)
+        self.show()
+        self.raise_()
+        self._show()
+
+    def go(self, by: int) -> None:
+        """The next piece of this learner, round and round."""
+        self._at = (self._at + by) % len(self._pieces)
+        self._show()
+
+    def shut(self) -> None:
+        """Close."""
+        self.film.leave()
+        self.hide()
+        self.closed.emit()
+
+    @property
+    def piece(self) -> Piece | None:
+        """What is shown."""
+        return self._pieces[self._at] if self._pieces and not self.isHidden() else None
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Escape closes; N and B go on and back."""
+        if event.key() == Qt.Key.Key_Escape:
+            self.shut()
+        elif event.key() == Qt.Key.Key_N:
+            self.go(1)
+        elif event.key() == Qt.Key.Key_B:
+            self.go(-1)
+        else:
+            super().keyPressEvent(event)
+
+    def _judgement(self, words: str) -> QPushButton:
+        made = QPushButton(words)
+        made.setCheckable(True)
+        return made
+
+    def _show(self) -> None:
+        piece = self._pieces[self._at]
+        self._refresh()
+        if self._task is not None:
+            self._task.stop()
+        self.film.leave()
+        folder = self._desk.session.folder
+        if piece.kind in FILMS:
+            self._stack.setCurrentWidget(self.film)
+            self.film.open_film(folder, piece.file)
+            self.film.setFocus()
+            return
+        self._stack.setCurrentWidget(self.photo)
+        self.photo.show_image(QImage())
+        self.photo.setFocus()
+        self._task = in_background(
+            self,
+            lambda _progress, _stop: load_picture(folder, piece.file, _LONGEST),
+            done=self.photo.show_image,
+            failed=lambda error: self._caption.setText(f"{piece.file}: {error}"),
+        )
+
+    def _refresh(self, _learner: str = "") -> None:
+        if self.isHidden() or not self._pieces:
+            return
+        piece = self._pieces[self._at]
+        when = f"  ·  {piece.modified:%d.%m.%Y %H:%M}" if piece.modified is not None else ""
+        self._caption.setText(f"{piece.file}{when}")
+        held = self._desk.session.value("piece_status", self._learner, piece.file)
+        for status, control in self.judgements.items():
+            control.setChecked(held == status)
+
+    def _judge(self, status: str, on: bool) -> None:
+        learner, file = self._learner, self._pieces[self._at].file
+        self._desk.do(
+            lambda session: session.set_piece_status(learner, file, status if on else None)
+        )
+
+    def _view(self) -> PhotoView:
+        film = self._stack.currentWidget() is self.film
+        return self.film.picture if film else self.photo
+
+    def _view_turn(self) -> None:
+        self._view().rotate_right()
+
+    def _view_closer(self) -> None:
+        self._view().closer()
+
+    def _view_further(self) -> None:
+        self._view().further()

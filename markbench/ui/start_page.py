@@ -1,0 +1,172 @@
+"""Before a class is open: what to do, how far the opening is, or why it failed."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import QPointF, QRectF, Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QStackedWidget, QVBoxLayout, QWidget
+
+from markbench.ui.look.marks import pen
+from markbench.ui.look.theme import Theme
+from markbench.ui.parts import button, frame, label
+
+
+class _Drawing(QWidget):
+    """A sheet of graph paper with a pendulum's line on it and a margin."""
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self._theme = theme
+        self.setFixedSize(230, 190)
+        theme.changed.connect(self.update)
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Draw it."""
+        colours, painter = self._theme.palette, QPainter(self)
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        box = QRectF(1, 1, 228, 188)
+        painter.setPen(pen(colours.rule, 1))
+        painter.setBrush(QColor(colours.paper))
+        painter.drawRoundedRect(box, 3, 3)
+        painter.setPen(pen(colours.graph, 1))
+        for i in range(1, 12):
+            painter.drawLine(QPointF(1 + 19 * i, 2), QPointF(1 + 19 * i, 188))
+            if i < 10:
+                painter.drawLine(QPointF(2, 1 + 19 * i), QPointF(228, 1 + 19 * i))
+        painter.setPen(pen(colours.margin, 1.6))
+        painter.drawLine(QPointF(191, 2), QPointF(191, 188))
+        painter.setPen(pen(colours.data, 2))
+        painter.drawLine(QPointF(20, 169), QPointF(172, 30))
+        painter.setPen(pen(colours.paper, 1))
+        painter.setBrush(QColor(colours.data))
+        for x, lift in ((58, 3), (83, -4), (108, 2), (133, 3), (158, -3)):
+            painter.drawEllipse(QPointF(x, 169 - (x - 20) * 139 / 152 + lift), 5, 5)
+        painter.setPen(pen(colours.deed, 2.4))
+        painter.drawPolyline([QPointF(200, 98), QPointF(206, 105), QPointF(219, 86)])
+
+
+class StartPage(QWidget):
+    """``folder_wanted`` asks for a folder to be chosen; ``chosen`` names one."""
+
+    folder_wanted = Signal()
+    chosen = Signal(object)
+    stopped = Signal()
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self._theme = theme
+        self._last: Path | None = None
+        self._title = label(self.tr("Choose a class"), "title")
+        self._words = label(
+            self.tr(
+                "Choose the folder that holds what the class handed in: a folder for each "
+                "learner, single files, zip files, or one sheet for all. A class list and a "
+                "brief may lie in it too; without them, each sub-folder is a learner.\n\n"
+                "Nothing in the folder is changed. Marks and notes are kept in a file of "
+                "their own, class.markbench, beside the work."
+            ),
+            "quiet",
+            wrap=True,
+        )
+        self._trouble = label(kind="look", wrap=True)
+        self._trouble.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.choose = button(self.tr("Choose a folder…"), "deed", self.folder_wanted.emit)
+        self.again = button("", "", self._again)
+        self.bar = QProgressBar()
+        self.bar.setTextVisible(False)
+        self.bar.setAccessibleName(self.tr("Progress"))
+        self._step = label(kind="quiet", wrap=True)
+        self.stop = button(self.tr("Stop"), "", self.stopped.emit)
+        self._deeds = QStackedWidget()
+        self._deeds.addWidget(self._choosing())
+        self._deeds.addWidget(self._waiting())
+        self._lay_out()
+        theme.changed.connect(self._restyle)
+        self._restyle()
+        self.show_empty(None)
+
+    def _choosing(self) -> QWidget:
+        part = QWidget()
+        row = QHBoxLayout(part)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.addWidget(self.choose)
+        row.addWidget(self.again)
+        row.addStretch(1)
+        return part
+
+    def _waiting(self) -> QWidget:
+        part = QWidget()
+        column = QVBoxLayout(part)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addWidget(self.bar)
+        row = QHBoxLayout()
+        row.addWidget(self._step, 1)
+        row.addWidget(self.stop)
+        column.addLayout(row)
+        return part
+
+    def _lay_out(self) -> None:
+        words = QVBoxLayout()
+        words.setSpacing(12)
+        for part in (self._title, self._words, self._trouble, self._deeds):
+            words.addWidget(part)
+        words.addStretch(1)
+        self._card = frame("paper")
+        row = QHBoxLayout(self._card)
+        row.setContentsMargins(32, 32, 32, 28)
+        row.setSpacing(32)
+        row.addWidget(_Drawing(self._theme), 0, Qt.AlignmentFlag.AlignTop)
+        row.addLayout(words, 1)
+        across = QHBoxLayout()
+        across.addStretch(1)
+        across.addWidget(self._card, 8)
+        across.addStretch(1)
+        down = QVBoxLayout(self)
+        down.setContentsMargins(16, 16, 16, 16)
+        down.addStretch(2)
+        down.addLayout(across)
+        down.addStretch(3)
+
+    def show_empty(self, last: Path | None) -> None:
+        """Nothing is open; ``last`` may be opened again."""
+        self._last = last
+        self._title.setText(self.tr("Choose a class"))
+        self._trouble.hide()
+        self._words.show()
+        self._deeds.setCurrentIndex(0)
+        self.again.setVisible(last is not None)
+        self.again.setText(self.tr("Open {name} again").format(name=last.name) if last else "")
+        self.choose.setText(self.tr("Choose a folder…"))
+
+    def show_opening(self, folder: Path) -> None:
+        """A folder is being read."""
+        self._title.setText(self.tr("Reading {name}").format(name=folder.name))
+        self._trouble.hide()
+        self._words.hide()
+        self._deeds.setCurrentIndex(1)
+        self.show_progress(0, 0, self.tr("Looking through the folder"))
+
+    def show_progress(self, at: int, of: int, text: str) -> None:
+        """How far the reading is."""
+        self.bar.setRange(0, of)
+        self.bar.setValue(at)
+        self._step.setText(text)
+
+    def show_trouble(self, folder: Path, words: str) -> None:
+        """A folder could not be opened."""
+        self.show_empty(folder)
+        self._title.setText(self.tr("This class could not be opened"))
+        self._words.hide()
+        self._trouble.setText(f"{words}\n\n{folder}")
+        self._trouble.show()
+        self.again.setText(self.tr("Try again"))
+        self.choose.setText(self.tr("Choose another folder…"))
+
+    def _again(self) -> None:
+        if self._last is not None:
+            self.chosen.emit(self._last)
+
+    def _restyle(self) -> None:
+        self._card.setMaximumWidth(self._theme.px(860))

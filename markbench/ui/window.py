@@ -1,0 +1,269 @@
+"""The window: one slim bar, and below it the start page, the class, or one learner's sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QByteArray, QSettings, Qt, QTimer
+from PySide6.QtGui import QCloseEvent
+from PySide6.QtWidgets import (
+    QFileDialog,
+    QHBoxLayout,
+    QMainWindow,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
+
+from markbench.ui.actions import DeedList, Deeds
+from markbench.ui.background import Task, in_background
+from markbench.ui.bench.page import ClassPage
+from markbench.ui.desk import Desk
+from markbench.ui.look.theme import Theme
+from markbench.ui.parts import ElidedLabel, IconButton, label, restyle
+from markbench.ui.start_page import StartPage
+
+if TYPE_CHECKING:
+    from markbench.session import Session
+    from markbench.ui.portfolio.page import PortfolioPage
+
+START, CLASS, SHEET = "start", "class", "sheet"
+
+
+def open_session(folder: Path, who: str = "") -> Callable[..., Session]:
+    """Work that reads a class folder; run it in the background."""
+
+    def work(progress: Callable[[int, int, str], None], stop: Callable[[], bool]) -> Session:
+        # Imported here so that the window is up before numpy and scipy are.
+        from markbench.session import Session
+
+        session = Session.open(folder, who, progress=progress, stop=stop)
+        if stop():
+            session.close()
+        return session
+
+    return work
+
+
+class Window(QMainWindow):
+    """Holds the pages and moves between them; the pages do the rest."""
+
+    def __init__(self, theme: Theme, settings: QSettings, who: str = "") -> None:
+        super().__init__()
+        self._theme, self._settings, self._who = theme, settings, who
+        self.desk: Desk | None = None
+        self.bench: ClassPage | None = None
+        self.sheet: PortfolioPage | None = None
+        self._opening: Task | None = None
+        self.start = StartPage(theme)
+        self.start.folder_wanted.connect(self.choose_folder)
+        self.start.chosen.connect(self.open_folder)
+        self.start.stopped.connect(self.stop_opening)
+        self.pages = QStackedWidget()
+        self.pages.addWidget(self.start)
+        self.deeds = Deeds(self)
+        self.deed_list = DeedList(self.deeds, theme, self)
+        self._title = ElidedLabel("quiet")
+        self.saved = label(kind="small")
+        self._trouble = label(kind="look")
+        self._bar = self._make_bar()
+        inside = QWidget()
+        inside.setProperty("kind", "bench")
+        column = QVBoxLayout(inside)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(0)
+        column.addWidget(self._bar)
+        column.addWidget(self.pages, 1)
+        self.setCentralWidget(inside)
+        self.setWindowTitle("Markbench")
+        self.setMinimumSize(760, 480)
+        self._name_deeds()
+        self._restore()
+        self._show_start()
+
+    # --- opening and closing -------------------------------------------------------
+
+    def choose_folder(self) -> None:
+        """Ask for a class folder and open it."""
+        last = str(self._settings.value("folder", "") or Path.home())
+        chosen = QFileDialog.getExistingDirectory(self, self.tr("Choose a class folder"), last)
+        if chosen:
+            self.open_folder(Path(chosen))
+
+    def open_folder(self, folder: Path) -> None:
+        """Read a class folder in the background and show the class."""
+        self.close_class()
+        self.start.show_opening(folder)
+        self._opening = in_background(
+            self,
+            open_session(folder, self._who),
+            done=self.show_session,
+            failed=lambda error: self.start.show_trouble(folder, str(error)),
+            progress=self.start.show_progress,
+        )
+
+    def stop_opening(self) -> None:
+        """Give up reading."""
+        if self._opening is not None:
+            self._opening.stop()
+        self._show_start()
+
+    def show_session(self, session: Session) -> None:
+        """Show a class that was opened."""
+        self._settings.setValue("folder", str(session.folder))
+        self.desk = Desk(session, self)
+        self.desk.saved.connect(lambda at: self._say_saved(f"{at:%H:%M}"))
+        self.desk.trouble.connect(self._say_trouble)
+        self.desk.changed.connect(lambda _learner: self._offer_undo())
+        self.bench = ClassPage(self.desk, self._theme)
+        self.bench.opened.connect(self.open_learner)
+        self.pages.addWidget(self.bench)
+        self._title.setText(f"{session.brief.title}  ·  {session.folder.name}")
+        self.saved.setText(self.tr("read only") if session.read_only else "")
+        self.show_class()
+        # The sheet brings the plotting library; it is made once the class is on the screen.
+        QTimer.singleShot(30, self, self._make_sheet)
+
+    def close_class(self) -> None:
+        """Write what is pending and let the class go."""
+        if self.sheet is not None:
+            self.sheet.margin.settle()
+        if self.desk is not None:
+            self.desk.close()
+            self.desk.deleteLater()
+        for page in (self.bench, self.sheet):
+            if page is not None:
+                self.pages.removeWidget(page)
+                page.deleteLater()
+        self.desk = self.bench = self.sheet = None
+        self._title.clear()
+        self.saved.clear()
+        self._show_start()
+
+    def closeEvent(self, event: QCloseEvent) -> None:
+        """Remember size and place; nothing said is lost."""
+        self._settings.setValue("geometry", self.saveGeometry())
+        self.stop_opening()
+        self.close_class()
+        super().closeEvent(event)
+
+    # --- moving about --------------------------------------------------------------
+
+    def _show_start(self) -> None:
+        last = str(self._settings.value("folder", "") or "")
+        self.start.show_empty(Path(last) if last else None)
+        self._go(START, self.start)
+
+    def show_class(self) -> None:
+        """The class page; a viewer that is open is closed first."""
+        if self.bench is None:
+            return
+        if self.sheet is not None and self.sheet.viewer.piece is not None:
+            self.sheet.viewer.shut()
+            return
+        if self.sheet is not None:
+            self.sheet.margin.settle()
+            self.bench.grid.choose(self.sheet.learner)
+        self._go(CLASS, self.bench)
+        self.bench.show_first()
+
+    def open_learner(self, learner: str) -> None:
+        """One learner's sheet."""
+        if self.bench is None:
+            return
+        sheet = self._make_sheet()
+        order = self.bench.order.learners()
+        at = order.index(learner) if learner in order else 0
+        place = self.tr("{n} of {of}").format(n=at + 1, of=max(len(order), 1))
+        sheet.show_learner(learner, place)
+        if self.pages.currentWidget() is not sheet:
+            self._go(SHEET, sheet)
+            sheet.table.setFocus()
+        if at + 1 < len(order):
+            sheet.prepare(order[at + 1])
+
+    def step(self, by: int) -> None:
+        """The next learner in the order of the class page, or the one before."""
+        if self.bench is None or self.sheet is None or not self.sheet.learner:
+            return
+        order = self.bench.order.learners()
+        here = self.sheet.learner
+        at = order.index(here) + by if here in order else 0
+        if 0 <= at < len(order):
+            self.open_learner(order[at])
+        else:
+            self.show_class()
+
+    def _go(self, place: str, page: QWidget) -> None:
+        self.pages.setCurrentWidget(page)
+        self.deeds.go_to(place)
+        self._offer_undo()
+        self._bar.setVisible(place != START)
+
+    def _make_sheet(self) -> PortfolioPage:
+        if self.sheet is None:
+            from markbench.ui.portfolio.page import PortfolioPage
+
+            assert self.desk is not None
+            self.sheet = PortfolioPage(self.desk, self._theme)
+            self.sheet.left.connect(self.show_class)
+            self.sheet.moved.connect(self.step)
+            self.pages.addWidget(self.sheet)
+        return self.sheet
+
+    # --- bar and actions -----------------------------------------------------------
+
+    def _make_bar(self) -> QWidget:
+        bar = QWidget()
+        row = QHBoxLayout(bar)
+        row.setContentsMargins(16, 4, 12, 0)
+        row.setSpacing(4)
+        row.addWidget(self._title, 1)
+        row.addWidget(self._trouble)
+        row.addWidget(self.saved)
+        row.addSpacing(8)
+        self.undo_button = IconButton(self._theme, "undo", self.tr("Undo"), self._undo)
+        self.redo_button = IconButton(self._theme, "redo", self.tr("Redo"), self._redo)
+        words = self.tr("Everything that can be done (F1)")
+        find = IconButton(self._theme, "list", words, self.deed_list.open_list)
+        light = IconButton(self._theme, "light", self.tr("Light or dark"), self._turn_light)
+        for tool in (self.undo_button, self.redo_button, light, find):
+            row.addWidget(tool)
+        return bar
+
+    def _name_deeds(self) -> None:
+        from markbench.ui.deeds import name_deeds
+
+        name_deeds(self, self.deeds, self._theme)
+
+    def _undo(self) -> None:
+        if self.desk is not None:
+            self.desk.undo()
+
+    def _redo(self) -> None:
+        if self.desk is not None:
+            self.desk.redo()
+
+    def _turn_light(self) -> None:
+        self._theme.choose(not self._theme.dark)
+
+    def _offer_undo(self) -> None:
+        session = self.desk.session if self.desk is not None else None
+        self.undo_button.setEnabled(session is not None and session.can_undo)
+        self.redo_button.setEnabled(session is not None and session.can_redo)
+
+    def _say_saved(self, when: str) -> None:
+        self._trouble.clear()
+        self.saved.setText(self.tr("✓ saved {time}").format(time=when))
+
+    def _say_trouble(self, words: str) -> None:
+        self._trouble.setText(words)
+        restyle(self._trouble, "kind", "look")
+
+    def _restore(self) -> None:
+        kept = self._settings.value("geometry")
+        if not (isinstance(kept, QByteArray) and self.restoreGeometry(kept)):
+            self.resize(1280, 800)
+        self.setWindowState(self.windowState() & ~Qt.WindowState.WindowFullScreen)
