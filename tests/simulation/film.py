@@ -143,8 +143,8 @@ class _Stage:
         reach = height * 0.7
         sideways = width * 0.4 / max(np.sin(np.radians(film.amplitude_deg)), 0.05)
         self._thread = float(min(reach, sideways))
-        # The bob is 3 cm wide, but never too small to be seen.
-        self._radius = max(0.015 * self._thread / film.length_m, 8.0)
+        # A bob of 3 cm, never too small to be seen, never larger than the set-up allows.
+        self._radius = float(np.clip(0.015 * self._thread / film.length_m, 8.0, 22.0))
         ball = np.asarray(sphere(self._radius, film.bob), dtype=float)
         self._ball = ball
         self._font = ImageFont.load_default(size=height // 8)
