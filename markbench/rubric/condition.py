@@ -22,7 +22,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Protocol
 
-from rapidfuzz import process
+from rapidfuzz import fuzz, process
 
 from markbench.rubric.facts import FACTS, Value
 from markbench.rubric.facts.registry import Kind
@@ -222,7 +222,7 @@ def condition(text: str) -> Condition:
 
 def nearest(word: str, known: Mapping[str, object] | list[str]) -> str:
     """``; did you mean “…”?`` for a near match among ``known``, else nothing."""
-    match = process.extractOne(word, list(known), score_cutoff=60)
+    match = process.extractOne(word, list(known), scorer=fuzz.ratio, score_cutoff=60)
     return f"; did you mean “{match[0]}”?" if match else ""
 
 

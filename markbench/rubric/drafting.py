@@ -82,7 +82,11 @@ def _for_the_eye(row: Criterion, facts: Facts) -> Draft:
     best = row.levels[0]
     prompt = Reason(f"For your eye: {row.title}. “{best.name}” asks: {best.descriptor}")
     looks = [
-        Reason(said, names[0] if names else "")
+        Reason(
+            said,
+            names[0] if names else "",
+            sources=tuple(dict.fromkeys(s for name in names for s in facts.sources(name))),
+        )
         for said, names in _first_of_each(row, "look", facts)
     ]
     return Draft(row.id, None, None, (), (prompt, *looks))

@@ -63,6 +63,9 @@ def find_rubric(name: str, folder: Path | None = None, language: str = "en") -> 
     ``name`` is the file's name with or without ``.toml``. Raises :class:`RubricError`.
     """
     stem = name.removesuffix(".toml")
+    if Path(stem).name != stem:
+        told = f"“{name}” must be the name of a rubric, not a path"
+        raise RubricError([Problem(name, "", "rubric", told)])
     own = [folder / f"{stem}.toml"] if folder is not None else []
     places = [*own, SHIPPED / f"{stem}.toml"]
     for place in places:

@@ -87,9 +87,13 @@ def facts_from(
 def random_learner(number: int, seed: int = 0) -> Facts:
     """One of a crowd: every mixture of good and unfinished work that a class may hold."""
     rng = random.Random(f"{seed}-{number}")
-    brief = Brief()
+    brief = rng.choice([Brief(), Brief(), Brief(timings_per_length=3)])
+    if rng.random() < 0.1:
+        brief = replace(brief, evidence=("setup_photo", "selfie"))
+    if rng.random() < 0.5:
+        brief = replace(brief, closes=dt.date(2026, 3, rng.choice([2, 9])))
     count = rng.choice([0, 1, 2, 3, 4, 4, 5, 5, 5, 5, 6])
-    step, start = rng.choice([(0.1, 0.2), (0.05, 0.05), (0.04, 0.4)])
+    step, start = rng.choice([(0.1, 0.2), (0.05, 0.05), (0.04, 0.4), (0.3, 0.2)])
     repeats = rng.choice([1, 2, 2, 2, 3])
     swings = rng.choice([1, 5, 10, 10, 10, 20])
     pull = rng.choice([1.0, 1.0, 1.0, 0.95, 1.06, 1.4])
@@ -104,6 +108,8 @@ def random_learner(number: int, seed: int = 0) -> Facts:
     headings = ("Length / cm", "t1 / s", "t2 / s")
     if rng.random() < 0.3:
         headings = ("Length", "t1 / s", "t2 / s")
+    if rng.random() < 0.1:
+        headings = ()
     own: list[OwnValue] = []
     columns = rng.choice([(), ("period_s",), ("mean_time_s", "period_s", "period_squared_s2")])
     for i, (_, times) in enumerate(pairs):
@@ -116,6 +122,8 @@ def random_learner(number: int, seed: int = 0) -> Facts:
         for k, quantity in enumerate(columns):
             source = Source("table.csv", cell=f"{'EFG'[k]}{i + 2}", raw=f"{right[quantity]:.3f}")
             own.append(OwnValue(quantity, right[quantity], source, i))
+    if len(columns) == 3 and rng.random() < 0.5:
+        own.append(OwnValue("g_m_s2", 9.81 / pull**2, Source("table.csv", cell="H9", raw="9.8")))
     if own and rng.random() < 0.4:
         wrong = rng.sample(own, rng.choice([1, min(4, len(own))]))
         # The last two figures the wrong way round, as fingers do.
@@ -128,11 +136,16 @@ def random_learner(number: int, seed: int = 0) -> Facts:
             Finding("own_arithmetic", "", "Differs.", sources=tuple(v.source for v in wrong))
         )
     table = table_of(pairs, swings, tuple(own), headings) if count else None
-    if table is not None and "/" not in headings[0]:
+    if table is not None and headings and "/" not in headings[0]:
         findings.append(
             Finding("heading_without_unit", "", "No unit.", sources=(table.headings[0],))
         )
-    for check, share in (("decimals_uneven", 0.3), ("intercept", 0.2), ("off_the_line", 0.2)):
+    for check, share in (
+        ("decimals_uneven", 0.3),
+        ("intercept", 0.2),
+        ("off_the_line", 0.2),
+        ("timing_departs", 0.1),
+    ):
         if count > 2 and rng.random() < share:
             findings.append(Finding(check, "", "A question.", Concern.NOTE))
     if rng.random() < 0.1:

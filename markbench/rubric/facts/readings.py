@@ -5,7 +5,8 @@ from __future__ import annotations
 import math
 from itertools import pairwise
 
-from markbench.model import Reading, Row, Source
+from markbench.checks.wording import listed
+from markbench.model import Reading, Row, Source, Timing
 from markbench.rubric.facts.registry import (
     Value,
     Work,
@@ -237,6 +238,29 @@ def repeat_high_s(work: Work) -> float | None:
 def timings_departing(work: Work) -> int:
     """How many timings depart from their repeats by more than hands usually scatter."""
     return len(work.by_check.get("timing_departs", ()))
+
+
+def _example_cells(work: Work) -> tuple[Source, ...]:
+    reading = work.example
+    return (reading.source, *(t.source for t in reading.timings)) if reading is not None else ()
+
+
+@number("readings", "length of an example", centimetres, "m", cells=_example_cells)
+def example_length_m(work: Work) -> float | None:
+    """The length of one reading, chosen by the learner's data, to speak of as an example."""
+    return work.example.length_m if work.example is not None else None
+
+
+@text("readings", "timings of an example", cells=_example_cells)
+def example_timings(work: Work) -> str | None:
+    """The timings at the example length as written, named in a row."""
+    if work.example is None:
+        return None
+    return listed([f"{t.time_s:.{_places(t)}f} s" for t in work.example.timings])
+
+
+def _places(timing: Timing) -> int:
+    return 2 if timing.decimals is None else min(timing.decimals, 3)
 
 
 @number("readings", "mean time at the longest length", seconds, "s")

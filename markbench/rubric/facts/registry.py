@@ -12,6 +12,7 @@ it holds, and a phrase that would quote it is not used.
 from __future__ import annotations
 
 import datetime as dt
+import zlib
 from collections.abc import Callable
 from dataclasses import dataclass
 from functools import cached_property
@@ -80,6 +81,17 @@ class Work:
         return tuple(
             sorted((r for r in self.analysis.rows if r.timings_s), key=lambda r: r.length_m)
         )
+
+    @cached_property
+    def data_hash(self) -> int:
+        """A number made from the learner's id and raw readings, the same on every machine."""
+        raw = [(r.length_m, [t.time_s for t in r.timings]) for r in self.readings]
+        return zlib.crc32(repr((self.portfolio.learner.id, raw)).encode())
+
+    @cached_property
+    def example(self) -> Reading | None:
+        """The reading that sentences take as their example, chosen by the data hash."""
+        return self.readings[self.data_hash % len(self.readings)] if self.readings else None
 
     @cached_property
     def by_check(self) -> dict[str, list[Finding]]:

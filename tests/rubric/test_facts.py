@@ -1,0 +1,183 @@
+"""Named facts: their table, their values on hand-worked readings, and what is not known."""
+
+from __future__ import annotations
+
+import datetime as dt
+from pathlib import Path
+
+import pytest
+from conftest import facts_from, pieces_of, table_of
+
+from markbench.model import Brief, Finding, OwnValue, Piece, Place, Source
+from markbench.rubric.facts import FACTS, GROUPS, PLACEHOLDERS, facts_table_markdown
+
+ROOT = Path(__file__).parents[2]
+
+
+def test_the_table_of_facts_is_up_to_date():
+    written = (ROOT / "rubrics" / "FACTS.md").read_text(encoding="utf-8")
+    assert written == facts_table_markdown(), (
+        "run: python -m markbench.rubric.facts_table > rubrics/FACTS.md"
+    )
+
+
+@pytest.mark.parametrize("fact", FACTS.values(), ids=FACTS)
+def test_every_fact_is_described(fact):
+    assert fact.group in GROUPS
+    assert fact.label
+    assert fact.description.endswith((".", "”."))
+    assert len(fact.description) > 15
+
+
+def test_every_fact_is_of_its_kind_for_everyone(crowd):
+    kinds = {"number": (int, float), "text": (str,), "yes/no": (bool,)}
+    seen = dict.fromkeys(FACTS, False)
+    for facts in crowd:
+        for name, value in facts.items():
+            if value is None:
+                continue
+            seen[name] = True
+            assert isinstance(value, kinds[FACTS[name].kind]), name
+            assert isinstance(value, bool) == (FACTS[name].kind == "yes/no"), name
+    assert [name for name, known in seen.items() if not known] in ([], ["slip_explained"])
+
+
+def test_no_fact_fails_on_nothing():
+    facts = facts_from()
+    for name in FACTS:
+        facts.show(name)
+        facts.sources(name)
+        facts.findings(name)
+    assert facts["lengths"] == 0
+    assert facts["readings_given"] is False
+    assert facts["g"] is None
+    assert facts["range_ratio"] is None
+
+
+# Worked by hand: 20 cm and 80 cm, ten swings; T = 0.9 s and 1.8 s, so T² = 0.81 and 3.24 s²,
+# slope 2.43/0.6 = 4.05 s²/m, intercept 0, g = 4π²/4.05 = 9.7478 m/s².
+HAND = [(0.20, [8.9, 9.1]), (0.80, [18.0, 18.0])]
+
+
+def test_hand_worked_readings():
+    facts = facts_from(table_of(HAND), brief=Brief(place=Place(45.0, 0.0)))
+    assert facts["lengths"] == 2
+    assert facts["timings_fewest"] == 2
+    assert facts["timings_total"] == 4
+    assert facts["swings_fewest"] == 10
+    assert facts["swings_total"] == 40
+    assert facts["range_ratio"] == pytest.approx(4.0)
+    assert facts["watched_s"] == pytest.approx(54.0)
+    # Squares about the means 9.0 and 18.0: 0.01 + 0.01 on two degrees of freedom.
+    assert facts["repeat_scatter_s"] == pytest.approx(0.1)
+    assert facts["repeat_gap_s"] == pytest.approx(0.2)
+    assert facts["repeat_gap_length_m"] == pytest.approx(0.2)
+    assert facts["g"] == pytest.approx(9.7478, abs=2e-4)
+    assert facts["u_g"] is None
+    # Normal gravity at 45° is 9.8062 m/s² (WGS 84): (9.8062 − 9.7478)/9.8062 = 0.00595.
+    assert facts["g_difference_fraction"] == pytest.approx(0.00595, abs=5e-5)
+    assert facts["g_within_tolerance"] is True
+    assert facts["g_above_local"] is False
+    assert facts["worst_length_m"] is None
+    assert facts.show("shortest_m") == "20.0 cm"
+    assert facts.show("longest_time_s") == "18.00 s"
+    assert facts.show("longest_period_s") == "1.800 s"
+
+
+def test_the_point_off_the_line_is_found_in_seconds_of_timing():
+    # T² = 4·L exactly, but for 40 cm, whose T² of 1.69 should be 1.60. Least squares over
+    # 20, 40, 60 cm: slope 4.0, intercept 0.03; at 40 cm the line has 1.63 s², that is
+    # 12.767 s for ten swings, against 13.0 s.
+    times = [(0.2, [10 * 0.8**0.5]), (0.4, [13.0]), (0.6, [10 * 2.4**0.5])]
+    facts = facts_from(table_of(times))
+    assert facts["worst_length_m"] == pytest.approx(0.4)
+    assert facts["largest_departure_s"] == pytest.approx(13.0 - 10 * 1.63**0.5, abs=1e-9)
+    assert facts["worst_is_slow"] is True
+    # Total of T² about its mean: 0.8, 1.69, 2.4 → 1.2830; residuals −0.03, 0.06, −0.03.
+    assert facts["r_squared"] == pytest.approx(1 - 0.0054 / 1.2830, abs=1e-4)
+
+
+def test_lengths_count_once():
+    facts = facts_from(table_of([(0.2, [9.0]), (0.2, [9.1]), (0.4, [12.7])]))
+    assert facts["lengths"] == 2
+    assert facts["timed_once"] == 3
+
+
+def test_a_length_without_a_timing_does_not_count():
+    facts = facts_from(table_of([(0.2, [9.0]), (0.4, [])]))
+    assert facts["lengths"] == 1
+
+
+def test_pieces_must_be_there_open_and_not_be_empty():
+    empty = Piece("selfie.jpg", "selfie", size_bytes=0)
+    broken = Finding("photo_unreadable", "L1", "Broken.", sources=(Source("setup_photo.bin"),))
+    facts = facts_from(None, (*pieces_of("setup_photo", "swing_video"), empty), (broken,))
+    assert facts["setup_photo"] is False
+    assert facts["selfie"] is False
+    assert facts["swing_video"] is True
+    assert facts["pieces_present"] == 1
+    assert facts.show("missing_pieces") == (
+        "the photo of the set-up and the photo of you with the set-up"
+    )
+
+
+def test_a_photo_not_told_apart_leaves_both_photos_unknown():
+    facts = facts_from(None, pieces_of("photo", "swing_video"))
+    assert facts["setup_photo"] is None
+    assert facts["selfie"] is None
+    assert facts["pieces_missing"] == 0
+    assert facts["pieces_untold"] == 2
+
+
+def test_own_arithmetic_names_cell_and_recomputed_value():
+    wrong = OwnValue("period_squared_s2", 3.42, Source("table.csv", cell="G3", raw="3.42"), 1)
+    right = OwnValue("period_squared_s2", 0.81, Source("table.csv", cell="G2", raw="0.81"), 0)
+    finding = Finding("own_arithmetic", "L1", "Differs.", sources=(wrong.source,))
+    facts = facts_from(table_of(HAND, own=(right, wrong)), findings=(finding,))
+    assert facts["own_arithmetic_right"] is False
+    assert facts["own_arithmetic_wrong_count"] == 1
+    assert facts.show("wrong_cell") == "G3"
+    assert facts.show("wrong_value") == "3.42"
+    assert facts.show("wrong_quantity") == "T² at 80.0 cm"
+    assert facts.show("wrong_recomputed") == "3.240 s²"
+    assert facts.sources("own_arithmetic_right") == (wrong.source,)
+
+
+def test_own_working_is_unknown_without_any():
+    facts = facts_from(table_of(HAND))
+    assert facts["own_arithmetic_right"] is None
+    assert facts["own_g_given"] is False
+
+
+@pytest.mark.parametrize(
+    "closes, extended, late",
+    [
+        (None, None, None),
+        (dt.date(2026, 3, 4), None, 0),
+        (dt.date(2026, 3, 1), None, 3),
+        (dt.date(2026, 3, 1), dt.date(2026, 3, 6), 0),
+        (dt.date(2026, 3, 1), dt.date(2026, 3, 2), 2),
+    ],
+)
+def test_days_late(closes, extended, late):
+    """Handed in on 4 March."""
+    brief = Brief(closes=closes)
+    facts = facts_from(None, pieces_of("readings"), brief=brief, extended_to=extended)
+    assert facts["late_days"] == late
+
+
+def test_the_example_is_one_of_the_learners_own_rows():
+    facts = facts_from(table_of(HAND))
+    shown = facts.show("example_length_m"), facts.show("example_timings")
+    assert shown in [("20.0 cm", "8.90 s and 9.10 s"), ("80.0 cm", "18.00 s and 18.00 s")]
+
+
+def test_the_data_hash_is_fixed_by_learner_and_readings():
+    one = facts_from(table_of(HAND)).data_hash
+    assert one == facts_from(table_of(HAND)).data_hash
+    assert one != facts_from(table_of(HAND), learner="L2").data_hash
+    assert one != facts_from(table_of([HAND[0], (0.80, [18.0, 18.01])])).data_hash
+
+
+def test_names_of_slips_are_never_quoted_to_a_learner():
+    assert not {"slip", "agreed_slip", "slip_probability"} & set(PLACEHOLDERS)
