@@ -1,0 +1,139 @@
+"""Tables that agree more closely than independent hands give. Never an accusation."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+import numpy as np
+
+from markbench.checks.copies.index import candidates
+from markbench.checks.copies.pairs import score
+from markbench.checks.copies.tables import tables_of
+from markbench.model import Concern, Finding, Portfolio
+from markbench.physics.stack import Stack, stack_readings
+
+__all__ = ["Alike", "alike_findings", "find_alike", "log_threshold"]
+
+# The ratio's own bound would ask for 100 here, for one false pair in a hundred groups. It is
+# a loose bound (the predictions are cautious on purpose); 10 keeps the same promise as
+# measured on simulated honest classes, and the bound itself still promises one in ten.
+_ODDS_PER_PAIR = 10.0
+
+
+@dataclass(frozen=True, slots=True)
+class Alike:
+    """Two tables (indices into the stack) that agree beyond chance.
+
+    ``log_ratio``: log likelihood ratio of one source against two; chance gives as much
+    in at most one pair of exp(log_ratio). ``equal`` of ``compared`` timings are the same
+    to the last digit, ``near`` more within 0.05 s, after ``shift_s`` on all of them.
+    """
+
+    first: int
+    second: int
+    log_ratio: float
+    compared: int
+    equal: int
+    near: int
+    shift_s: float
+
+
+def log_threshold(tables: int) -> float:
+    """Log likelihood ratio beyond which a pair among so many tables is worth a question."""
+    return math.log(_ODDS_PER_PAIR * tables * (tables - 1) / 2)
+
+
+def find_alike(stack: Stack) -> list[Alike]:
+    """Pairs of a group beyond the threshold that allows one false pair per hundred groups."""
+    n = len(stack)
+    if n < 2:
+        return []
+    tables = tables_of(stack)
+    first, second = candidates(tables)
+    scores = score(tables, first, second)
+    threshold = log_threshold(n)
+    beyond = np.flatnonzero(scores.log_ratio > threshold)
+    found = [
+        Alike(
+            int(first[p]),
+            int(second[p]),
+            float(scores.log_ratio[p]),
+            int(scores.compared[p]),
+            int(scores.equal[p]),
+            int(scores.near[p]),
+            float(scores.shift_s[p]),
+        )
+        for p in beyond
+    ]
+    return sorted(found, key=lambda pair: -pair.log_ratio)
+
+
+def alike_findings(
+    portfolios: Sequence[Portfolio],
+    partners: Sequence[tuple[str, str]] = (),
+    honest_rate: float | None = None,
+) -> Mapping[str, tuple[Finding, ...]]:
+    """Findings for both learners of every pair; declared partners are named as explained."""
+    able = [p for p in portfolios if p.table is not None and p.table.readings]
+    stack = stack_readings([p.table.readings for p in able if p.table is not None])
+    ids = {key: p.learner.id for p in able for key in (p.learner.name, p.learner.id)}
+    declared = {frozenset((ids.get(a, a), ids.get(b, b))) for a, b in partners}
+    declared |= {
+        frozenset((p.learner.id, ids.get(p.learner.partner, ""))) for p in able if p.learner.partner
+    }
+    found: dict[str, list[Finding]] = {}
+    for pair in find_alike(stack):
+        one, other = able[pair.first], able[pair.second]
+        partnered = frozenset((one.learner.id, other.learner.id)) in declared
+        for mine, theirs in ((one, other), (other, one)):
+            found.setdefault(mine.learner.id, []).append(
+                _finding(mine, theirs, pair, partnered, honest_rate)
+            )
+    return {learner: tuple(findings) for learner, findings in found.items()}
+
+
+def _finding(
+    mine: Portfolio, theirs: Portfolio, pair: Alike, partnered: bool, honest_rate: float | None
+) -> Finding:
+    near = f", {pair.near} more lie within 0.05 s" if pair.near else ""
+    shift = f" after {pair.shift_s:+.2f} s on all of them" if pair.shift_s else ""
+    chance = _round_down(math.exp(min(pair.log_ratio, math.log(1e12))))
+    when = _hand_in_order(mine, theirs)
+    explained = " They are declared as partners, which explains it." if partnered else ""
+    table = mine.table
+    return Finding(
+        "copied",
+        mine.learner.id,
+        f"{pair.equal} of {pair.compared} timings are the same to the last digit as "
+        f"{theirs.learner.name}'s{shift}{near}. Independent hands agree as closely in at most "
+        f"1 pair of {chance:,}.{when}{explained}",
+        Concern.NOTE if partnered else Concern.LOOK,
+        {
+            "with": theirs.learner.id,
+            "equal": pair.equal,
+            "near": pair.near,
+            "compared": pair.compared,
+            "log_ratio": pair.log_ratio,
+        },
+        sources=(table.source,) if table is not None else (),
+        ask="" if partnered else "Did you two share a set-up or a table of readings?",
+        who="teacher" if partnered else "moderator",
+        honest_rate=honest_rate,
+    )
+
+
+def _hand_in_order(mine: Portfolio, theirs: Portfolio) -> str:
+    """Shown, because a teacher will ask; not used, because it proves nothing."""
+    a, b = mine.handed_in, theirs.handed_in
+    if a is None or b is None or a == b:
+        return ""
+    order = "before" if a < b else "after"
+    return f" This one was handed in {order} the other."
+
+
+def _round_down(number: float) -> int:
+    """One leading figure: the bound is no finer than that."""
+    step = 10 ** max(len(str(int(number))) - 1, 0)
+    return int(number // step * step)
