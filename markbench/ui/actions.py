@@ -6,12 +6,33 @@ import unicodedata
 from collections.abc import Callable
 from dataclasses import dataclass
 
-from PySide6.QtCore import QEvent, QObject, Qt, Signal
-from PySide6.QtGui import QAction, QKeyEvent, QKeySequence
-from PySide6.QtWidgets import QFrame, QLineEdit, QListWidget, QListWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtCore import (
+    QEvent,
+    QModelIndex,
+    QObject,
+    QPersistentModelIndex,
+    QRectF,
+    QSize,
+    Qt,
+    Signal,
+)
+from PySide6.QtGui import QAction, QColor, QKeyEvent, QKeySequence, QPainter
+from PySide6.QtWidgets import (
+    QFrame,
+    QLineEdit,
+    QListWidget,
+    QListWidgetItem,
+    QStyle,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QVBoxLayout,
+    QWidget,
+)
 
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import label
+
+Index = QModelIndex | QPersistentModelIndex
 
 
 @dataclass(frozen=True, slots=True)
@@ -58,11 +79,39 @@ class Deeds(QObject):
     def find(self, text: str) -> list[Deed]:
         """Actions on offer whose words contain all that was typed."""
         words = _plain(text).split()
+        here_first = sorted(self.all, key=lambda deed: deed.where != self._place)
         return [
             deed
-            for deed in self.all
+            for deed in here_first
             if deed.action.isEnabled() and all(w in _plain(deed.action.text()) for w in words)
         ]
+
+
+class _DeedDelegate(QStyledItemDelegate):
+    """Words on the left, the keys on the right."""
+
+    def __init__(self, theme: Theme, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._theme = theme
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        deed: Deed = index.data(Qt.ItemDataRole.UserRole)
+        colours, box = self._theme.palette, QRectF(option.rect)
+        if option.state & QStyle.StateFlag.State_Selected:
+            painter.fillRect(box, QColor(colours.deed_soft))
+            painter.fillRect(QRectF(box.left(), box.top(), 3, box.height()), QColor(colours.deed))
+        inner = box.adjusted(12, 0, -12, 0)
+        painter.setFont(self._theme.font())
+        painter.setPen(QColor(colours.ink))
+        middle = Qt.AlignmentFlag.AlignVCenter
+        painter.drawText(inner, Qt.AlignmentFlag.AlignLeft | middle, deed.action.text())
+        keys = deed.action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
+        painter.setFont(self._theme.font("small"))
+        painter.setPen(QColor(colours.pencil))
+        painter.drawText(inner, Qt.AlignmentFlag.AlignRight | middle, keys)
+
+    def sizeHint(self, option: QStyleOptionViewItem, _index: Index) -> QSize:
+        return QSize(option.rect.width(), round(self._theme.line_height() + 10))
 
 
 class DeedList(QFrame):
@@ -81,6 +130,8 @@ class DeedList(QFrame):
         self.search.installEventFilter(self)
         self.list = QListWidget()
         self.list.setAccessibleName(self.tr("Actions"))
+        self.list.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.list.setItemDelegate(_DeedDelegate(theme, self.list))
         self.list.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self.list.itemClicked.connect(self._do)
         column = QVBoxLayout(self)
@@ -126,8 +177,7 @@ class DeedList(QFrame):
     def _fill(self) -> None:
         self.list.clear()
         for deed in self._deeds.find(self.search.text()):
-            keys = deed.action.shortcut().toString(QKeySequence.SequenceFormat.NativeText)
-            item = QListWidgetItem(f"{deed.action.text()}{'    ' + keys if keys else ''}")
+            item = QListWidgetItem(deed.action.text())
             item.setData(Qt.ItemDataRole.UserRole, deed)
             self.list.addItem(item)
         self.list.setCurrentRow(0)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRectF, Qt, Signal
+from PySide6.QtCore import QRectF, Signal
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
@@ -12,6 +12,7 @@ from markbench.ui.bench.grid import ClassGrid
 from markbench.ui.bench.model import ClassModel, ClassOrder, Filters
 from markbench.ui.bench.settle import SettlePanel
 from markbench.ui.desk import Desk
+from markbench.ui.flow import FlowLayout
 from markbench.ui.look.marks import paint_concern, paint_piece
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import Glyph, Painter, label
@@ -38,7 +39,7 @@ class ClassPage(QWidget):
         self.search = QLineEdit()
         self.search.setPlaceholderText(self.tr("Find a learner"))
         self.search.setAccessibleName(self.tr("Find a learner"))
-        self.search.setClearButtonEnabled(True)
+        self.search.setMinimumWidth(theme.px(150))
         self.search.textChanged.connect(self._filter)
         self.search.returnPressed.connect(self.grid.setFocus)
         self.sorts = self._sorts()
@@ -50,7 +51,8 @@ class ClassPage(QWidget):
         }
         self.groups = self._groups()
         self.shown = label(kind="small")
-        self.settle_button = self._chip(self.tr("To settle"))
+        self.settle_button = QPushButton()
+        self.settle_button.setCheckable(True)
         self.settle_button.toggled.connect(self._toggle_settle)
         self.settle = SettlePanel(desk, theme)
         self.settle.setVisible(False)
@@ -60,16 +62,10 @@ class ClassPage(QWidget):
         self._refresh()
 
     def _lay_out(self) -> None:
-        tools = QHBoxLayout()
-        tools.setSpacing(8)
-        tools.addWidget(self.search, 2)
-        tools.addWidget(self.sorts)
-        for chip in self.chips.values():
-            tools.addWidget(chip)
-        tools.addWidget(self.groups)
-        tools.addStretch(1)
-        tools.addWidget(self.shown)
-        tools.addWidget(self.settle_button)
+        tools = FlowLayout(spacing=8)
+        for part in (self.search, self.sorts, *self.chips.values(), self.groups,
+                     self.settle_button, self.shown):  # fmt: skip
+            tools.addWidget(part)
         middle = QHBoxLayout()
         middle.setSpacing(12)
         middle.addWidget(self.grid, 1)
@@ -85,11 +81,12 @@ class ClassPage(QWidget):
         """A line for each chosen learner (or each one shown): what is still missing."""
         wanted = self.grid.chosen() if len(self.grid.chosen()) > 1 else self.order.learners()
         rows = {row.id: row for row in self.model.rows}
-        return "\n".join(
-            f"{rows[learner].name}: {', '.join(self._words.get(k, k) for k in rows[learner].missing)}"
-            for learner in wanted
-            if rows[learner].missing
-        )
+        lines = []
+        for row in (rows[learner] for learner in wanted):
+            pieces = ", ".join(self._words.get(kind, kind) for kind in row.missing)
+            if pieces:
+                lines.append(f"{row.name}: {pieces}")
+        return "\n".join(lines)
 
     def show_first(self) -> None:
         """Give the keyboard to the cards, at the current learner or the first."""
@@ -126,6 +123,7 @@ class ClassPage(QWidget):
     def _chip(self, words: str) -> QPushButton:
         chip = QPushButton(words)
         chip.setCheckable(True)
+        chip.toggled.connect(lambda on: chip.setText(f"✓ {words}" if on else words))
         chip.toggled.connect(self._filter)
         return chip
 
@@ -159,28 +157,29 @@ class ClassPage(QWidget):
         )
         self._count()
 
-    def _legend(self) -> QHBoxLayout:
-        row = QHBoxLayout()
-        row.setSpacing(5)
+    def _legend(self) -> FlowLayout:
+        row = FlowLayout(spacing=14)
         row.addWidget(self._axes_note)
-        row.addStretch(1)
         concerns = (
             (Concern.LOOK, self.tr("look before marking")),
             (Concern.ASK, self.tr("ask the learner")),
             (Concern.NOTE, self.tr("worth knowing")),
         )
         for concern, words in concerns:
-            row.addWidget(Glyph(self._theme, _concern_painter(concern)))
-            row.addWidget(label(words, "small"))
-            row.addSpacing(8)
+            row.addWidget(self._key(_concern_painter(concern), words))
         for kind, words in self._words.items():
-            row.addWidget(Glyph(self._theme, _piece_painter(kind, True)))
-            row.addWidget(label(words, "small"))
-            row.addSpacing(6)
-        row.addWidget(Glyph(self._theme, _piece_painter("report", False)))
-        row.addWidget(label(self.tr("struck: missing"), "small"))
-        row.setAlignment(Qt.AlignmentFlag.AlignVCenter)
+            row.addWidget(self._key(_piece_painter(kind, True), words))
+        row.addWidget(self._key(_piece_painter("report", False), self.tr("struck: missing")))
         return row
+
+    def _key(self, paint: Painter, words: str) -> QWidget:
+        part = QWidget()
+        row = QHBoxLayout(part)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(5)
+        row.addWidget(Glyph(self._theme, paint))
+        row.addWidget(label(words, "small"))
+        return part
 
 
 def _concern_painter(concern: Concern) -> Painter:

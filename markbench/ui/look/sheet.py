@@ -6,7 +6,15 @@ so that no widget styles itself.
 
 from __future__ import annotations
 
-from markbench.ui.look.tokens import TYPE, Palette
+from pathlib import Path
+
+from markbench.ui.look.tokens import DARK, SERIF, TYPE, Palette
+
+_HERE = Path(__file__).parent
+
+
+def _arrow(p: Palette) -> str:
+    return (_HERE / f"down-{'dark' if p is DARK else 'light'}.svg").as_posix()
 
 
 def style_sheet(p: Palette, scale: float) -> str:
@@ -23,7 +31,8 @@ QLabel[kind="quiet"] {{ color: {p.pencil}; }}
 QLabel[kind="small"] {{ color: {p.pencil}; font-size: {small}px; }}
 QLabel[kind="lead"] {{ font-size: {lead}px; }}
 QLabel[kind="heading"] {{ color: {p.pencil}; font-size: {small}px; font-weight: 600; }}
-QLabel[kind="title"] {{ font-size: {title}px; }}
+QLabel[kind="title"] {{ font-family: {SERIF}; font-size: {title}px; }}
+QLabel[kind="name"] {{ font-family: {SERIF}; font-size: {lead}px; }}
 QLabel[kind="look"] {{ color: {p.look}; }}
 QLabel[kind="ink"] {{ color: {p.deed}; font-weight: 600; }}
 QLabel[kind="pencil"] {{ color: {p.pencil}; font-style: italic; }}
@@ -56,21 +65,23 @@ QPushButton[kind="deed"]:disabled {{ background: transparent; color: {p.pencil};
     border: 1px solid {p.rule}; }}
 QPushButton[kind="plain"], QToolButton[kind="plain"] {{ background: transparent;
     border: 1px solid transparent; }}
+QToolButton[kind="plain"], QToolButton[kind="plain"]:focus {{ padding: {pad}px; }}
 QPushButton[kind="plain"]:hover, QToolButton[kind="plain"]:hover {{ background: {p.shade};
     border: 1px solid {p.rule}; }}
 QPushButton[kind="plain"]:focus, QToolButton[kind="plain"]:focus {{
     border: 2px solid {p.deed}; }}
 QPushButton[kind="link"] {{ background: transparent; border: 1px solid transparent;
-    color: {p.deed}; text-align: left; padding: {pad}px; }}
+    color: {p.deed}; text-align: left; padding: {pad}px 0; }}
 QPushButton[kind="link"]:disabled {{ color: {p.pencil}; border-color: transparent; }}
 QPushButton[kind="link"]:hover {{ text-decoration: underline; }}
-QPushButton[kind="link"]:focus {{ border: 2px solid {p.deed}; padding: {pad - 1}px; }}
+QPushButton[kind="link"]:focus {{ border: 2px solid {p.deed}; padding: {pad - 1}px 0; }}
 QPushButton[kind="level"] {{ padding: {pad}px {pad}px; }}
 QPushButton[kind="level"][drafted="true"] {{ border: 1px dashed {p.ink}; }}
 QPushButton[kind="level"]:checked {{ background: {p.deed}; color: {p.on_deed};
     border: 1px solid {p.deed}; font-weight: 600; }}
 QPushButton[kind="level"]:focus {{ border: 2px solid {p.ink}; }}
 QComboBox::drop-down {{ border: none; width: {least}px; }}
+QComboBox::down-arrow {{ image: url("{_arrow(p)}"); width: {lead}px; height: {lead}px; }}
 QComboBox QAbstractItemView {{ background: {p.field}; border: 1px solid {p.edge};
     selection-background-color: {p.deed_soft}; selection-color: {p.ink}; }}
 

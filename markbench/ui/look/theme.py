@@ -7,13 +7,9 @@ from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPalette
 from PySide6.QtWidgets import QApplication
 
 from markbench.ui.look.sheet import style_sheet
-from markbench.ui.look.tokens import DARK, LIGHT, TYPE, Palette
+from markbench.ui.look.tokens import DARK, LIGHT, PLAIN, TYPE, Palette
 
 LEAST_SCALE, MOST_SCALE = 1.0, 2.0
-_SERIFS = [
-    "Charter", "Iowan Old Style", "Palatino Linotype", "Noto Serif", "Georgia", "DejaVu Serif",
-]  # fmt: skip
-_PLAIN = ["Noto Sans", "Segoe UI", "Helvetica Neue", "DejaVu Sans"]
 
 
 class Theme(QObject):
@@ -58,10 +54,10 @@ class Theme(QObject):
         """A length that grows with the text."""
         return round(length * self.scale)
 
-    def font(self, size: str = "body", *, bold: bool = False, serif: bool = False) -> QFont:
-        """A font of the type scale; ``serif`` for names, titles and what goes to learners."""
+    def font(self, size: str = "body", *, bold: bool = False) -> QFont:
+        """A font of the type scale."""
         made = QFont()
-        made.setFamilies(_SERIFS if serif else _PLAIN)
+        made.setFamilies(list(PLAIN))
         made.setPixelSize(round(TYPE[size] * self.scale))
         if bold:
             made.setWeight(QFont.Weight.DemiBold)

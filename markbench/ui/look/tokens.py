@@ -16,6 +16,9 @@ SPACE = (2, 4, 8, 12, 16, 24, 32)
 # Logical pixels at 100 %.
 TYPE = {"small": 12.0, "body": 13.5, "lead": 16.0, "title": 22.0}
 
+SERIF = '"Charter", "Iowan Old Style", "Palatino Linotype", "Noto Serif", "Georgia", "DejaVu Serif"'
+PLAIN = ("Noto Sans", "Segoe UI", "Helvetica Neue", "DejaVu Sans")
+
 
 @dataclass(frozen=True, slots=True)
 class Palette:

@@ -11,9 +11,9 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QSizePolicy, QTe
 
 from markbench.model import Criterion, Mark, Reason
 from markbench.ui.desk import Desk
+from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, button, label, restyle
-from markbench.ui.portfolio.flow import FlowLayout
 
 _IDLE_MS = 500  # a pause in typing this long saves
 
@@ -153,6 +153,7 @@ class CriterionCard(QFrame):
         text = session.feedback(learner, self.criterion.id)
         self.text.show_text(text)
         self._preview.setText(text)
+        self._preview.setVisible(not self.is_open and bool(text))
         note = session.value("note", learner, self.criterion.id)
         self.note.show_text("" if note is None else str(note))
         self.accept.setEnabled(mark is None and draft.level is not None)
@@ -167,7 +168,7 @@ class CriterionCard(QFrame):
             part.setVisible(is_open)
         for control in self._reasons:
             control.setVisible(is_open and bool(control.text()))
-        self._preview.setVisible(not is_open)
+        self._preview.setVisible(not is_open and bool(self._preview.text()))
 
     def choose_level(self, name: str) -> None:
         """Mark with a level."""

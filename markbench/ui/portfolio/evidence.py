@@ -13,10 +13,10 @@ from PySide6.QtWidgets import QAbstractButton, QFrame, QVBoxLayout
 from markbench.model import Piece, PieceKind
 from markbench.ui.background import in_background
 from markbench.ui.desk import Desk
+from markbench.ui.flow import FlowLayout
 from markbench.ui.look.marks import paint_piece, pen
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import label
-from markbench.ui.portfolio.flow import FlowLayout
 from markbench.ui.portfolio.pictures import load_film_still, load_picture
 
 PICTURES = ("setup_photo", "selfie", "photo")

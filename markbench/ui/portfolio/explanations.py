@@ -9,10 +9,10 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWi
 from markbench.model import Diagnosis, Explanation
 from markbench.physics.reporting import with_uncertainty
 from markbench.ui.desk import Desk
+from markbench.ui.flow import FlowLayout
 from markbench.ui.look.marks import pen
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, label, quiet_scroll
-from markbench.ui.portfolio.flow import FlowLayout
 
 _SHOWN = 3
 _HONEST = "honest"

@@ -10,11 +10,11 @@ from PySide6.QtCore import QPointF, QSize, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
+from markbench.ui.flow import FlowLayout
 from markbench.ui.look.marks import LINE_STYLES, SYMBOLS, pen
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import label
 from markbench.ui.portfolio.curves import Curves
-from markbench.ui.portfolio.flow import FlowLayout
 
 
 class _Sample(QWidget):
@@ -54,6 +54,17 @@ class _Area(pg.GraphicsLayoutWidget):  # type: ignore[misc]
         return QSize(180, 180)
 
 
+class _Axis(pg.AxisItem):  # type: ignore[misc]
+    """An axis that never changes its unit: lengths stay in metres."""
+
+    def updateAutoSIPrefix(self) -> None:
+        self.autoSIPrefixScale = 1.0
+
+
+def _axes() -> dict[str, pg.AxisItem]:
+    return {side: _Axis(side) for side in ("left", "bottom")}
+
+
 class GraphPanel(QWidget):
     """T² against L above, residuals below, on one length axis."""
 
@@ -69,8 +80,8 @@ class GraphPanel(QWidget):
         self._area.ci.setContentsMargins(0, 4, 8, 0)
         self._area.ci.setSpacing(2)
         self._area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self._main: pg.PlotItem = self._area.addPlot(row=0, col=0)
-        self._rest: pg.PlotItem = self._area.addPlot(row=1, col=0)
+        self._main: pg.PlotItem = self._area.addPlot(row=0, col=0, axisItems=_axes())
+        self._rest: pg.PlotItem = self._area.addPlot(row=1, col=0, axisItems=_axes())
         self._area.ci.layout.setRowStretchFactor(0, 3)
         self._area.ci.layout.setRowStretchFactor(1, 1)
         self._rest.setXLink(self._main)
@@ -186,9 +197,6 @@ class GraphPanel(QWidget):
         self._main.setLabel("left", "T² / s²", **style)
         self._rest.setLabel("left", self.tr("residual / s²"), **style)
         self._rest.setLabel("bottom", "L / m", **style)
-        for plot in (self._main, self._rest):
-            for side in ("left", "bottom"):
-                plot.getAxis(side).enableAutoSIPrefix(False)  # after the labels, which turn it on
         lines = ((self._line, "data", 1.8), (self._law, "law", 1.8), (self._ghost_line, "ghost", 2))
         for item, what, width in lines:
             item.setPen(pg.mkPen(getattr(palette, what), width=width, style=LINE_STYLES[what]))

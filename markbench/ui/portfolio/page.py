@@ -9,7 +9,7 @@ from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QVBoxLayout, QWid
 from markbench.model import Explanation, Finding, Piece, Reason, Source
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import ElidedLabel, IconButton, button, frame, label, quiet_scroll
+from markbench.ui.parts import ElidedLabel, IconButton, button, frame, label, quiet_scroll, restyle
 from markbench.ui.portfolio.cells import cells_of, cells_of_finding
 from markbench.ui.portfolio.curves import curves
 from markbench.ui.portfolio.evidence import EvidenceStrip
@@ -240,10 +240,6 @@ class PortfolioPage(QWidget):
         self._arrange()
 
     def _restyle(self) -> None:
-        self._name.setFont(self._theme.font("title", serif=True))
-        self._name.setStyleSheet(
-            f"font-family: {', '.join(repr(f) for f in self._name.font().families())};"
-        )
         self._arrange()
 
     def _arrange(self) -> None:
@@ -256,6 +252,7 @@ class PortfolioPage(QWidget):
             QBoxLayout.Direction.LeftToRight if wide else QBoxLayout.Direction.TopToBottom
         )
         self._about.setVisible(wide)
+        restyle(self._name, "kind", "title" if wide else "name")
         self.findings.setMinimumHeight(self._theme.px(110 if wide else 190))
         self._place_viewer()
 

@@ -156,13 +156,15 @@ class ReadingsView(QTableView):
         rows = min(max(self._readings.rowCount(), 2), 8)
         header = round(self._theme.line_height("small") + 10)
         self.horizontalHeader().setFixedHeight(header)
-        self.setFixedHeight(rows * height + header + 4)
         self._share_out()
+        across = self.horizontalHeader().length() > self.viewport().width()
+        self.setFixedHeight(rows * height + header + (18 if across else 4))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Share the width out again."""
+        """Share a new width out again."""
         super().resizeEvent(event)
-        self._share_out()
+        if event.size().width() != event.oldSize().width():
+            self._fit()
 
     def _share_out(self) -> None:
         """Columns as wide as what they hold needs, and the rest in equal parts."""
