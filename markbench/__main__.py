@@ -1,11 +1,23 @@
-"""``python -m markbench``: hands the command line over to the command-line face."""
+"""``python -m markbench``: joins the two faces, the command line and the window."""
 
 from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+from markbench import cli
 
 
 def main() -> int:
     """Entry point of the ``markbench`` command."""
-    return 0
+    return cli.main(sys.argv[1:], _open_window)
+
+
+def _open_window(folder: Path | None) -> int:
+    # Qt is loaded only when a window is wanted.
+    from markbench.ui import run
+
+    return run(folder)
 
 
 if __name__ == "__main__":

@@ -1,1 +1,78 @@
-"""The command line."""
+"""The command line: check a class, export its marks, open the window."""
+
+from __future__ import annotations
+
+import argparse
+import sys
+from collections.abc import Callable, Sequence
+from pathlib import Path
+
+from markbench import __version__
+
+OpenWindow = Callable[[Path | None], int]
+
+_DONE, _FAILED = 0, 1
+
+_EPILOG = """\
+Exit codes: 0 done (findings are no failure); 1 it could not be done, the reason is
+printed; 2 the command was not understood. Nothing leaves this machine, and the learners'
+files are never written to.
+"""
+
+
+def main(arguments: Sequence[str], open_window: OpenWindow) -> int:
+    """Run one command; ``open_window`` is the other face, handed in by ``__main__``."""
+    parsed = _parser().parse_args(arguments)
+    if parsed.command in (None, "open"):
+        return open_window(getattr(parsed, "folder", None))
+    # Imported late: the window's first frame should not wait for the command line's tools.
+    from markbench.cli import commands
+
+    try:
+        if parsed.command == "check":
+            commands.check(parsed.folder, parsed.json, quiet=parsed.quiet)
+        else:
+            commands.export(parsed.folder, parsed.to)
+    except commands.EXPECTED as problem:
+        print(f"markbench: {problem}", file=sys.stderr)
+        return _FAILED
+    except KeyboardInterrupt:
+        print("markbench: stopped", file=sys.stderr)
+        return 130
+    return _DONE
+
+
+def _parser() -> argparse.ArgumentParser:
+    parser = argparse.ArgumentParser(
+        prog="markbench",
+        description="Mark a class's home practicals.",
+        epilog=_EPILOG,
+        formatter_class=argparse.RawDescriptionHelpFormatter,
+    )
+    parser.add_argument("--version", action="version", version=f"markbench {__version__}")
+    commands = parser.add_subparsers(dest="command", metavar="COMMAND")
+    window = commands.add_parser("open", help="open a class in the window (also without a command)")
+    window.add_argument("folder", type=Path, nargs="?", metavar="FOLDER")
+    check = commands.add_parser(
+        "check",
+        help="read, recompute, question and draft a class without a window",
+        description="Read a class folder and print what was found. Makes no marks and writes "
+        "nothing into the folder.",
+    )
+    check.add_argument("folder", type=Path, metavar="FOLDER", help="the class folder")
+    check.add_argument("--json", type=Path, metavar="FILE", help="also write everything as JSON")
+    check.add_argument("--quiet", action="store_true", help="print problems only")
+    export = commands.add_parser(
+        "export",
+        help="write the workbook and the mark sheet",
+        description="Write the workbook (xlsx) and the mark sheet (csv) of a class. Drafts that "
+        "nobody has accepted are marked as drafts.",
+    )
+    export.add_argument("folder", type=Path, metavar="FOLDER", help="the class folder")
+    export.add_argument(
+        "--to",
+        type=Path,
+        metavar="FOLDER",
+        help="where to write (default: markbench-out in the class folder)",
+    )
+    return parser

@@ -6,7 +6,9 @@ import datetime as dt
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 
+from markbench.checks import honest_rates
 from markbench.checks import run as run_checks
+from markbench.checks.copies import alike_findings
 from markbench.checks.diagnosis import slip_finding, weigh
 from markbench.model import (
     Analysis,
@@ -47,7 +49,7 @@ def judge(
     """Recompute, question, weigh and draft for every learner, or for those of ``only``.
 
     ``agreed`` maps a learner to the slip the teacher agreed on; ``extra`` holds findings
-    that come from elsewhere (the evidence, the class as a whole).
+    that come from elsewhere: the evidence, and :func:`compare` over the whole class.
     """
     ids = list(work.portfolios if only is None else only)
     portfolios = [work.portfolios[learner] for learner in ids]
@@ -83,6 +85,12 @@ def judge(
             drafts=draft(rubric, facts, found),
         )
     return judged
+
+
+def compare(work: ClassWork) -> Mapping[str, tuple[Finding, ...]]:
+    """Questions that need the whole class: tables that agree beyond chance."""
+    rate = honest_rates().get("copied")
+    return alike_findings(list(work.portfolios.values()), work.brief.partners, rate)
 
 
 def _readings(portfolio: Portfolio) -> tuple[Reading, ...]:

@@ -32,7 +32,7 @@ from markbench.model import (
 )
 from markbench.rubric import Facts, find_rubric
 from markbench.session import present
-from markbench.session.judge import Judged, judge
+from markbench.session.judge import Judged, compare, judge
 from markbench.store import Journal, fold
 
 STORE_NAME = "class.markbench"
@@ -63,7 +63,8 @@ class Session:
         self._work = work
         self._decisions: list[Decision] = journal.all()
         self._state = dict(fold(self._decisions))
-        self._extra: dict[str, tuple[Finding, ...]] = {}
+        self._evidence: dict[str, tuple[Finding, ...]] = {}
+        self._alike: Mapping[str, tuple[Finding, ...]] = {}
         self._judged: dict[str, Judged] = {}
         self._undo: list[list[Decision]] = []
         self._redo: list[list[Decision]] = []
@@ -296,7 +297,7 @@ class Session:
 
     def add_findings(self, found: Mapping[str, tuple[Finding, ...]]) -> None:
         """Replace the findings that came from looking at the evidence, and draft again."""
-        self._extra = {**self._extra, **found}
+        self._evidence = {**self._evidence, **found}
         self._judge_again(found)
         for learner in found:
             self._tell(Change(learner, ("evidence",)))
@@ -347,9 +348,13 @@ class Session:
         return written
 
     def _judge_again(self, only: Iterable[str] | None = None) -> None:
+        if only is None:
+            self._alike = compare(self._work)
+        ids = list(self._work.portfolios if only is None else only)
+        extra = {i: (*self._alike.get(i, ()), *self._evidence.get(i, ())) for i in ids}
         agreed = present.agreed_slips(self._state)
         until = present.extensions(self._state)
-        fresh = judge(self._work, self.rubric, agreed, self._extra, until, only)
+        fresh = judge(self._work, self.rubric, agreed, extra, until, ids)
         self._judged = {**self._judged, **fresh} if only is not None else fresh
 
     def _tell(self, change: Change) -> None:
