@@ -226,6 +226,30 @@ def test_a_later_hand_in_by_name(make_class: MakeClass, first: str, second: str)
     assert portfolio.table.readings[0].timings[0].time_s == pytest.approx(8.99)
 
 
+def test_pictures_and_videos_are_handed_in_again_by_name(make_class: MakeClass) -> None:
+    folder = make_class(
+        {
+            "class_list.csv": LIST, "01/setup.jpg": "a", "01/setup v2.jpg": "bb",
+            "01/IMG_1.jpg": "c", "01/IMG_1 (1).jpg": "dd", "01/IMG_2.jpg": "eee",
+            "02/clip.mp4": "a", "02/final/clip.mp4": "bb", "02/me old.png": "c",
+            "02/me.png": "dd",
+        }
+    )  # fmt: skip
+    work = read_class(folder)
+    assert {piece.file for piece in work.portfolios["01"].earlier} == {
+        "01/setup.jpg",
+        "01/IMG_1.jpg",  # IMG_2 is another picture, not a later one
+    }
+    assert set(pieces(work, "02")) == {"02/final/clip.mp4", "02/me.png"}
+    assert checks(work, "02").count("later_hand_in") == 2
+
+
+def test_an_empty_file_replaces_nothing(make_class: MakeClass) -> None:
+    work = read_class(make_class({"class_list.csv": LIST, "01/me.jpg": "a", "01/me v2.jpg": ""}))
+    assert set(pieces(work, "01")) == {"01/me.jpg", "01/me v2.jpg"}
+    assert checks(work, "01") == ["empty_piece"]
+
+
 def test_a_later_hand_in_by_clock(make_class: MakeClass) -> None:
     folder = make_class(
         {
