@@ -167,11 +167,11 @@ def simulate(
 ) -> Simulated:
     """``n`` learners of one class, all with the same ``slip`` (``None``: honest work).
 
-    ``design``: standard (20–60 cm), low (5–25), tall (30–150) or mixed. ``place``: one
-    known place for the class (drawn, or the one given); ``False``: each learner lives
-    somewhere, 9.76 to 9.83 m/s².
-    ``decimals``, ``swings`` and ``timings`` fix what is otherwise habit: one or two places,
-    ten swings (ten or twenty when mixed), two timings (two or three when mixed).
+    ``design``: standard (20–60 cm), low (5–25), tall (30–150), mixed, or one of
+    ``worlds.POOR_SETS``. ``place``: one known place for the class (drawn, or the one
+    given); ``False``: each learner lives somewhere, 9.76 to 9.83 m/s². ``decimals``,
+    ``swings`` and ``timings`` fix what is otherwise habit: one or two places, ten swings
+    (ten or twenty when mixed), two timings (two or three when mixed).
     ``variant`` fixes the form of ``length_unit`` (inch, m, mm), ``clock_misread`` and
     ``mistyped_cell`` (see ``typing_slips``). ``bob``: ``offset`` draws the error of a
     length taken to the top or bottom of the bob itself, ``diameter`` draws the bob's

@@ -27,6 +27,11 @@ OTHER_SETS: tuple[tuple[float, ...], ...] = (
     (0.30, 0.40, 0.50, 0.60, 0.70, 0.80, 0.90),
     (0.12, 0.22, 0.37, 0.48, 0.71),
 )
+# Sets that a teacher would question; no "mixed" class draws from them.
+POOR_SETS: dict[str, tuple[float, ...]] = {
+    "close": (0.40, 0.45, 0.50, 0.55, 0.60),
+    "few": (0.25, 0.40, 0.60),
+}
 NOISES = ("gaussian", "heavy", "haste", "uneven")
 
 
@@ -90,7 +95,7 @@ def gravity_at(rng: np.random.Generator, latitude_deg: Array, height_m: Array) -
 def nominal_lengths(rng: np.random.Generator, n: int, design: str) -> Array:
     """The lengths each learner set out to use, (n, R) in metres, nan-padded."""
     if design != "mixed":
-        return np.tile(np.array(DESIGNS[design]), (n, 1))
+        return np.tile(np.array((DESIGNS | POOR_SETS)[design]), (n, 1))
     sets = (*DESIGNS.values(), *OTHER_SETS)
     table = np.full((len(sets), max(map(len, sets))), np.nan)
     for row, lengths in zip(table, sets, strict=True):
