@@ -291,8 +291,13 @@ def _by_columns(view: View, who: _Who, brief: Brief) -> tuple[ClassRow, ...] | N
     if not plans:
         return None
     grid = view.grid
-    header = Found(grid, [], region=(who.top, 0, len(view.cells), len(view.cells[0])))
-    noted = noted_beside([view], [header], brief)
+    timed = [column for plan in plans for column, _ in plan.timings]
+    last = max(
+        (row for row in range(len(view.cells)) if any(view.cells[row][c] != "" for c in timed)),
+        default=who.bottom,
+    )
+    whole = Found(grid, [], region=(who.top, 0, last, len(view.cells[0])))
+    noted = noted_beside([view], [whole], brief)
     heads = []
     for row in range(who.top, who.bottom + 1):
         for column, cell in enumerate(view.cells[row]):
@@ -303,7 +308,7 @@ def _by_columns(view: View, who: _Who, brief: Brief) -> tuple[ClassRow, ...] | N
         id_text, name_text = _label(view, row, who.id_column), _label(view, row, who.name_column)
         if not (id_text or name_text):
             continue
-        if understand(name_text or id_text).mean:
+        if not id_text and words().find["mean"].fullmatch(plain(name_text).casefold()):
             continue  # a row of class means at the foot
         found = Found(grid, [], heads)
         dashes: list[Ref] = []
@@ -313,6 +318,9 @@ def _by_columns(view: View, who: _Who, brief: Brief) -> tuple[ClassRow, ...] | N
                 found.lines.append(line)
         if dashes:
             found.findings.append(left_empty("", grid, dashes))
+        told = understand(name_text or id_text)
+        if not found.lines and not found.findings and (told.quantity or told.swings):
+            continue  # a note under the table, not a name
         own = []
         for column, heading in finals:
             ref = view.ref(row, column, heading)

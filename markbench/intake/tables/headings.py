@@ -326,6 +326,11 @@ def join(parent: Heading, child: Heading) -> Heading:
         quantity, same = parent.quantity, True
         if quantity == "trial":
             quantity = child.quantity or "trial"
+    elif parent.quantity is not None and not child.worded:
+        # Only a unit below: it tells no more than the name above, except that of a square.
+        if not (child.quantity == "period_squared" and parent.quantity in ("time", "period")):
+            quantity = parent.quantity
+        same = True
     return Heading(
         quantity=quantity,
         unit=child.unit or (parent.unit if same else None),

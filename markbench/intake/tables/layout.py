@@ -8,12 +8,13 @@ A table with its headings in the first column is the same table seen turned.
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from itertools import pairwise
 
+from markbench.intake.tables.body import Body, Roles
 from markbench.intake.tables.grid import Cell
 from markbench.intake.tables.headings import NOTHING, Heading, join
-from markbench.intake.tables.lines import Found, Line, Ref, left_empty, not_understood
+from markbench.intake.tables.lines import Found
 from markbench.intake.tables.values import read_value
 from markbench.intake.tables.view import View
 
@@ -180,8 +181,8 @@ def _read_body(view: View, top: int, bottom: int, end: int, learner: str) -> Fou
     length = max(lengths, key=lambda c: (composed[c][0].whole, composed[c][0].worded, -c))
     roles = _roles(view, composed, length, numeric, start, end)
     table = Found(view.grid, [], long=roles.long, turned=view.turned)
-    _walk(view, table, composed, length, roles, start, end, learner)
-    if not table.lines:
+    Body(view, table, composed, length, roles, learner).read(start, end)
+    if not table.lines and not table.findings:
         return None
     for column, (heading, rows) in enumerate(composed):
         if rows:
@@ -194,16 +195,6 @@ def _read_body(view: View, top: int, bottom: int, end: int, learner: str) -> Fou
     return table
 
 
-@dataclass(slots=True)
-class _Roles:
-    timings: list[int] = field(default_factory=list)
-    own: list[int] = field(default_factory=list)
-    swings: int | None = None
-    unclaimed: list[int] = field(default_factory=list)
-    long: bool = False
-    last_row: int = 0
-
-
 def _roles(
     view: View,
     composed: list[tuple[Heading, list[int]]],
@@ -211,8 +202,8 @@ def _roles(
     numeric: list[int],
     start: int,
     end: int,
-) -> _Roles:
-    roles = _Roles()
+) -> Roles:
+    roles = Roles()
     trial_column = False
     symbols = {h.repeat for h, _ in composed if h.quantity == "period" and h.repeat}
     for column, (heading, rows) in enumerate(composed):
@@ -280,136 +271,3 @@ def _numbers_rows(view: View, column: int, start: int, end: int) -> bool:
     """Whether a column only numbers the rows: 1, 2, 3 …"""
     numbers = _column_numbers(view, column, start, end)
     return len(numbers) > 1 and numbers == [float(n) for n in range(1, len(numbers) + 1)]
-
-
-def _walk(
-    view: View,
-    table: Found,
-    composed: list[tuple[Heading, list[int]]],
-    length: int,
-    roles: _Roles,
-    start: int,
-    end: int,
-    learner: str,
-) -> None:
-    """Read the rows under the headings into lines, questioning each cell that is no number."""
-    grid = view.grid
-    missing = {(r, c): what for r, c, what in grid.missing}
-    dashes: list[Ref] = []
-    gap = False
-    current: Ref | None = None
-    value_columns = roles.timings + roles.own
-
-    def usable(ref: Ref, what: str, questioned: bool) -> bool:
-        if ref.value.number is not None:
-            if ref.value.number > 0 or what.startswith("own"):
-                return True
-            if questioned:
-                table.findings.append(
-                    not_understood(learner, grid, ref.row, ref.column, what, "it is not above zero")
-                )
-            return False
-        at = (ref.row, ref.column)
-        if ref.value.empty:
-            if ref.value.dash:
-                dashes.append(ref)
-            elif at in missing and questioned:
-                shown = missing[at]
-                why = (
-                    "the file holds the formula but not its result; opening and saving it in a "
-                    "spreadsheet program stores the result"
-                    if shown.startswith("=")
-                    else f"the spreadsheet shows the error {shown}"
-                )
-                table.findings.append(not_understood(learner, grid, *at, what, why, raw=shown))
-            return False
-        if questioned:
-            table.findings.append(not_understood(learner, grid, *at, what, ref.value.trouble))
-        return False
-
-    for row in range(start, end):
-        if not _filled(view, row):
-            gap = gap or bool(table.lines)
-            continue
-        first = view.ref(row, length, composed[length][0])
-        numbers = any(
-            view.cells[row][c] != "" and view.value(row, c).number is not None
-            for c in value_columns
-        )
-        lost = any((view.at(row, c)) in missing for c in [length, *value_columns])
-        if first.value.number is not None:
-            if (
-                not numbers
-                and not lost
-                and not any(view.cells[row][c] != "" for c in roles.timings)
-            ):
-                if gap or not (roles.timings or roles.own):
-                    continue
-                table.findings.append(
-                    not_understood(
-                        learner,
-                        grid,
-                        first.row,
-                        first.column,
-                        "a reading",
-                        "no timing stands beside this length",
-                    )
-                )
-                continue
-            if not usable(first, "a length", True):
-                continue
-            current = first
-        elif (
-            first.value.empty and not first.value.dash and (first.row, first.column) not in missing
-        ):
-            # Under a merged or once-written length: a further timing of the same length.
-            if gap or current is None or not numbers:
-                continue
-            if not any(view.value(row, c).number is not None for c in roles.timings):
-                continue
-            labels = [c for c in _filled(view, row) if c in view.heads[row]]
-            if any(view.heads[row][c].mean or view.heads[row][c].quantity for c in labels):
-                continue
-        else:
-            told = view.heads[row].get(length)
-            if not (numbers or lost) or (told is not None and (told.mean or told.quantity)):
-                continue
-            if gap or len(str(view.cells[row][length])) > 30:
-                continue
-            usable(first, "a length", True)
-            current = None
-            continue
-        line = Line(current)
-        for column in roles.timings:
-            ref = view.ref(row, column, composed[column][0])
-            if usable(ref, "a timing", True):
-                line.timings.append(ref)
-        for column in roles.own:
-            ref = view.ref(row, column, composed[column][0])
-            if usable(ref, "own value", True):
-                line.own.append(ref)
-        for column in roles.unclaimed:
-            ref = view.ref(row, column, composed[column][0])
-            if ref.value.number is not None and ref.value.number > 0:
-                line.unclaimed.append(ref)
-        if roles.swings is not None:
-            ref = view.ref(row, roles.swings, composed[roles.swings][0])
-            number = ref.value.number
-            if number is not None and number >= 1 and number == int(number) and number <= 1000:
-                line.swings = ref
-            elif not ref.value.empty:
-                table.findings.append(
-                    not_understood(
-                        learner,
-                        grid,
-                        ref.row,
-                        ref.column,
-                        "a number of swings",
-                        ref.value.trouble or "it is not a whole number from 1 to 1000",
-                    )
-                )
-        if line.timings or line.own or line.unclaimed:
-            table.lines.append(line)
-            roles.last_row = row
-    if dashes:
-        table.findings.append(left_empty(learner, grid, dashes))

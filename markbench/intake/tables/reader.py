@@ -78,7 +78,8 @@ def understand_grids(
         findings += vain
     else:
         views = [view_of(grid) for grid in grids]
-        founds = [found for view in views for found in _find(view, learner)]
+        headed = [found for view in views for found in _find(view, learner)]
+        founds = [found for found in headed if found.lines]
         if not founds:
             founds = [found for view in views for found in find_blocks(view, learner)]
         for turned in (False, True):
@@ -87,6 +88,9 @@ def understand_grids(
                 for grid in grids
                 for found in find_bare(view_of(grid, turned), brief, learner)
             ]
+        if not founds and headed:
+            findings += [finding for found in headed for finding in found.findings]
+            return None, [*findings, _no_timings(headed, learner)]
     if not founds:
         if hints is None:
             findings.append(_not_understood(name, grids, learner))

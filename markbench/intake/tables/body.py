@@ -1,0 +1,174 @@
+"""The rows under the headings, read into lines; every cell that is no number is questioned."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+
+from markbench.intake.tables.headings import Heading
+from markbench.intake.tables.lines import Found, Line, Ref, left_empty, not_understood, place
+from markbench.intake.tables.view import View
+from markbench.model import Concern, Finding
+
+_LONGEST_LABEL = 30
+
+
+@dataclass(slots=True)
+class Roles:
+    """Which columns of a table hold what (the view's columns)."""
+
+    timings: list[int] = field(default_factory=list)
+    own: list[int] = field(default_factory=list)
+    swings: int | None = None
+    unclaimed: list[int] = field(default_factory=list)
+    long: bool = False
+    last_row: int = 0
+
+
+class Body:
+    """Reads the rows ``start`` to ``end`` of a view into the lines of ``table``."""
+
+    def __init__(
+        self,
+        view: View,
+        table: Found,
+        composed: list[tuple[Heading, list[int]]],
+        length: int,
+        roles: Roles,
+        learner: str,
+    ) -> None:
+        self.view, self.table, self.roles = view, table, roles
+        self.headings = [heading for heading, _ in composed]
+        self.length = length
+        self.learner = learner
+        self.missing = {(r, c): what for r, c, what in view.grid.missing}
+        self.values = roles.timings + roles.own or roles.unclaimed
+        self.dashes: list[Ref] = []
+        self.without_times: list[Ref] = []
+        self.current: Ref | None = None  # the length that holds for rows without one
+        self.gap = False
+
+    def read(self, start: int, end: int) -> None:
+        """Fill ``table.lines`` and ``table.findings``."""
+        for row in range(start, end):
+            if all(cell == "" or str(cell).isspace() for cell in self.view.cells[row]):
+                self.gap = bool(self.table.lines)
+                continue
+            if self._length_of(row) is None:
+                continue
+            line = self._line(row)
+            if line.timings or line.own or line.unclaimed:
+                self.table.lines.append(line)
+                self.roles.last_row = row
+        self._report()
+
+    def _length_of(self, row: int) -> Ref | None:
+        """The length a row belongs to; ``None`` for a row that holds no readings."""
+        view, roles = self.view, self.roles
+        first = view.ref(row, self.length, self.headings[self.length])
+        numbers = any(view.value(row, c).number is not None for c in self.values)
+        lost = bool(self.missing) and any(
+            view.at(row, c) in self.missing for c in (self.length, *self.values)
+        )
+        if first.value.number is not None:
+            if not numbers and not lost and all(view.cells[row][c] == "" for c in roles.timings):
+                if not self.gap and self.values:
+                    self.without_times.append(first)
+                return None
+            if not self._usable(first, "a length"):
+                return None
+            self.current, self.gap = first, False
+            return first
+        if first.value.empty and not first.value.dash and not self._is_missing(first):
+            # Under a merged or once-written length: a further timing of the same length.
+            if self.gap or not any(view.value(row, c).number is not None for c in roles.timings):
+                return None
+            if any(heading.mean or heading.quantity for heading in view.heads[row].values()):
+                return None
+            return self.current
+        told = view.heads[row].get(self.length)
+        if not (numbers or lost) or (told is not None and (told.mean or told.quantity)):
+            return None
+        if self.gap or len(str(view.cells[row][self.length])) > _LONGEST_LABEL:
+            return None
+        self._usable(first, "a length")
+        self.current = None
+        return None
+
+    def _line(self, row: int) -> Line:
+        assert self.current is not None
+        view, line = self.view, Line(self.current)
+        for column in self.roles.timings:
+            ref = view.ref(row, column, self.headings[column])
+            if self._usable(ref, "a timing"):
+                line.timings.append(ref)
+        for column in self.roles.own:
+            ref = view.ref(row, column, self.headings[column])
+            if self._usable(ref, "an own value", above_zero=False):
+                line.own.append(ref)
+        for column in self.roles.unclaimed:
+            ref = view.ref(row, column, self.headings[column])
+            if ref.value.number is not None and ref.value.number > 0:
+                line.unclaimed.append(ref)
+        if self.roles.swings is not None:
+            ref = view.ref(row, self.roles.swings, self.headings[self.roles.swings])
+            number = ref.value.number
+            if number is not None and number == int(number) and 1 <= number <= 1000:
+                line.swings = ref
+            elif not ref.value.empty:
+                why = ref.value.trouble or "it is not a whole number from 1 to 1000"
+                self._question(ref, "a number of swings", why)
+        return line
+
+    def _is_missing(self, ref: Ref) -> bool:
+        return (ref.row, ref.column) in self.missing
+
+    def _question(self, ref: Ref, what: str, why: str, raw: str | None = None) -> None:
+        self.table.findings.append(
+            not_understood(self.learner, self.view.grid, ref.row, ref.column, what, why, raw)
+        )
+
+    def _usable(self, ref: Ref, what: str, above_zero: bool = True) -> bool:
+        """Whether a cell holds a number that can be used; if not, it is questioned."""
+        value = ref.value
+        if value.number is not None:
+            if value.number > 0 or not above_zero:
+                return True
+            self._question(ref, what, "it is not above zero")
+        elif value.dash:
+            self.dashes.append(ref)
+        elif not value.empty:
+            self._question(ref, what, value.trouble)
+        elif self._is_missing(ref):
+            shown = self.missing[ref.row, ref.column]
+            why = (
+                "the file holds the formula but not its result; opening and saving it in a "
+                "spreadsheet program stores the result"
+                if shown.startswith("=")
+                else f"the spreadsheet shows the error {shown}"
+            )
+            self._question(ref, what, why, raw=shown)
+        return False
+
+    def _report(self) -> None:
+        grid = self.view.grid
+        if self.dashes:
+            self.table.findings.append(left_empty(self.learner, grid, self.dashes))
+        if self.without_times:
+            refs = self.without_times
+            names = ", ".join(grid.cell_name(ref.row, ref.column) for ref in refs[1:8])
+            more = f" (and {names})" if names else ""
+            self.table.findings.append(
+                Finding(
+                    "value_not_understood",
+                    self.learner,
+                    f"{place(grid, refs[0].row, refs[0].column)}{more}: no timing stands beside "
+                    "the length.",
+                    Concern.ASK,
+                    {"cells": len(refs)},
+                    tuple(
+                        grid.source(ref.row, ref.column, "a length without a timing")
+                        for ref in refs[:20]
+                    ),
+                    "Were these lengths timed? Type the timings in.",
+                )
+            )
