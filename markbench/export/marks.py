@@ -30,7 +30,7 @@ def mark_sheet(report: ClassReport) -> Sheet:
         ),
         Column(
             f"Total /{rubric.most:g}",
-            13,
+            15,
             "The sum of the marks, only when every criterion has one; else how many have.",
             "right",
         ),

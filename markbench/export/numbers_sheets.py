@@ -28,8 +28,8 @@ def readings(report: ClassReport) -> Sheet:
         Column("T / s", 9, "Period: mean time over N.", "right"),
         Column("T² / s²", 9, "Period squared.", "right"),
         Column("g / (m/s²)", 9, "4π² times length over T², from this length alone.", "right"),
-        Column("Length as typed", 13, "The text of the length's cell, as the learner typed it."),
-        Column("Where", 38, "File, sheet and cell the length was read from."),
+        Column("Length as typed", 11, "The text of the length's cell, as the learner typed it."),
+        Column("Where", 44, "File, sheet and cell the length was read from."),
     )
     rows = (
         _reading_row(one, reading, row, most)
@@ -61,12 +61,11 @@ def gravity(report: ClassReport) -> Sheet:
             "Best estimate from all readings ± standard uncertainty.",
             "right",
         ),
-        Column("95 % from", 9, "Lower end of the best estimate's 95 % interval.", "right"),
-        Column("95 % to", 9, "Upper end of that interval.", "right"),
-        Column("Local g / (m/s²)", 13, "Gravity at the place in the brief.", "right"),
+        Column("95 % from", 11, "Lower end of the best estimate's 95 % interval.", "right"),
+        Column("95 % to", 10, "Upper end of that interval.", "right"),
         Column(
             "Worth asking about",
-            44,
+            40,
             "The explanation that fits better than honest work with "
             "ordinary scatter, where there is one. A question to the learner, not a verdict.",
         ),
@@ -138,8 +137,6 @@ def _gravity_row(one: LearnerReport) -> tuple[Cell, ...]:
         decimals = max(round_pair(best.g, best.u_g)[2], 0)
         cells.append(with_uncertainty(best.g, best.u_g))
         cells += [_number(best.low95, decimals), _number(best.high95, decimals)]
-    local = one.analysis.local if one.analysis is not None else None
-    cells.append(None if local is None else with_uncertainty(local.g, local.u_g))
     cells += _explained(_flagged(one))
     return tuple(cells)
 

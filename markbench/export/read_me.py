@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 
 from markbench.export.report import ClassReport
 from markbench.export.sheet import Cell, Column, Sheet
+from markbench.physics.reporting import with_uncertainty
 
 TITLE = "Read me"
 
@@ -45,7 +46,7 @@ def _rows(report: ClassReport, others: Sequence[Sheet]) -> Iterator[tuple[Cell, 
     )
     yield from _brief_rows(report)
     for criterion in report.rubric.criteria:
-        levels = "; ".join(f"{lv.name} ({lv.marks:g}): {lv.descriptor}" for lv in criterion.levels)
+        levels = "\n".join(f"{lv.name} ({lv.marks:g}): {lv.descriptor}" for lv in criterion.levels)
         yield f"Rubric: {report.rubric.title}", f"{criterion.title} /{criterion.most:g}", levels
     for sheet in others:
         yield f"Sheet: {sheet.title}", "(all of it)", sheet.about
@@ -69,3 +70,4 @@ def _brief_rows(report: ClassReport) -> Iterator[tuple[Cell, ...]]:
     local = next((one.analysis.local for one in report.learners if one.analysis), None)
     if local is not None:
         yield "Brief", "Place", local.basis
+        yield "Brief", "Local g", with_uncertainty(local.g, local.u_g, "m/s²")

@@ -48,4 +48,4 @@ class Sheet:
 
 
 ID = Column("Id", 9, "The learner's id in the class list.")
-NAME = Column("Name", 24, "The learner's name in the class list.")
+NAME = Column("Name", 23, "The learner's name in the class list.")

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import datetime as dt
 import math
+from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
@@ -32,6 +33,9 @@ _HEAD_FILL = PatternFill("solid", fgColor="E4EEEC")
 _DRAFT_FILL = PatternFill("solid", fgColor="FBF3DA")
 _HEAD_LINE = Border(bottom=Side(style="medium", color=_ACCENT))
 _ROW_LINE = Border(bottom=Side(style="hair", color="A9B7B6"))
+_FONT = "Calibri"
+_LINE_PT = 15.0
+_TALLEST_PT = 409.0  # no spreadsheet row is taller
 _A4 = 9  # ECMA-376, part 1, 18.3.1.63, paperSize
 
 
@@ -45,7 +49,7 @@ def write_workbook(path: Path, report: ClassReport) -> None:
         findings(report),
         evidence(report),
     ]
-    sheets.append(read_me(report, sheets))
+    sheets.append(read_me(report, tuple(sheets)))
     book = Workbook(write_only=True)
     book.properties.creator = "Markbench"
     book.properties.title = for_cell(report.brief.title)
@@ -60,12 +64,16 @@ def _write(book: Workbook, sheet: Sheet, report: ClassReport) -> None:
     out = book.create_sheet(sheet.title)
     _lay_out(out, sheet, report)
     pens = _Pens(out, sheet.columns)
+    widths = [column.width for column in sheet.columns]
+    _set_height(out, 1, [column.heading for column in sheet.columns], widths)
     out.append([pens.heading(column) for column in sheet.columns])
     count = 1
     for row in sheet.rows:
         count += 1
+        _set_height(out, count, row, widths)
         # A generator: each cell is written before its pen takes the next value.
         out.append(pens.cell(at, cell) for at, cell in enumerate(row))
+        del out.row_dimensions[count]
     out.auto_filter.ref = f"A1:{get_column_letter(len(sheet.columns))}{count}"
 
 
@@ -93,6 +101,32 @@ def _lay_out(out: Any, sheet: Sheet, report: ClassReport) -> None:
     out.oddFooter.right.text = "Page &P of &N"
 
 
+def _set_height(out: Any, number: int, row: Sequence[Cell], widths: Sequence[float]) -> None:
+    """Room for the longest wrapped text: not every program works it out on opening."""
+    lines = 1
+    for cell, width in zip(row, widths, strict=True):
+        text = cell.text if isinstance(cell, DraftText) else cell
+        if isinstance(text, str):
+            lines = max(lines, _lines(text, _room(width)))
+    out.row_dimensions[number].height = min(lines * _LINE_PT, _TALLEST_PT)
+
+
+def _room(width: float) -> float:
+    """Letters in a column: widths count digits, letters run narrower, two go to margins."""
+    return 1.15 * width - 2
+
+
+def _lines(text: str, width: float) -> int:
+    """How many lines a text takes, a little on the safe side; wide scripts count double."""
+    if len(text) * 2 <= width and "\n" not in text:
+        return 1
+    count = 0
+    for paragraph in text.split("\n"):
+        size = len(paragraph) + sum(char >= "\u1100" for char in paragraph if char > "\u04ff")
+        count += max(1, math.ceil(size / width))
+    return count
+
+
 class _Pens:
     """One styled cell for each look of each column, used over and over.
 
@@ -106,10 +140,10 @@ class _Pens:
 
     def heading(self, column: Column) -> Any:
         cell = WriteOnlyCell(self._out)
-        cell.font = Font(bold=True, color=_ACCENT)
+        cell.font = Font(name=_FONT, size=11, bold=True, color=_ACCENT)
         cell.fill = _HEAD_FILL
         cell.border = _HEAD_LINE
-        cell.alignment = Alignment(wrap_text=True, vertical="bottom", horizontal=column.align)
+        cell.alignment = _alignment(column, "bottom")
         return _text(cell, column.heading)
 
     def cell(self, at: int, value: Cell) -> Any:
@@ -141,10 +175,9 @@ class _Pens:
         if key not in self._made:
             cell = WriteOnlyCell(self._out)
             cell.border = _ROW_LINE
-            align = self._columns[at].align
-            cell.alignment = Alignment(wrap_text=True, vertical="top", horizontal=align)
+            cell.alignment = _alignment(self._columns[at], "top")
             if draft:
-                cell.font = Font(italic=True)
+                cell.font = Font(name=_FONT, size=11, italic=True)
                 cell.fill = _DRAFT_FILL
             if quoted:
                 cell.quotePrefix = True
@@ -152,6 +185,12 @@ class _Pens:
                 cell.number_format = number_format
             self._made[key] = cell
         return self._made[key]
+
+
+def _alignment(column: Column, vertical: str) -> Alignment:
+    """Text keeps a little clear of the numbers that end where it begins."""
+    indent = 1 if column.align == "left" else 0
+    return Alignment(wrap_text=True, vertical=vertical, horizontal=column.align, indent=indent)
 
 
 def _text(cell: Any, text: str) -> Any:

@@ -137,6 +137,7 @@ def test_the_read_me_names_the_version_the_date_and_every_column(path, report):
     for expected in ("9.8.7", "2026-03-05", "Pendulum & home", "Short rubric", "2026-03-02"):
         assert expected in text
     explained = {(row[0], row[1]) for row in rows}
+    assert "Sheet: Read me" not in {about for about, _ in explained}
     for title in SHEETS[:-1]:
         for heading in read(path, title)[0]:
             assert (f"Sheet: {title}", heading) in explained
@@ -223,6 +224,16 @@ def test_numbers_that_are_not_known_break_nothing(path, report):
     write_workbook(path, dataclasses.replace(report, learners=(changed,)))
     assert rows_by_heading(path, "Readings")[0]["Spread / s"] == ""
     assert rows_by_heading(path, "g recomputed")[0]["g of the line / (m/s²)"] == "9.8"
+
+
+def test_rows_are_tall_enough_for_what_is_in_them(path, report):
+    """About 64 characters fit on a line of the feedback column, so 400 need seven or so."""
+    write_workbook(path, renamed(report, "word " * 80 + "\n" + "word " * 80))
+    sheet = openpyxl.load_workbook(path)["Levels and feedback"]
+    assert 12 * 15 <= sheet.row_dimensions[2].height <= 409
+    files = openpyxl.load_workbook(path)["Evidence"]
+    assert files["H2"].value == "L01/readings.xlsx (readings)\nL01/me.jpg (photo)"
+    assert files.row_dimensions[2].height >= 2 * 15
 
 
 def test_an_empty_class_still_makes_a_workbook(path, report):
