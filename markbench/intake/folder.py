@@ -236,9 +236,11 @@ def _class_rows(desk: _Desk, file: str) -> tuple[ClassRow, ...]:
 
 def _class_sheets(desk: _Desk, assignment: Assignment, learners: Sequence[Learner]) -> None:
     """Tables without a clear owner may hold a row for each learner."""
+    loose = [*assignment.unowned, *(doubt.piece for doubt in assignment.doubts)]
+    if not any(piece.kind == "readings" for piece in loose):
+        return
     matcher = Matcher(learners)
     names = {learner.id: learner.name for learner in learners}
-    loose = [*assignment.unowned, *(doubt.piece for doubt in assignment.doubts)]
     for piece in loose:
         if piece.kind != "readings" or piece.kind_from == "teacher":
             continue

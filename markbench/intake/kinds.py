@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from markbench.intake.names import cut, cut_camel, fold, piece_words
+from markbench.intake.names import cut, fold, groups_said, piece_words
 from markbench.model import PieceKind
 
 TABLES = frozenset({"xlsx", "xlsm", "xls", "xlsb", "ods", "csv", "tsv", "tab", "txt"})
@@ -48,28 +48,11 @@ def stem(name: str) -> str:
     return before if point and before and len(end) <= 8 else name
 
 
-def _tokens(text: str, without: frozenset[str]) -> set[str]:
-    found: set[str] = set()
-    for pieces in (cut(text), cut_camel(text)):
-        folded = [form for piece in pieces if (form := fold(piece)) not in without]
-        for size in (1, 2, 3):
-            found |= {"".join(folded[i : i + size]) for i in range(len(folded) - size + 1)}
-    return found
-
-
-def _says(group: str, tokens: set[str]) -> bool:
-    words = piece_words()[group]
-    if tokens & words:
-        return True
-    # Compounds, as "versuchsaufbau": long words may stand inside longer ones.
-    return any(word in token for word in words if len(word) >= 6 for token in tokens)
-
-
 def kind_of(name: str, folders: Sequence[str] = (), owner_name: str = "") -> tuple[PieceKind, str]:
     """Kind of a file and what told it (``type`` or ``name``).
 
-    ``folders``: names of the folders between the learner's own and the file. The owner's
-    name is left out of account, so that nobody called "Data" hands in nothing but tables.
+    ``folders``: names of the folders and zip files round it, outermost first. The owner's
+    name is left out of account.
     """
     end = ending(name)
     if end in TABLES or end in CLOSED_TABLES:
@@ -93,16 +76,15 @@ def kind_of(name: str, folders: Sequence[str] = (), owner_name: str = "") -> tup
 
 def _said(name: str, folders: Sequence[str], owner_name: str, groups: tuple[str, ...]) -> str:
     """The first group that the file's name speaks of, else its folders, innermost first."""
-    without = frozenset(fold(part) for part in cut(owner_name))
-    tokens = _tokens(stem(name), without)
+    said = groups_said(stem(name), owner_name)
     for group in groups:
-        if _says(group, tokens):
+        if group in said:
             return group
     # A folder may sort pictures; that it is called "reports" says nothing of one picture.
     for text in reversed(folders):
-        tokens = _tokens(text, without)
+        said = groups_said(text, owner_name)
         for group in groups:
-            if group in ("selfie", "setup") and _says(group, tokens):
+            if group in ("selfie", "setup") and group in said:
                 return group
     return ""
 
@@ -123,14 +105,13 @@ _NUMBERED = re.compile(
 
 def version_of(name: str, folders: Sequence[str] = (), owner_name: str = "") -> Version:
     """The version a file's name and folders claim (``v2``, ``(1)``, ``final``, ``resubmitted``)."""
-    without = frozenset(fold(part) for part in cut(owner_name))
     word = 0
     number = 0
     for text in (stem(name), *folders):
-        tokens = _tokens(text, without)
-        if _says("later", tokens):
+        said = groups_said(text, owner_name)
+        if "later" in said:
             word = 1
-        elif word == 0 and _says("earlier", tokens):
+        elif word == 0 and "earlier" in said:
             word = -1
         for match in _NUMBERED.finditer(text):
             copy, version, again = match[1], match[2], match[3]

@@ -104,8 +104,13 @@ class Matcher:
         self._near: dict[str, tuple[tuple[str, int], ...]] = {}
         for index, learner in enumerate(self._learners):
             self._add(index, learner)
-        self._vocabulary = [key for key in self._by_part if len(key) > 3]
-        self._joined = [key for key in self._by_joined if len(key) > 6]
+        self._starts: dict[str, set[str]] = defaultdict(set)
+        self._ends: dict[str, set[str]] = defaultdict(set)
+        whole = [key for key, found in self._by_joined.items() if found[0][1] > SURE]
+        for word in [*self._by_part, *whole]:
+            if len(word) > 3:
+                self._starts[word[:2]].add(word)
+                self._ends[word[-2:]].add(word)
 
     def _add(self, index: int, learner: Learner) -> None:
         form = _id_form(learner.id)
@@ -291,6 +296,8 @@ class Matcher:
                     hits[index].append((start, end, first, last, edits))
                 if near in self._by_joined and len(near) > 6:
                     for index, score, _ in self._by_joined[near]:
+                        if score < SURE:
+                            continue
                         beside = [t for i, t in enumerate(read.tokens) if not start <= i < end]
                         score = score - 4.0 * edits - self._beside(beside, full=score > 90)
                         name = self._learners[index].name
@@ -305,12 +312,11 @@ class Matcher:
         known = self._near.get(form)
         if known is None:
             most = 2 if len(form) > 6 else 1
-            near = process.extract(
-                form, self._vocabulary, scorer=OSA.distance, score_cutoff=most, limit=50
-            )
-            near += process.extract(
-                form, self._joined, scorer=OSA.distance, score_cutoff=most, limit=50
-            )
+            # One wrong letter spares the first two or the last two, so that only words that
+            # share them are compared: the cost stays far below class size times files. (Of
+            # two wrong letters, one at either end goes unseen and is left to the teacher.)
+            words = self._starts.get(form[:2], set()) | self._ends.get(form[-2:], set())
+            near = process.extract(form, words, scorer=OSA.distance, score_cutoff=most, limit=None)
             pairs = {(word, int(edits)) for word, edits, _ in near}
             known = tuple(sorted(p for p in pairs if p[1] < 2 or len(p[0]) > 6))
             self._near[form] = known

@@ -103,8 +103,53 @@ def known_words() -> frozenset[str]:
     return frozenset(word for words in piece_words().values() for word in words)
 
 
+@cache
+def _long_words(group: str) -> re.Pattern[str]:
+    """Words long enough to be told within a compound, as "aufbau" in "versuchsaufbau"."""
+    words = piece_words()[group] if group else known_words()
+    return re.compile("|".join(sorted(word for word in words if len(word) >= 6)))
+
+
+@lru_cache(maxsize=100_000)
 def is_known_word(folded: str) -> bool:
     """Whether a token describes the piece, alone or as part of a long compound."""
     if folded in known_words():
         return True
-    return len(folded) > 8 and any(len(word) >= 6 and word in folded for word in known_words())
+    return len(folded) > 8 and _long_words("").search(folded) is not None
+
+
+@lru_cache(maxsize=20_000)
+def _folded_runs(text: str) -> tuple[tuple[str, ...], ...]:
+    return tuple(tuple(fold(piece) for piece in pieces) for pieces in {cut(text), cut_camel(text)})
+
+
+@lru_cache(maxsize=20_000)
+def _groups(text: str, without: frozenset[str]) -> frozenset[str]:
+    found: set[str] = set()
+    for run in _folded_runs(text):
+        folded = [form for form in run if form not in without]
+        for size in (1, 2, 3):
+            found |= {"".join(folded[i : i + size]) for i in range(len(folded) - size + 1)}
+    line = " ".join(found)
+    return frozenset(
+        group
+        for group, words in piece_words().items()
+        if found & words or _long_words(group).search(line)
+    )
+
+
+@lru_cache(maxsize=20_000)
+def name_parts(name: str) -> frozenset[str]:
+    """The folded parts of a person's name."""
+    return frozenset(fold(part) for part in cut(name))
+
+
+def groups_said(text: str, owner_name: str = "") -> frozenset[str]:
+    """Which groups of the word list a name speaks of, the owner's own name left out.
+
+    So that nobody called "Data" hands in nothing but tables.
+    """
+    own = name_parts(owner_name)
+    if own:
+        own = own & {form for run in _folded_runs(text) for form in run}
+    return _groups(text, own)
