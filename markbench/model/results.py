@@ -91,7 +91,9 @@ class Explanation:
     ``slip`` is ``honest`` or the name of a slip (two at once: joined by ``+``).
     ``cells`` as in :class:`Finding`: the readings that speak for it. ``mended`` holds the
     readings as they would be without the slip, (length_m, period_s) per row, for the
-    ghost in the graph.
+    ghost in the graph. ``to_learner`` explains it to the learner in their own numbers, for
+    the feedback once the teacher has agreed it; empty where there are no words for it.
+    ``ask`` is the question to put to the learner.
     """
 
     slip: str
@@ -102,6 +104,8 @@ class Explanation:
     u_g_if_mended: float | None = None
     cells: tuple[tuple[int, int | None], ...] = ()
     mended: tuple[tuple[float, float], ...] = ()
+    to_learner: str = ""
+    ask: str = ""
 
 
 @dataclass(frozen=True, slots=True)

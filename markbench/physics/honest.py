@@ -24,10 +24,10 @@ Array = NDArray[np.float64]
 # Scatter of one hand timing (start and stop): N(0, 0.10² s²), Faux & Godolphin,
 # Am. J. Phys. 87 (2019) 110, for practised timekeepers; learners spread about that.
 SCATTER_CENTRE_S = 0.1
-SCATTER_LOG_SD = 0.45
+SCATTER_LOG_SD = 0.4
 SCATTER_GRID_S = np.geomspace(0.045, 0.3, 8)
 LENGTH_READING_SD_M = 0.0015
-OFFSET_SD_M = 0.0022
+OFFSET_SD_M = 0.0025
 # Amplitudes of 3° to 15°: mean and spread of T/T₀ − 1 ≈ θ²/16.
 AMPLITUDE_FACTOR = 1.0018
 AMPLITUDE_FACTOR_SD = 0.0013
@@ -128,7 +128,9 @@ def row_terms(
     row_variance = variance / safe + extra
     weight = present / row_variance
     # The mean and the deviations within a row are independent; √count is the Jacobian.
-    log_var = present * np.log(row_variance * safe) + np.maximum(count - 1.0, 0.0) * np.log(variance)
+    log_var = present * np.log(row_variance * safe) + np.maximum(count - 1.0, 0.0) * np.log(
+        variance
+    )
     wd = weight * offset_slope
     ws = weight * scale_slope
     return Terms(
@@ -160,6 +162,18 @@ def posterior(terms: Terms) -> tuple[Array, Array, Array, Array]:
         (terms.sy * a - terms.dy * e) / determinant,
         a / determinant,
     )
+
+
+def length_reading_sd_m(length_m: Array, length_step_m: Array) -> Array:
+    """Standard uncertainty (n,) of one length of (n, R), read to steps of ``length_step_m``.
+
+    Whole centimetres that are all multiples of five were set, not rounded: their step says
+    nothing about their error.
+    """
+    fives = np.where(np.isfinite(length_m), length_m / 0.05, 0.0)
+    was_set = (np.abs(fives - np.round(fives)) < 1e-6).all(axis=1)
+    rounding = np.where(was_set & (length_step_m < 0.02), 0.0, length_step_m) / 12**0.5
+    return np.asarray(np.hypot(LENGTH_READING_SD_M, rounding))
 
 
 def expected_time_s(length_m: Array, swings: Array, g: Array | float, factor: float) -> Array:

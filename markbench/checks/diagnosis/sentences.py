@@ -1,0 +1,113 @@
+"""Numbers into words: the explanation for the teacher and the feedback for the learner."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import numpy as np
+
+from markbench.checks.diagnosis.mending import Mended
+from markbench.checks.diagnosis.slips import HONEST_SENTENCE, SLIPS
+from markbench.checks.wording import cm, listed
+from markbench.model import Estimate, Gravity
+from markbench.physics.reporting import with_uncertainty
+from markbench.physics.stack import Stack
+
+_ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")
+
+
+def honest_sentence(best: Gravity | None) -> str:
+    """Honest work, as an explanation."""
+    return HONEST_SENTENCE.format(g_before=_gravity(best))
+
+
+def places(
+    stack: Stack,
+    i: int,
+    mended: Mended,
+    parameters: Mapping[str, Estimate],
+    best: Gravity | None,
+    g: float | None,
+    u_g: float | None,
+) -> dict[str, str]:
+    """What the braces of the slip's words stand for, with this learner's numbers."""
+    facts = mended.facts
+    row, timing = int(facts["row"]), int(facts["timing_index"])
+    typed_length, typed_time = stack.length_m[i, row], stack.times_s[i, row, timing]
+    out = {
+        "swings": f"{float(facts['swings']):g}",
+        "g_before": _gravity(best),
+        "g_mended": "not known" if g is None else with_uncertainty(g, u_g or 0.0, "m/s²"),
+        "length": cm(float(typed_length)),
+        "timing": f"the {_ordinal(timing)} timing",
+        "time": _seconds(typed_time, stack.time_step_s[i]),
+        "time_meant": _seconds(mended.times_s[row, timing], mended.step_s),
+        "unit": str(facts.get("unit", "")),
+        "form": str(facts.get("form", "")),
+        "length_typed": f"{100 * typed_length:g} cm",
+        "length_meant": f"{100 * mended.length_m[row]:.3g} cm",
+        "where": f"the length {cm(float(typed_length))}",
+        "typed": f"{100 * typed_length:g} cm",
+        "meant": "",
+        "other_length": "",
+        "really": "",
+        "size": "",
+        "amplitude": "",
+        "misfit": "",
+        "formula_g": "",
+    }
+    if "swings" in parameters:
+        out["really"] = f"{parameters['swings'].value:g}"
+    if "length_error_m" in parameters:
+        size = parameters["length_error_m"]
+        out["size"] = with_uncertainty(100 * size.value, 100 * size.u, "cm")
+    if "amplitude_deg" in parameters:
+        out["amplitude"] = f"{parameters['amplitude_deg'].value:.0f}°"
+    if "time_meant_s" in parameters:
+        out["where"] = f"{out['timing']} at {out['length']}"
+        out["typed"] = f"{out['time']} s"
+        out["meant"] = f"{parameters['time_meant_s'].value:g} s"
+    if "length_meant_m" in parameters:
+        out["where"] = f"the length of row {row + 1}"
+        out["meant"] = f"{100 * parameters['length_meant_m'].value:g} cm"
+    if "other_row" in facts:
+        out["other_length"] = cm(float(stack.length_m[i, int(facts["other_row"])]))
+    if "misfit_s" in parameters:
+        out["misfit"] = f"{max(parameters['misfit_s'].value, 0.01):.2f}"
+    if "formula_g" in parameters:
+        out["formula_g"] = f"{parameters['formula_g'].value:g}"
+    return out
+
+
+def told(slip: str, what: str, filled: Mapping[str, str]) -> str:
+    """One of the words (``sentence``, ``ask``, ``learner``, ``settle``) of ``slip``, filled in.
+
+    Two slips at once are told one after the other.
+    """
+    parts = [getattr(SLIPS[name], what).format(**filled) for name in slip.split("+")]
+    return "; ".join(parts) if what == "settle" else " ".join(parts)
+
+
+def title(slip: str) -> str:
+    """The slip's short name; two at once joined by “and”."""
+    if slip == "honest":
+        return "ordinary scatter"
+    return listed([SLIPS[name].title for name in slip.split("+")])
+
+
+def indistinct(one: str, other: str) -> str:
+    """That these readings cannot tell two explanations apart."""
+    return f"These readings cannot tell “{title(one)}” from “{title(other)}”."
+
+
+def _ordinal(index: int) -> str:
+    return _ORDINALS[index] if index < len(_ORDINALS) else f"{index + 1}th"
+
+
+def _gravity(best: Gravity | None) -> str:
+    return "not known" if best is None else with_uncertainty(best.g, best.u_g, "m/s²")
+
+
+def _seconds(time_s: float, step_s: float) -> str:
+    places = max(0, round(-np.log10(step_s)))
+    return f"{time_s:.{places}f}"
