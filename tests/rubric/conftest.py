@@ -157,7 +157,13 @@ def random_learner(number: int, seed: int = 0) -> Facts:
         best = Gravity(9.8 + rng.gauss(0, 0.05), 0.07, 9.66, 9.94, "invented")
         honest = Explanation("honest", 0.9, "Honest work.", {})
         odd = Explanation(
-            "half_swings", 0.95, "Half.", {"scatter_s": Estimate(0.1, 0.02, "s")}, 9.81, 0.08
+            "half_swings",
+            0.95,
+            "Half.",
+            {"scatter_s": Estimate(0.1, 0.02, "s")},
+            9.81,
+            0.08,
+            to_learner=f"Your {pairs[0][1][0]:.2f} s fits half the swings you counted.",
         )
         if rng.random() < 0.3:
             diagnosis = Diagnosis((odd, replace(honest, probability=0.05)), best, flagged=True)

@@ -16,7 +16,6 @@ from markbench.rubric.facts.registry import (
     whole,
     yes_no,
 )
-from markbench.rubric.slips import explained
 
 _SLIP = ("slip",)
 
@@ -48,9 +47,9 @@ def agreed_slip(work: Work) -> str:
 @text("explanations", "the agreed explanation, in the learner's numbers", _SLIP)
 def slip_explained(work: Work) -> str | None:
     """The agreed slip explained to the learner in their own numbers; unknown for none."""
-    if not work.agreed_slip:
+    if not work.agreed_slip or work.explanation is None:
         return None
-    return explained(work.agreed_slip, work.explanation, work.brief.feedback_language)
+    return work.explanation.to_learner or None
 
 
 @text("explanations", "the question that would settle it", _SLIP)
