@@ -5,7 +5,7 @@ Qt has none; this follows the shape of its documented example of a custom layout
 
 from __future__ import annotations
 
-from PySide6.QtCore import QPoint, QRect, QSize, Qt
+from PySide6.QtCore import QRect, QSize, Qt
 from PySide6.QtWidgets import QLayout, QLayoutItem, QWidget
 
 
@@ -65,16 +65,31 @@ class FlowLayout(QLayout):
     def _place(self, rect: QRect, move: bool) -> int:
         around = self.contentsMargins()
         rect = rect.marginsRemoved(around)
-        x, y, line = rect.x(), rect.y(), 0
+        y = rect.y()
+        for line in self._lines(rect.width()):
+            high = max(item.sizeHint().height() for item in line)
+            x = rect.x()
+            for item in line:
+                size = item.sizeHint()
+                wide = min(size.width(), rect.width())
+                if move:
+                    top = y + (high - size.height()) // 2
+                    item.setGeometry(QRect(x, top, wide, size.height()))
+                x += wide + self.spacing()
+            y += high + self.spacing()
+        used = max(y - self.spacing(), rect.y()) - rect.y()
+        return used + around.top() + around.bottom()
+
+    def _lines(self, width: int) -> list[list[QLayoutItem]]:
+        lines: list[list[QLayoutItem]] = []
+        x = 0
         for item in self._items:
             if item.isEmpty():
                 continue
-            size = item.sizeHint()
-            if x > rect.x() and x + size.width() > rect.right() + 1:
-                x, y, line = rect.x(), y + line + self.spacing(), 0
-            if move:
-                wide = min(size.width(), rect.width())
-                item.setGeometry(QRect(QPoint(x, y), QSize(wide, size.height())))
-            x += size.width() + self.spacing()
-            line = max(line, size.height())
-        return y + line - rect.y() + around.top() + around.bottom()
+            wide = item.sizeHint().width()
+            if not lines or x + wide > width:
+                lines.append([])
+                x = 0
+            lines[-1].append(item)
+            x += wide + self.spacing()
+        return lines

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPaintEvent
+from PySide6.QtCore import QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QAbstractButton,
     QFrame,
@@ -55,6 +55,39 @@ class ElidedLabel(QLabel):
         shown = metrics.elidedText(words, Qt.TextElideMode.ElideRight, self.width())
         painter.setPen(self.palette().color(self.foregroundRole()))
         painter.drawText(self.rect(), self.alignment() | Qt.AlignmentFlag.AlignVCenter, shown)
+
+
+class LinkLabel(QLabel):
+    """Words that wrap and lead somewhere, by mouse or keyboard, while ``leads`` holds."""
+
+    clicked = Signal()
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.setTextFormat(Qt.TextFormat.PlainText)
+        self.setWordWrap(True)
+
+    def show_link(self, words: str, leads: bool) -> None:
+        """Show other words."""
+        self.setText(words)
+        self.setAccessibleName(words)
+        self.setEnabled(leads)
+        policy = Qt.FocusPolicy.StrongFocus if leads else Qt.FocusPolicy.NoFocus
+        self.setFocusPolicy(policy)
+        self.setCursor(Qt.CursorShape.PointingHandCursor if leads else Qt.CursorShape.ArrowCursor)
+        restyle(self, "kind", "link" if leads else "reason")
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        """Follow."""
+        if event.button() == Qt.MouseButton.LeftButton and self.isEnabled():
+            self.clicked.emit()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Follow with Enter or Space."""
+        if event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space):
+            self.clicked.emit()
+        else:
+            super().keyPressEvent(event)
 
 
 def frame(kind: str) -> QFrame:

@@ -1,7 +1,107 @@
-"""No screen is needed: Qt draws into memory."""
+"""No screen is needed: Qt draws into memory. A small class of our own is built per test."""
 
 from __future__ import annotations
 
 import os
+from collections.abc import Iterator
+from pathlib import Path
 
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
+
+import av
+import numpy as np
+import pytest
+from PySide6.QtCore import QSettings
+from PySide6.QtGui import QColor, QImage
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from markbench.session import Session
+from markbench.ui.look import Theme
+from markbench.ui.window import Window
+
+# Invented learners. Times are 2π√(L/9.81) for ten swings, rounded; Bodil's last timing is
+# a whole swing too long on purpose, and Cato's selfie is missing.
+LEARNERS = (("s1", "Aino Example"), ("s2", "Bodil Sample"), ("s3", "Cato Instance"))
+PLAIN = {20: ("8.95", "9.01"), 30: ("11.02", "10.95"), 40: ("12.72", "12.66"),
+         50: ("14.21", "14.15"), 60: ("15.52", "15.58")}  # fmt: skip
+ODD = {**PLAIN, 60: ("15.52", "17.09")}
+
+
+def table(rows: dict[int, tuple[str, str]]) -> str:
+    lines = ["Length (cm),Time 1 for 10 swings (s),Time 2 for 10 swings (s)"]
+    lines += [f"{length}.0,{one},{two}" for length, (one, two) in rows.items()]
+    return "\n".join(lines) + "\n"
+
+
+def photo(path: Path, colour: str) -> None:
+    image = QImage(480, 320, QImage.Format.Format_RGB32)
+    image.fill(QColor(colour))
+    for x in range(120, 360):  # something to see, so that no check calls it blank
+        image.setPixelColor(x, (x * 7) % 320, QColor("black"))
+    image.save(str(path))
+
+
+def film(path: Path, frames: int = 30) -> None:
+    with av.open(str(path), "w") as container:
+        stream = container.add_stream("mpeg4", rate=30)
+        stream.width, stream.height, stream.pix_fmt = 160, 120, "yuv420p"
+        for i in range(frames):
+            picture = np.full((120, 160, 3), 230, dtype=np.uint8)
+            picture[50:70, 20 + 4 * i % 120 : 36 + 4 * i % 120] = 20
+            frame = av.VideoFrame.from_ndarray(picture, format="rgb24")
+            for packet in stream.encode(frame):
+                container.mux(packet)
+        for packet in stream.encode():
+            container.mux(packet)
+
+
+@pytest.fixture
+def class_folder(tmp_path: Path) -> Path:
+    folder = tmp_path / "10A"
+    folder.mkdir()
+    (folder / "class_list.csv").write_text(
+        "id,name\n" + "".join(f"{i},{name}\n" for i, name in LEARNERS), encoding="utf-8"
+    )
+    (folder / "brief.toml").write_text('title = "Test class"\nrubric = "short"\n')
+    for number, (_, name) in enumerate(LEARNERS):
+        own = folder / name
+        own.mkdir()
+        (own / "readings.csv").write_text(table(ODD if number == 1 else PLAIN), encoding="utf-8")
+        photo(own / "setup.png", ("#c8d0e0", "#d0c8a0", "#a0d0c0")[number])
+        if number != 2:
+            photo(own / "selfie.png", ("#e0a0a0", "#a0a0e0")[number])
+        film(own / "swing video.mp4")
+    (folder / "IMG_0001.jpg").write_bytes(b"")
+    photo(folder / "IMG_0001.jpg", "#808080")
+    return folder
+
+
+@pytest.fixture
+def settings(tmp_path: Path) -> QSettings:
+    return QSettings(str(tmp_path / "settings.ini"), QSettings.Format.IniFormat)
+
+
+@pytest.fixture
+def empty_window(qtbot: QtBot, qapp: QApplication, settings: QSettings) -> Iterator[Window]:
+    window = Window(Theme(qapp, settings), settings, who="T. Teacher")
+    qtbot.addWidget(window)
+    window.resize(1280, 800)
+    window.show()
+    yield window
+    window.close()
+
+
+@pytest.fixture
+def window(qtbot: QtBot, empty_window: Window, class_folder: Path) -> Window:
+    """A window with the small class open, opened as a hand would."""
+    empty_window.open_folder(class_folder)
+    qtbot.waitUntil(lambda: empty_window.bench is not None, timeout=10_000)
+    qtbot.waitUntil(lambda: empty_window.sheet is not None, timeout=10_000)
+    return empty_window
+
+
+@pytest.fixture
+def session(window: Window) -> Session:
+    assert window.desk is not None
+    return window.desk.session

@@ -147,7 +147,7 @@ class ClassOrder(QSortFilterProxyModel):
     def set_filters(self, filters: Filters) -> None:
         """Show those that pass ``filters``."""
         self.filters = filters
-        self.invalidateFilter()
+        self.invalidate()  # the finer calls differ between versions of Qt
 
     def sort_by(self, by: str) -> None:
         """Sort by one of :data:`SORTS`."""

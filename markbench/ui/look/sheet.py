@@ -36,6 +36,11 @@ QLabel[kind="name"] {{ font-family: {SERIF}; font-size: {lead}px; }}
 QLabel[kind="look"] {{ color: {p.look}; }}
 QLabel[kind="ink"] {{ color: {p.deed}; font-weight: 600; }}
 QLabel[kind="pencil"] {{ color: {p.pencil}; font-style: italic; }}
+QLabel[kind="link"], QLabel[kind="reason"] {{ border: 2px solid transparent; padding: 2px 0; }}
+QLabel[kind="link"] {{ color: {p.deed}; }}
+QLabel[kind="reason"] {{ color: {p.pencil}; }}
+QLabel[kind="link"]:hover {{ text-decoration: underline; }}
+QLabel[kind="link"]:focus {{ border: 2px solid {p.deed}; }}
 QFrame[kind="paper"] {{ background: {p.paper}; border: 1px solid {p.rule}; border-radius: 3px; }}
 QFrame[kind="margin"] {{ background: {p.paper}; border: none;
     border-left: 2px solid {p.margin}; }}
@@ -70,11 +75,6 @@ QPushButton[kind="plain"]:hover, QToolButton[kind="plain"]:hover {{ background: 
     border: 1px solid {p.rule}; }}
 QPushButton[kind="plain"]:focus, QToolButton[kind="plain"]:focus {{
     border: 2px solid {p.deed}; }}
-QPushButton[kind="link"] {{ background: transparent; border: 1px solid transparent;
-    color: {p.deed}; text-align: left; padding: {pad}px 0; }}
-QPushButton[kind="link"]:disabled {{ color: {p.pencil}; border-color: transparent; }}
-QPushButton[kind="link"]:hover {{ text-decoration: underline; }}
-QPushButton[kind="link"]:focus {{ border: 2px solid {p.deed}; padding: {pad - 1}px 0; }}
 QPushButton[kind="level"] {{ padding: {pad}px {pad}px; }}
 QPushButton[kind="level"][drafted="true"] {{ border: 1px dashed {p.ink}; }}
 QPushButton[kind="level"]:checked {{ background: {p.deed}; color: {p.on_deed};

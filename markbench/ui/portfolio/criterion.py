@@ -13,7 +13,7 @@ from markbench.model import Criterion, Mark, Reason
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import ElidedLabel, button, label, restyle
+from markbench.ui.parts import ElidedLabel, LinkLabel, button, label, restyle
 
 _IDLE_MS = 500  # a pause in typing this long saves
 
@@ -77,7 +77,7 @@ class CriterionCard(QFrame):
         super().__init__()
         self._desk, self._theme, self.criterion = desk, theme, criterion
         self._learner = ""
-        self._reasons: list[QPushButton] = []
+        self._reasons: list[LinkLabel] = []
         self._title = label(criterion.title)
         self._title.setFont(theme.font("body", bold=True))
         self._state = label(kind="pencil")
@@ -207,18 +207,19 @@ class CriterionCard(QFrame):
 
     def _show_reasons(self, reasons: tuple[Reason, ...]) -> None:
         while len(self._reasons) < len(reasons):
-            made = button("", "link")
+            made = LinkLabel()
             made.clicked.connect(partial(self._choose_reason, len(self._reasons)))
             self._reasons.append(made)
             self._reason_box.addWidget(made)
         self._shown_reasons = reasons
         for number, control in enumerate(self._reasons):
             there = number < len(reasons)
-            control.setText(_reason_words(reasons[number]) if there else "")
-            control.setEnabled(there and bool(reasons[number].check or reasons[number].sources))
+            leads = there and bool(reasons[number].check or reasons[number].sources)
+            words = reasons[number].text if there else ""
+            control.show_link(f"{words} →" if leads else words, leads)
             control.setVisible(there and self.is_open)
 
-    def _choose_reason(self, number: int, _checked: bool = False) -> None:
+    def _choose_reason(self, number: int) -> None:
         self.reason_chosen.emit(self._shown_reasons[number])
 
     def _keep_text(self, text: str) -> None:
@@ -235,8 +236,3 @@ class CriterionCard(QFrame):
 
     def _restyle(self) -> None:
         self._title.setFont(self._theme.font("body", bold=True))
-
-
-def _reason_words(reason: Reason) -> str:
-    arrow = " →" if reason.check or reason.sources else ""
-    return f"{reason.text}{arrow}"

@@ -47,7 +47,7 @@ class FindingRow(QWidget):
             parts.append(str(finding.sources[0]))
         if finding.honest_rate:
             rate = self.tr("about 1 honest learner in {n} would look like this")
-            parts.append(rate.format(n=f"{max(round(1 / finding.honest_rate), 1):,}"))
+            parts.append(rate.format(n=f"{float(f'{1 / finding.honest_rate:.2g}'):,.0f}"))
         self._more.setText("  ·  ".join(parts))
         self._more.setVisible(bool(parts))
         self.setAccessibleName(finding.message)

@@ -10,7 +10,7 @@ from markbench.model import Explanation, Finding, Piece, Reason, Source
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, IconButton, button, frame, label, quiet_scroll, restyle
-from markbench.ui.portfolio.cells import cells_of, cells_of_finding
+from markbench.ui.portfolio.cells import Cell, cells_of, cells_of_finding
 from markbench.ui.portfolio.curves import curves
 from markbench.ui.portfolio.evidence import EvidenceStrip
 from markbench.ui.portfolio.explanations import ExplanationPanel
@@ -195,17 +195,7 @@ class PortfolioPage(QWidget):
     def show_finding(self, finding: Finding) -> None:
         """Show the cells a finding speaks of, or the picture, or name its place."""
         table = self._desk.session.portfolio(self.learner).table
-        cells = cells_of_finding(finding, table)
-        if self.table.highlight(cells):
-            self.graph.choose(cells[0][0])
-            return
-        files = {source.file for source in finding.sources}
-        pieces = self.evidence.openable(self.learner)
-        wanted = [piece for piece in pieces if piece.file in files]
-        if wanted:
-            self.open_piece(wanted[0])
-        elif finding.sources:
-            self._show_source(finding.sources[0])
+        self._go_to(cells_of_finding(finding, table), finding.sources)
 
     def show_reason(self, reason: Reason) -> None:
         """From the rule that drafted a level to its finding and on to the cell."""
@@ -214,8 +204,18 @@ class PortfolioPage(QWidget):
             self.show_finding(finding)
             return
         table = self._desk.session.portfolio(self.learner).table
-        if not self.table.highlight(cells_of(reason.sources, table)) and reason.sources:
-            self._show_source(reason.sources[0])
+        self._go_to(cells_of(reason.sources, table), reason.sources)
+
+    def _go_to(self, cells: list[Cell], sources: tuple[Source, ...]) -> None:
+        if self.table.highlight(cells):
+            self.graph.choose(cells[0][0])
+            return
+        files = {source.file for source in sources}
+        wanted = [p for p in self.evidence.openable(self.learner) if p.file in files]
+        if wanted:
+            self.open_piece(wanted[0])
+        elif sources:
+            self._show_source(sources[0])
 
     def open_piece(self, piece: Piece) -> None:
         """Show a piece of evidence large."""

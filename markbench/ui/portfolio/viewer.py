@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from functools import partial
-
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QImage, QKeyEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout
@@ -46,7 +44,7 @@ class EvidenceViewer(QFrame):
             "again": self._judgement(self.tr("Ask again")),
         }
         for status, control in self.judgements.items():
-            control.clicked.connect(partial(self._judge, status))
+            control.clicked.connect(lambda on, status=status: self._judge(status, on))
         bar = QHBoxLayout()
         bar.addWidget(self._caption, 1)
         for control in self.judgements.values():
