@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-import time
-
 import numpy as np
 import pytest
 
@@ -282,10 +280,3 @@ def test_unknown_names_are_refused():
         simulate(1, slip="half_swing", seed=1)
     with pytest.raises(ValueError, match="noise"):
         simulate(1, noise="pink", seed=1)
-
-
-def test_large_classes_are_quick():
-    # Not a benchmark: only a guard against a loop over learners, hence the wide limit.
-    start = time.process_time()
-    simulate(20_000, seed=1)
-    assert time.process_time() - start < 5
