@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from markbench.export.report import ClassReport, LearnerReport
 from markbench.export.sheet import ID, NAME, Cell, Column, Sheet
-from markbench.model import Concern, Finding, Piece, PieceKind
+from markbench.model import Concern, Finding, Piece, PieceKind, Source
 
 _CONCERNS = {
     Concern.LOOK: "look before marking",
@@ -82,8 +83,20 @@ def _finding_cells(finding: Finding) -> tuple[Cell, ...]:
         finding.ask,
         finding.who,
         _rate(finding.honest_rate),
-        "\n".join(dict.fromkeys(str(source) for source in finding.sources)),
+        _places(finding.sources),
         finding.check.replace("_", " "),
+    )
+
+
+def _places(sources: tuple[Source, ...]) -> str:
+    """Each file and sheet once, with its cells after it."""
+    cells: dict[str, dict[str, None]] = {}
+    for source in sources:
+        place = str(replace(source, cell=""))
+        cells.setdefault(place, {}).update({source.cell: None} if source.cell else {})
+    return "\n".join(
+        f"{place}, cell{'s' * (len(found) > 1)} {', '.join(found)}" if found else place
+        for place, found in cells.items()
     )
 
 

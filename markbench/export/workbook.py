@@ -10,6 +10,7 @@ import datetime as dt
 import math
 from collections.abc import Sequence
 from pathlib import Path
+from textwrap import wrap
 from typing import Any
 
 from openpyxl import Workbook
@@ -65,7 +66,8 @@ def _write(book: Workbook, sheet: Sheet, report: ClassReport) -> None:
     _lay_out(out, sheet, report)
     pens = _Pens(out, sheet.columns)
     widths = [column.width for column in sheet.columns]
-    _set_height(out, 1, [column.heading for column in sheet.columns], widths)
+    tallest = max(len(wrap(column.heading, int(column.width) - 1)) for column in sheet.columns)
+    out.row_dimensions[1].height = tallest * _LINE_PT
     out.append([pens.heading(column) for column in sheet.columns])
     count = 1
     for row in sheet.rows:

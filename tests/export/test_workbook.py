@@ -14,7 +14,7 @@ from python_calamine import CalamineWorkbook
 
 from markbench.export import ExportError, LearnerReport, write_workbook
 from markbench.export.plain_text import CELL_LIMIT, for_cell
-from markbench.model import Learner, Piece, Portfolio
+from markbench.model import Learner, Piece, Portfolio, Source
 from markbench.physics.reporting import with_uncertainty
 
 SHEETS = [
@@ -117,6 +117,23 @@ def test_findings_come_weightiest_first_with_where_and_how_often(path, report):
     assert (first["Finding"], first["Concern"]) == ("No video.", "look before marking")
     assert second["Honest work"] == "about 1 in 200"
     assert second["Where"] == "L02/readings.xlsx, sheet Sheet1, cell B3"
+
+
+def test_a_finding_on_many_cells_names_its_file_once(path, report):
+    one = report.learners[1]
+    sources = tuple(
+        Source(*place)
+        for place in (
+            ("a.xlsx", "S", "B3"),
+            ("a.xlsx", "S", "C3"),
+            ("b.csv",),
+            ("a.xlsx", "S", "B3"),
+        )
+    )
+    finding = dataclasses.replace(one.findings[0], sources=sources)
+    changed = dataclasses.replace(one, findings=(finding,))
+    write_workbook(path, dataclasses.replace(report, learners=(changed,), unowned=()))
+    assert rows_by_heading(path, "Findings")[0]["Where"] == "a.xlsx, sheet S, cells B3, C3\nb.csv"
 
 
 def test_evidence_there_missing_or_not_told_apart(path, report):
