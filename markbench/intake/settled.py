@@ -34,10 +34,8 @@ class Settled:
 
     def owner(self, file: str) -> str | None:
         """The learner settled for a piece, ``""`` for nobody, ``None`` if not settled."""
-        if file in self.owners:
-            return self.owners[file]
         place = len(file)
-        while (place := file.rfind("/", 0, place)) > 0:
-            if file[: place + 1] in self.owners:
-                return self.owners[file[: place + 1]]
-        return None
+        owner = self.owners.get(file)
+        while owner is None and (place := file.rfind("/", 0, place)) > 0:
+            owner = self.owners.get(file[: place + 1])
+        return owner
