@@ -162,7 +162,7 @@ def _take_unit(text: str) -> tuple[str | None, str]:
             if len(folded) != len(text):  # casefolding changed the length (ß): give up case
                 text = folded
             rest = text[: match.start()] + " " + text[match.end() :]
-            weighed = w.find["other"].search(folded) or rest.strip() == "m"
+            weighed = w.find["mass"].search(folded) or rest.strip() == "m"
             if found == "g" and not weighed:
                 continue  # "g" is the symbol of gravity unless something is weighed
             if found in ("m", "g", "min") and not rest.strip():
@@ -190,7 +190,7 @@ _FORMULA = re.compile(
     r"π|(?<![a-z])pi(?![a-z])|√|sqrt|Δ|δ|±|\+/-|(?<![a-z])d[tl](?![a-z])|1/t|(?<!\w)ln|σ"
 )
 _ROMAN = {"i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5}
-_MEANINGS: tuple[Quantity, ...] = ("other", "g", "period", "time", "length", "swings", "trial")
+_MEANINGS = ("other", "g", "period", "time", "length", "mass", "swings", "trial")
 
 
 @lru_cache(maxsize=4096)
@@ -253,11 +253,7 @@ def _quantity(text: str, unit: str | None) -> Heading:
     quantity: Quantity | None = None
     found = [m for m in _MEANINGS if w.find[m].search(folded)]
     if found:
-        quantity = found[0]
-        if quantity == "other" and "time" in found and dimension(unit) == "time":
-            quantity = "time"  # Malay masa is time, elsewhere a mass
-        elif quantity == "other" and "length" in found and dimension(unit) == "length":
-            quantity = "other" if re.search(r"diamet|radi|durchm|sredn|stra", folded) else "length"
+        quantity = "other" if found[0] == "mass" else found[0]  # type: ignore[assignment]
         if quantity == "length" and "time" in found and dimension(unit) == "time":
             quantity = "time"
     letters = set(_SYMBOL.findall(text))

@@ -21,6 +21,8 @@ from markbench.intake.tables.view import View, view_of
 from markbench.intake.tables.workbooks import MOST_BYTES, MOST_CELLS, UnreadableError, read_workbook
 from markbench.model import Brief, Concern, Finding, ReadingsTable, Source
 
+_MOST_TABLES = 40
+_MOST_CELL_FINDINGS = 25
 _OLE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 
 
@@ -60,7 +62,7 @@ def read_readings(
         return TableOutcome(None, (_unreadable(name, learner, str(error)),))
     grids = _corrected(grids, corrections or {})
     table, findings = understand_grids(name, grids, brief, learner, hints)
-    return TableOutcome(table, tuple(findings), grids)
+    return TableOutcome(table, _shortened(findings, name, learner), grids)
 
 
 def understand_grids(
@@ -95,6 +97,9 @@ def understand_grids(
         if hints is None:
             findings.append(_not_understood(name, grids, learner))
         return None, findings
+    if len(founds) > _MOST_TABLES:
+        findings.append(_too_many(founds, learner))
+        founds = founds[:_MOST_TABLES]
     noted = noted_beside(views, founds, brief)
     if hints is not None:
         noted = _as_pointed(noted, hints)
@@ -184,6 +189,39 @@ def _with_cell(grid: Grid, row: int, column: int, text: str) -> Grid:
         grid,
         rows=tuple(rows),
         missing=tuple(m for m in grid.missing if (m[0], m[1]) != (row, column)),
+    )
+
+
+def _too_many(founds: list[Found], learner: str) -> Finding:
+    return Finding(
+        "several_tables",
+        learner,
+        f"{table_place(founds[0].grid)}: {len(founds)} tables were found; only the first "
+        f"{_MOST_TABLES} were read.",
+        Concern.LOOK,
+        {"tables": len(founds)},
+        ask="Which of the tables holds the readings to be marked?",
+    )
+
+
+def _shortened(findings: list[Finding], name: str, learner: str) -> tuple[Finding, ...]:
+    """The findings, a flood of unreadable cells gathered into one."""
+    cells = [finding for finding in findings if finding.check == "value_not_understood"]
+    rest = cells[_MOST_CELL_FINDINGS:]
+    if not rest:
+        return tuple(findings)
+    gathered = {id(finding) for finding in rest}
+    return (
+        *(finding for finding in findings if id(finding) not in gathered),
+        Finding(
+            "value_not_understood",
+            learner,
+            f"{name}: {len(rest)} further cells could not be read as numbers.",
+            Concern.ASK,
+            {"cells": len(rest)},
+            tuple(source for finding in rest for source in finding.sources)[:200],
+            "Is this the table of readings?",
+        ),
     )
 
 

@@ -15,12 +15,14 @@ from collections import Counter
 from markbench.intake.tables.grid import LONGEST_CELL, Grid
 from markbench.intake.tables.headings import understand
 from markbench.intake.tables.values import read_text
-from markbench.intake.tables.workbooks import MOST_CELLS, UnreadableError
+from markbench.intake.tables.workbooks import MOST_CELLS, MOST_COLUMNS, MOST_ROWS, UnreadableError
 
 # Likelier separators first, for ties.
 _SEPARATORS = ("\t", ";", "|", ",", "  ", " ")
 _SPACES = {"  ": re.compile(r"\s{2,}"), " ": re.compile(r"\s+")}
 _AFTER_BRACKET = re.compile(r"(?<=[)\]])\s+")
+_MOST_LINES = 10_000
+_LONGEST_LINE = 100_000
 _WORD = re.compile(r"[^\W\d_]{3,}")
 
 
@@ -64,6 +66,9 @@ def _known_words(text: str) -> int:
 def read_delimited(name: str, data: bytes) -> Grid:
     """The one grid of a text file, rows and columns counted as the file has them."""
     lines = decode(data).splitlines()
+    too_long = len(lines) > _MOST_LINES or any(len(line) > _LONGEST_LINE for line in lines)
+    if too_long:
+        lines = [line[:_LONGEST_LINE] for line in lines[:_MOST_LINES]]
     if not any(line.strip() for line in lines):
         raise UnreadableError("it is empty")
     first = 0
@@ -75,16 +80,16 @@ def read_delimited(name: str, data: bytes) -> Grid:
     if first:
         rows[0] = [""]
     width = max(map(len, rows), default=0)
-    most = max(1, MOST_CELLS // max(1, width))
+    kept = min(width, MOST_COLUMNS)
+    most = min(MOST_ROWS, max(1, MOST_CELLS // max(1, kept)))
     return Grid(
         name,
         "",
         tuple(
-            tuple(cell[:LONGEST_CELL] for cell in row[:MOST_CELLS])
-            + ("",) * (min(width, MOST_CELLS) - len(row))
+            tuple(cell[:LONGEST_CELL] for cell in row[:kept]) + ("",) * (kept - len(row))
             for row in rows[:most]
         ),
-        cut=len(rows) > most,
+        cut=too_long or len(rows) > most or width > kept,
         text=True,
     )
 
@@ -141,6 +146,7 @@ def _separator(lines: list[str]) -> str:
         if separator in _SPACES and numbers < 0.6 * len(with_digits):
             continue  # words of a sentence, not cells
         score = numbers + 0.2 * even
-        if score > best_score * 1.02 + 1e-9:
+        # Spaces also part the words of a heading: they must do distinctly better.
+        if score > best_score * (1.5 if separator in _SPACES else 1.02) + 1e-9:
             best, best_score = separator, score
     return best

@@ -11,15 +11,24 @@ from __future__ import annotations
 import io
 import re
 import zipfile
+from collections.abc import Mapping
 from html import unescape
 
-from python_calamine import CalamineError, CalamineWorkbook, PasswordError
+from python_calamine import (
+    CalamineError,
+    CalamineSheet,
+    CalamineWorkbook,
+    PasswordError,
+    SheetTypeEnum,
+)
 
 from markbench.intake.tables.grid import LONGEST_CELL, Cell, Grid, column_number
 
 MOST_BYTES = 20_000_000
 MOST_UNPACKED = 200_000_000
 MOST_CELLS = 20_000
+MOST_ROWS = 2_000
+MOST_COLUMNS = 200
 _MOST_LAID_OUT = 8_000_000
 _MOST_SHEETS = 30
 
@@ -49,36 +58,40 @@ def read_workbook(name: str, data: bytes) -> tuple[Grid, ...]:
     missing = _look_inside(data) if data[:2] == b"PK" else {}
     try:
         book = CalamineWorkbook.from_filelike(io.BytesIO(data))
-        names = [sheet.name for sheet in book.sheets_metadata]
-        grids = []
-        for name_of_sheet in names[:_MOST_SHEETS]:
-            sheet = book.get_sheet_by_name(name_of_sheet)
-            width, height = sheet.total_width, sheet.total_height
-            if not width or not height:
-                continue
-            most_rows = max(1, MOST_CELLS // width)
-            rows: list[tuple[Cell, ...]] = [
-                _shorten(row)
-                for row in sheet.to_python(
-                    skip_empty_area=False, nrows=most_rows if height > most_rows else None
-                )
-            ]
-            merged = tuple(sheet.merged_cell_ranges or ()) if data[:2] == b"PK" else ()
-            grids.append(
-                Grid(
-                    name,
-                    name_of_sheet,
-                    tuple(row[:MOST_CELLS] for row in rows),
-                    tuple(((a[0], a[1]), (b[0], b[1])) for a, b in merged),
-                    missing.get(name_of_sheet, ()),
-                    cut=height > most_rows,
-                )
-            )
+        worksheets = [s for s in book.sheets_metadata if s.typ == SheetTypeEnum.WorkSheet]
+        return tuple(
+            grid
+            for meta in worksheets[:_MOST_SHEETS]
+            if (grid := _grid(name, book.get_sheet_by_name(meta.name), missing)) is not None
+        )
     except PasswordError as error:
         raise UnreadableError("it is locked with a password") from error
     except (CalamineError, OSError, ValueError, OverflowError) as error:
         raise UnreadableError("it is damaged, or not the kind of file its name says") from error
-    return tuple(grids)
+    except BaseException as error:
+        # Calamine panics on some damaged files; its panics are no ordinary exceptions.
+        if type(error).__name__ != "PanicException":
+            raise
+        raise UnreadableError("it is damaged") from error
+
+
+def _grid(
+    name: str, sheet: CalamineSheet, missing: Mapping[str, tuple[tuple[int, int, str], ...]]
+) -> Grid | None:
+    width, height = sheet.total_width, sheet.total_height
+    if not width or not height:
+        return None
+    most_rows = min(MOST_ROWS, max(1, MOST_CELLS // min(width, MOST_COLUMNS)))
+    cells = sheet.to_python(skip_empty_area=False, nrows=most_rows if height > most_rows else None)
+    merged = getattr(sheet, "merged_cell_ranges", None) or ()
+    return Grid(
+        name,
+        sheet.name,
+        tuple(_shorten(row) for row in cells),
+        tuple(((a[0], a[1]), (b[0], b[1])) for a, b in merged),
+        missing.get(sheet.name, ()),
+        cut=height > most_rows or width > MOST_COLUMNS,
+    )
 
 
 def _shorten(row: list[Cell]) -> tuple[Cell, ...]:
