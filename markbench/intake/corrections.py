@@ -104,6 +104,16 @@ def correction_key(source: Source) -> str:
     return f"{source.file}|{source.sheet}|{source.cell}"
 
 
+def holds(table: ReadingsTable, key: str) -> bool:
+    """Whether a value of the table was read from the cell under this key."""
+    sources = [value.source for value in table.own_values]
+    for reading in table.readings:
+        sources += [reading.source, *(timing.source for timing in reading.timings)]
+        if reading.swings_source is not None:
+            sources.append(reading.swings_source)
+    return any(correction_key(source) == key for source in sources)
+
+
 def correct(table: ReadingsTable, corrections: Mapping[str, str]) -> ReadingsTable:
     """The table with the teacher's texts in place of the learner's.
 

@@ -20,7 +20,7 @@ from markbench.intake.class_list import (
     ClassList,
     read_class_list,
 )
-from markbench.intake.corrections import correct, typed_table
+from markbench.intake.corrections import correct, holds, typed_table
 from markbench.intake.hand_ins import sort_hand_ins, sort_tables
 from markbench.intake.kinds import CLOSED_TABLES, ending, stem
 from markbench.intake.matching import Matcher
@@ -317,7 +317,10 @@ def _portfolio(desk: _Desk, learner: Learner, pieces: Sequence[Piece]) -> Portfo
             findings += about[piece.file]
         current.append(piece)
     findings += [*sorted_tables.findings, *sorted_others.findings]
-    table = _teachers_hand(desk, learner, table, findings)
+    from_row = chosen is not None and any(
+        chosen is piece for piece, _ in desk.rows.owned.get(learner.id, [])
+    )
+    table = _teachers_hand(desk, learner, table, findings, from_row=from_row)
     return Portfolio(
         learner=learner,
         pieces=(*current, *sorted_others.current),
@@ -328,7 +331,12 @@ def _portfolio(desk: _Desk, learner: Learner, pieces: Sequence[Piece]) -> Portfo
 
 
 def _teachers_hand(
-    desk: _Desk, learner: Learner, table: ReadingsTable | None, findings: list[Finding]
+    desk: _Desk,
+    learner: Learner,
+    table: ReadingsTable | None,
+    findings: list[Finding],
+    *,
+    from_row: bool,
 ) -> ReadingsTable | None:
     """Rows the teacher typed stand in place of the table; her corrections in its cells."""
     typed = desk.settled.typed.get(learner.id)
@@ -340,6 +348,8 @@ def _teachers_hand(
     for key, text in desk.settled.corrections.items():
         if not key.startswith(f"{table.source.file}|"):
             continue
+        if from_row and not holds(table, key):
+            continue  # a class sheet holds everybody's cells
         try:
             table = correct(table, {key: text})
         except ValueError as error:

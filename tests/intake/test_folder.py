@@ -397,6 +397,20 @@ def test_typed_rows_and_corrections(make_class: MakeClass) -> None:
     assert any("soon" in text for text in said)
 
 
+def test_a_correction_in_a_class_sheet_is_one_learner_s(make_class: MakeClass) -> None:
+    sheet = (
+        "id,name,L=20cm t1 / s,L=20cm t2 / s,L=30cm t1 / s,L=30cm t2 / s\n"
+        "01,James Okafor,8.97,9.05,10.99,11.02\n02,Mary Okafor,8.90,9.00,10.90,11.00\n"
+    )
+    folder = make_class({"class_list.csv": LIST, "results.csv": sheet})
+    before = read_class(folder)
+    after = read_class(folder, Settled(corrections={"results.csv||C2": "8.77"}))
+    table = after.portfolios["01"].table
+    assert table is not None
+    assert table.readings[0].timings[0].time_s == pytest.approx(8.77)
+    assert after.portfolios["02"] == before.portfolios["02"]
+
+
 def test_progress_and_stop(make_class: MakeClass) -> None:
     folder = make_class({"class_list.csv": LIST, **{f"0{n}/t.csv": TABLE for n in (1, 2, 3)}})
     seen: list[tuple[int, int, str]] = []
