@@ -16,8 +16,10 @@ from functools import cache
 
 from python_calamine import CalamineWorkbook
 
+from markbench.intake.kinds import stem
 from markbench.intake.matching import Matcher
 from markbench.intake.names import fold, word_list
+from markbench.intake.tree import MOST_TABLE_BYTES, Found, PieceError, Shelf, problem
 from markbench.model import Concern, Finding, Learner, Source
 
 CLASS_LIST_STEMS = (
@@ -28,6 +30,7 @@ CLASS_LIST_STEMS = (
 CLASS_LIST_ENDINGS = (".csv", ".tsv", ".txt", ".xlsx", ".xlsm", ".xls", ".ods")
 _HEADING_ROWS = 15  # how far down a heading row may stand
 _MOST_LEARNERS = 100_000
+_MOST_LIST_CANDIDATES = 40  # sheets at the top that are tried as an unnamed class list
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +85,52 @@ def read_class_list(name: str, data: bytes, *, sure: bool = True) -> ClassList |
         "as “id, name, group”."
     )
     return ClassList((), (_problem(name, text),))
+
+
+def find_class_list(
+    shelf: Shelf, found: Sequence[Found], problems: list[Finding]
+) -> tuple[ClassList | None, str]:
+    """The class list at the top of a class folder and its file; problems are added.
+
+    A file called as one wins; else any one sheet whose every heading is a class list's.
+    """
+    top = [
+        one
+        for one in found
+        if len(one.parts) == 1 and one.file.casefold().endswith(CLASS_LIST_ENDINGS)
+    ]
+    stems = {"".join(cut for cut in fold(text) if cut.isalnum()) for text in CLASS_LIST_STEMS}
+    named = [one for one in top if "".join(c for c in fold(stem(one.file)) if c.isalnum()) in stems]
+    if len(named) > 1:
+        names = ", ".join(one.file for one in named)
+        text = f"There is more than one class list ({names}); {named[0].file} is used."
+        problems.append(problem(named[0].file, text))
+    for one in named[:1]:
+        try:
+            data = shelf.read(one.file, MOST_TABLE_BYTES)
+        except PieceError as error:
+            problems.append(problem(one.file, str(error)))
+            return None, one.file
+        return read_class_list(one.file, data), one.file
+    if len(top) > _MOST_LIST_CANDIDATES:
+        return None, ""
+    lists: list[tuple[ClassList, str]] = []
+    for one in top:
+        try:
+            data = shelf.read(one.file, MOST_TABLE_BYTES)
+        except PieceError:
+            continue
+        read = read_class_list(one.file, data, sure=False)
+        if read is not None:
+            lists.append((read, one.file))
+    if not lists:
+        return None, ""
+    read, file = max(lists, key=lambda pair: len(pair[0].learners))
+    if len(lists) > 1:
+        names = ", ".join(name for _, name in lists)
+        text = f"Several files look like a class list ({names}); {file}, the longest, is used."
+        problems.append(problem(file, text))
+    return read, file
 
 
 # -- cells ---------------------------------------------------------------------------

@@ -16,20 +16,19 @@ from pathlib import Path
 from markbench.intake.brief_file import BRIEF_NAME, read_brief
 from markbench.intake.class_list import (
     CLASS_LIST_ENDINGS,
-    CLASS_LIST_STEMS,
     ClassList,
-    read_class_list,
+    find_class_list,
 )
 from markbench.intake.corrections import correct, holds, typed_table
 from markbench.intake.hand_ins import sort_hand_ins, sort_tables
-from markbench.intake.kinds import CLOSED_TABLES, ending, stem
+from markbench.intake.kinds import CLOSED_TABLES, ending
 from markbench.intake.matching import Matcher
-from markbench.intake.names import fold
 from markbench.intake.no_list import learners_without_list
 from markbench.intake.owners import Assignment, Rows, assign, assign_rows
 from markbench.intake.settled import Settled
 from markbench.intake.tables import ClassRow, read_class_sheet, read_readings
 from markbench.intake.tree import (
+    MOST_TABLE_BYTES,
     Found,
     PieceError,
     Shelf,
@@ -56,8 +55,6 @@ __all__ = ["Settled", "open_piece", "read_class"]
 Progress = Callable[[int, int, str], None]
 Stop = Callable[[], bool]
 
-MOST_TABLE_BYTES = 100_000_000
-_MOST_LIST_CANDIDATES = 40  # sheets at the top that are tried as an unnamed class list
 # Findings about understanding a table; of no use once the teacher has typed the readings.
 _ABOUT_THE_TABLE = frozenset(
     {
@@ -98,7 +95,7 @@ def read_class(
     found = [one for one in tree.found if one.file.casefold() != BRIEF_NAME]
     with Shelf(folder) as shelf:
         desk = _Desk(folder, shelf, brief, settled, problems=problems)
-        class_list, list_file = _find_class_list(desk, found)
+        class_list, list_file = find_class_list(shelf, found, desk.problems)
         found = [one for one in found if one.file != list_file]
         sizes = Counter(one.size_bytes for one in found if one.size_bytes)
         desk.shared_sizes = frozenset(size for size, count in sizes.items() if count > 1)
@@ -132,46 +129,6 @@ def _brief_name(tree: Tree) -> str:
 
 
 # -- who is in the class ---------------------------------------------------------------
-
-
-def _find_class_list(desk: _Desk, found: Sequence[Found]) -> tuple[ClassList | None, str]:
-    top = [
-        one
-        for one in found
-        if len(one.parts) == 1 and one.file.casefold().endswith(CLASS_LIST_ENDINGS)
-    ]
-    stems = {"".join(cut for cut in fold(text) if cut.isalnum()) for text in CLASS_LIST_STEMS}
-    named = [one for one in top if "".join(c for c in fold(stem(one.file)) if c.isalnum()) in stems]
-    if len(named) > 1:
-        names = ", ".join(one.file for one in named)
-        text = f"There is more than one class list ({names}); {named[0].file} is used."
-        desk.problems.append(problem(named[0].file, text))
-    for one in named[:1]:
-        try:
-            data = desk.shelf.read(one.file, MOST_TABLE_BYTES)
-        except PieceError as error:
-            desk.problems.append(problem(one.file, str(error)))
-            return None, one.file
-        return read_class_list(one.file, data), one.file
-    if len(top) > _MOST_LIST_CANDIDATES:
-        return None, ""
-    lists: list[tuple[ClassList, str]] = []
-    for one in top:
-        try:
-            data = desk.shelf.read(one.file, MOST_TABLE_BYTES)
-        except PieceError:
-            continue
-        read = read_class_list(one.file, data, sure=False)
-        if read is not None:
-            lists.append((read, one.file))
-    if not lists:
-        return None, ""
-    read, file = max(lists, key=lambda pair: len(pair[0].learners))
-    if len(lists) > 1:
-        names = ", ".join(name for _, name in lists)
-        text = f"Several files look like a class list ({names}); {file}, the longest, is used."
-        desk.problems.append(problem(file, text))
-    return read, file
 
 
 def _with_partners(desk: _Desk, class_list: ClassList) -> Brief:

@@ -31,6 +31,7 @@ MOST_RATIO = 200  # unpacked over packed, once a member is larger than RATIO_FRO
 RATIO_FROM = 20_000_000
 MOST_INNER_ZIP_BYTES = 300_000_000  # a zip within a zip is held in memory
 MOST_FILES = 500_000
+MOST_TABLE_BYTES = 100_000_000
 MOST_DEPTH = 30
 _CHUNK = 1 << 20
 ZIP = "!/"  # as in Source.file: work.zip!/table.xlsx
