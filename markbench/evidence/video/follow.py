@@ -1,0 +1,291 @@
+"""From a place that swings to the bob's signed position in every frame.
+
+1. The first moment of the grey levels about the place's middle is, for a bob on an even
+   wall, exactly linear in its displacement, however small that is. It gives the phase.
+2. Pictures averaged at equal phase show bob and arc clear of noise. A disc that moves to
+   and fro is fitted to them: where the arc lies, how far it reaches, how large the bob is.
+3. The wall behind is averaged over the frames in which the disc is elsewhere; in each
+   frame the bob's centre is the centroid of what differs from that wall. First anywhere on
+   the arc, then (:func:`refine`) only near where the fitted swing says it must be.
+
+Rejected: brightness of single cells (sees twice the frequency), a median background
+(contains the bob where the swing is smaller than the bob), correlation with a template
+(a ball has no texture to hold on to).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy import ndimage
+from scipy.optimize import least_squares
+
+from markbench.evidence.video.oscillation import Swing, best_period
+from markbench.evidence.video.search import (
+    CELL,
+    LONGEST_PERIOD_S,
+    SHORTEST_PERIOD_S,
+    Cells,
+    Place,
+)
+
+Floats = NDArray[np.float64]
+_BINS = 8
+_THRESHOLD = 2.5
+
+
+@dataclass(frozen=True, slots=True)
+class Arc:
+    """A disc's path in pixels: middle (x, y), reach (x, y) to one end, radius, sag at the ends.
+
+    ``contrast`` in grey levels of the disc against the wall; ``fit`` the share explained.
+    """
+
+    x: float
+    y: float
+    reach_x: float
+    reach_y: float
+    radius: float
+    sag: float
+    contrast: float
+    fit: float
+
+    @property
+    def reach(self) -> float:
+        """Distance in pixels from the middle to one end."""
+        return float(np.hypot(self.reach_x, self.reach_y))
+
+    def at(self, u: Floats) -> tuple[Floats, Floats]:
+        """Pixel positions for displacements ``u`` in units of the reach."""
+        lift = self.sag * u**2 / max(self.reach, 1e-9)
+        return (
+            self.x + u * self.reach_x + lift * self.reach_y,
+            self.y + u * self.reach_y - lift * self.reach_x,
+        )
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Track:
+    """The bob frame by frame: ``along`` and ``across`` the arc in pixels, nan where unseen.
+
+    ``wall`` is the picture without bob (within ``box``: rows, columns), ``noise`` its grain.
+    """
+
+    times_s: Floats
+    along: Floats
+    across: Floats
+    arc: Arc
+    period_s: float
+    wall: Floats
+    box: tuple[slice, slice]
+    noise: float
+
+
+def seed_period(cells: Cells, place: Place) -> tuple[float, float, float]:
+    """Period, its share of the moment's variance, and the phase (radians at 0 s).
+
+    The moment along the direction in which it swings most.
+    """
+    chosen = (cells.times_s >= place.window_s[0]) & (cells.times_s <= place.window_s[1])
+    times = cells.times_s[chosen]
+    mask = ndimage.binary_dilation(place.mask)
+    rows, columns = np.nonzero(mask)
+    levels = cells.levels[chosen][:, rows, columns].astype(float)
+    levels -= levels.mean(axis=0)
+    moments = np.stack([levels @ (columns - columns.mean()), levels @ (rows - rows.mean())])
+    weights = np.linalg.svd(moments - moments.mean(axis=1, keepdims=True), full_matrices=False)[0]
+    moment = weights[:, 0] @ moments
+    longest = min(LONGEST_PERIOD_S, (times[-1] - times[0]) / 2.2)
+    period, share = best_period(times, moment, SHORTEST_PERIOD_S, longest)
+    angle = 2 * np.pi * times / period
+    fit = np.linalg.lstsq(
+        np.stack([np.cos(angle), np.sin(angle), np.ones_like(times)], axis=1), moment, rcond=None
+    )[0]
+    return period, share, float(np.arctan2(-fit[1], fit[0]))
+
+
+def find_arc(
+    frames: NDArray[np.uint8], times_s: Floats, place: Place, period_s: float, phase: float
+) -> Arc | None:
+    """Fit the moving disc to pictures averaged at equal phase within the place's window."""
+    rows, columns = np.nonzero(place.mask)
+    h, w = frames.shape[1:]
+    pad = 3 * CELL
+    top, bottom = max(rows.min() * CELL - pad, 0), min((rows.max() + 1) * CELL + pad, h)
+    left, right = max(columns.min() * CELL - pad, 0), min((columns.max() + 1) * CELL + pad, w)
+    chosen = np.flatnonzero((times_s >= place.window_s[0]) & (times_s <= place.window_s[1]))
+    # There and back the bob passes the same points: phase folded to half a swing.
+    u = np.cos(2 * np.pi * times_s[chosen] / period_s + phase)
+    which = np.minimum((np.arccos(u) / np.pi * _BINS).astype(int), _BINS - 1)
+    if np.unique(which).size < _BINS:
+        return None
+    folded = np.stack(
+        [
+            frames[chosen[which == k], top:bottom, left:right].mean(axis=0, dtype=np.float64)
+            for k in range(_BINS)
+        ]
+    )
+    folded -= folded.mean(axis=0)
+    u_mean = np.array([u[which == k].mean() for k in range(_BINS)])
+    ends = ndimage.gaussian_filter(folded[:2].mean(axis=0) - folded[-2:].mean(axis=0), 1.5)
+    yy, xx = np.mgrid[top:bottom, left:right].astype(float)
+    bright, dark = np.argmax(ends), np.argmin(ends)
+    one = np.array([xx.flat[bright], yy.flat[bright]])
+    other = np.array([xx.flat[dark], yy.flat[dark]])
+    area = float(np.sum(np.abs(ends) > 0.5 * np.abs(ends).max())) / 2
+    best: Arc | None = None
+    for reach in ((one - other) / 2, (other - one) / 2):
+        guess = Arc(*((one + other) / 2), *reach, max((area / np.pi) ** 0.5, 1.5), 0.0, 0.0, 0.0)
+        arc = _fit_disc(folded, xx, yy, u_mean, guess)
+        if best is None or arc.fit > best.fit:
+            best = arc
+    return best
+
+
+def _fit_disc(folded: Floats, xx: Floats, yy: Floats, u: Floats, guess: Arc) -> Arc:
+    """Least squares of a disc at ``u`` (bins,) against ``folded`` (bins, rows, columns)."""
+    edge = 1.5 * guess.reach + 2 * guess.radius + 6
+    used = np.flatnonzero(np.hypot(xx - guess.x, yy - guess.y).ravel() <= edge)
+    # A thousand or two pixels say all there is to say.
+    used = used[:: max(1, used.size // 1500)]
+    pictures, px, py = folded.reshape(len(folded), -1)[:, used], xx.flat[used], yy.flat[used]
+    power = max(float(np.sum(pictures**2)), 1e-9)
+
+    def shape(p: Floats) -> Floats:
+        bx, by = Arc(*p, contrast=1.0, fit=0.0).at(u)
+        away = np.hypot(px - bx[:, None], py - by[:, None])
+        # An edge three pixels soft: sharp ones are hard to climb.
+        disc = np.clip((p[4] - away) / 3.0 + 0.5, 0, 1)
+        return np.asarray(disc - disc.mean(axis=0))
+
+    def contrast(disc: Floats) -> float:
+        return float(np.sum(disc * pictures) / max(float(np.sum(disc**2)), 1e-9))
+
+    def residual(p: Floats) -> Floats:
+        disc = shape(p)
+        return np.asarray((pictures - contrast(disc) * disc).ravel() / power**0.5)
+
+    start = np.array([guess.x, guess.y, guess.reach_x, guess.reach_y, guess.radius, guess.sag])
+    room = np.array([edge, edge, edge, edge, 0.0, 0.35 * edge])
+    low, high = start - room, start + room
+    low[4], high[4] = 0.8, max(2.5 * guess.radius, 6.0)
+    result = least_squares(residual, start, bounds=(low, high), max_nfev=40, xtol=1e-4)
+    fitted = [float(v) for v in result.x]
+    return Arc(*fitted, contrast=contrast(shape(result.x)), fit=1 - 2 * float(result.cost))
+
+
+def track(
+    frames: NDArray[np.uint8],
+    times_s: Floats,
+    arc: Arc,
+    period_s: float,
+    phase: float,
+    window_s: tuple[float, float],
+) -> Track:
+    """The centroid of what differs from the wall anywhere on the arc, in every frame."""
+    h, w = frames.shape[1:]
+    edge = arc.radius + 6
+    # Before the window the swing may have been half as wide again.
+    ends_x, ends_y = arc.at(np.linspace(-1.5, 1.5, 13))
+    box = (
+        slice(max(int(ends_y.min() - edge), 0), min(int(ends_y.max() + edge) + 1, h)),
+        slice(max(int(ends_x.min() - edge), 0), min(int(ends_x.max() + edge) + 1, w)),
+    )
+    chosen = np.flatnonzero((times_s >= window_s[0]) & (times_s <= window_s[1]))
+    u = np.cos(2 * np.pi * times_s[chosen] / period_s + phase)
+    wall, noise = _wall(frames, box, chosen, *arc.at(u), arc.radius)
+    yy, xx = _grid(box)
+    swept = np.min(
+        [np.hypot(xx - x, yy - y) for x, y in zip(ends_x, ends_y, strict=True)], axis=0
+    ) <= max(arc.radius + 2, 0.13 * arc.reach + arc.radius)
+    blank = np.full(times_s.size, np.nan)
+    empty = Track(times_s, blank, blank, arc, period_s, wall, box, noise)
+    return _centroids(frames, empty, lambda _: swept)
+
+
+def refine(frames: NDArray[np.uint8], track: Track, swing: Swing) -> Track:
+    """The same with a better wall and looking only where ``swing`` puts the bob."""
+    times = track.times_s
+    inside = np.flatnonzero((times >= swing.start_s) & (times <= swing.end_s))
+    # No more frames than needed for a quiet wall.
+    inside = inside[:: max(1, inside.size // 400)]
+    arc = track.arc
+    bx, by = arc.at(swing.position_at(times) / arc.reach)
+    wall, noise = _wall(frames, track.box, inside, bx[inside], by[inside], arc.radius)
+    yy, xx = _grid(track.box)
+    # Wide enough for the phase to be a tenth of a swing out, or a loose string.
+    gate = arc.radius * 1.3 + 3 + 0.15 * float(swing.amplitude)
+
+    def near(i: int) -> NDArray[np.bool_]:
+        return np.asarray((xx - bx[i]) ** 2 + (yy - by[i]) ** 2 <= gate**2)
+
+    return _centroids(frames, replace(track, wall=wall, noise=noise), near)
+
+
+def _grid(box: tuple[slice, slice]) -> tuple[Floats, Floats]:
+    yy, xx = np.mgrid[box].astype(float)
+    return yy, xx
+
+
+def _wall(
+    frames: NDArray[np.uint8],
+    box: tuple[slice, slice],
+    chosen: NDArray[np.intp],
+    bx: Floats,
+    by: Floats,
+    radius: float,
+) -> tuple[Floats, float]:
+    """Mean picture of the ``chosen`` frames without the disc at (bx, by); grain of a frame."""
+    yy, xx = _grid(box)
+    total, count = np.zeros(yy.shape), np.zeros(yy.shape)
+    for i, x, y in zip(chosen, bx, by, strict=True):
+        clear = np.hypot(xx - x, yy - y) > radius + 2.0
+        total += clear * frames[i][box]
+        count += clear
+    seen = count >= min(5, max(1, chosen.size // 8))
+    if not seen.any():
+        seen = count >= count.max()
+    # Where the bob never leaves, the wall is taken to be as nearest beside it.
+    nearest = ndimage.distance_transform_edt(~seen, return_distances=False, return_indices=True)
+    wall = (total / np.maximum(count, 1))[tuple(nearest)]
+    grains = []
+    for i, x, y in list(zip(chosen, bx, by, strict=True))[:: max(1, chosen.size // 40)]:
+        clear = (np.hypot(xx - x, yy - y) > radius + 3.0) & seen
+        if clear.sum() > 20:
+            grain = np.abs(_smooth(frames[i][box] - wall)[clear])
+            grains.append(float(np.median(grain)) * 1.4826)
+    return wall, max(float(np.median(grains)) if grains else 1.0, 0.5)
+
+
+def _smooth(difference: Floats) -> Floats:
+    return np.asarray(ndimage.uniform_filter(difference, 3, mode="nearest"))
+
+
+def _centroids(
+    frames: NDArray[np.uint8], track: Track, where: Callable[[int], NDArray[np.bool_]]
+) -> Track:
+    arc, box = track.arc, track.box
+    yy, xx = _grid(box)
+    n = track.times_s.size
+    along, across = np.full(n, np.nan), np.full(n, np.nan)
+    ex, ey = arc.reach_x / arc.reach, arc.reach_y / arc.reach
+    floor = max(_THRESHOLD * track.noise, 0.15 * abs(arc.contrast))
+    least = 0.15 * np.pi * arc.radius**2 * max(abs(arc.contrast) - floor, 1.0)
+    for i in range(n):
+        difference = _smooth(frames[i][box] - track.wall)
+        weight = np.maximum(np.abs(difference) - floor, 0) * where(i)
+        mass = float(weight.sum())
+        if mass < least:
+            continue
+        x, y = float(np.sum(weight * xx)) / mass, float(np.sum(weight * yy)) / mass
+        # Once more round the centroid itself, so that the mask does not pull.
+        weight *= (xx - x) ** 2 + (yy - y) ** 2 <= (arc.radius * 1.5 + 3) ** 2
+        mass = float(weight.sum())
+        if mass < least:
+            continue
+        x, y = float(np.sum(weight * xx)) / mass - arc.x, float(np.sum(weight * yy)) / mass - arc.y
+        along[i], across[i] = x * ex + y * ey, -x * ey + y * ex
+    return replace(track, along=along, across=across)

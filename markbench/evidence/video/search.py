@@ -1,0 +1,177 @@
+"""Where in the picture, and when, does something swing?
+
+The steadied pictures are pooled into cells of a few pixels. In a sliding window of time
+each cell's grey level is explained by a period and its harmonics (least squares, adjusted
+for the number of terms). Cells that the bob crosses are explained almost wholly; a person
+walking by, a leaf, noise are not.
+
+Brightness alone cannot tell a period from half of it: a cell in the middle of the arc
+sees the bob twice a swing. Here it only proposes places and periods; the period is
+measured on the signed position of the bob (see :mod:`.follow`), which cannot be halved.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+import numpy as np
+from numpy.typing import NDArray
+from scipy import ndimage
+
+Floats = NDArray[np.float64]
+
+CELL = 4
+# Strings of 4 cm to 2.5 m: T = 2π√(L/g).
+SHORTEST_PERIOD_S, LONGEST_PERIOD_S = 0.4, 3.2
+_WINDOWS_S = (16.0, 8.0, 4.0)
+_RATE = 24.0
+_EXPLAINED = 0.45
+_LEAST_FUNDAMENTAL = 0.12
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Cells:
+    """Mean grey level of each cell on an even clock: ``levels`` (n, rows, columns).
+
+    ``times_s`` (n,); ``noise`` the standard deviation of a still cell.
+    """
+
+    levels: NDArray[np.float32]
+    times_s: Floats
+    noise: float
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class Place:
+    """A part of the picture that changes with one period during a window of time.
+
+    ``mask`` (rows, columns) of cells; ``score`` grows with contrast, area and clearness.
+    """
+
+    period_s: float
+    window_s: tuple[float, float]
+    mask: NDArray[np.bool_]
+    score: float
+
+
+def pool(frames: NDArray[np.uint8], times_s: Floats) -> Cells:
+    """Cells of ``frames`` (n, h, w), interpolated to an even clock."""
+    n, h, w = frames.shape
+    rows, columns = h // CELL, w // CELL
+    raw = np.empty((n, rows, columns), dtype=np.float32)
+    for i in range(n):
+        block = frames[i, : rows * CELL, : columns * CELL].reshape(rows, CELL, columns, CELL)
+        raw[i] = block.sum(axis=(1, 3), dtype=np.uint32) / CELL**2
+    clock = np.arange(times_s[0], times_s[-1], 1 / _RATE)
+    at = np.interp(clock, times_s, np.arange(n))
+    low = np.minimum(at.astype(int), n - 2)
+    part = (at - low).astype(np.float32)[:, None, None]
+    levels = (1 - part) * raw[low] + part * raw[low + 1]
+    # Flicker of the whole picture (exposure, mains light) moves every cell alike.
+    levels -= np.median(levels, axis=(1, 2), keepdims=True)
+    steps = np.abs(np.diff(raw[:: max(1, n // 300)], axis=0))
+    return Cells(levels, clock, max(float(np.median(steps)) / 0.954, 0.15))
+
+
+def places(
+    cells: Cells,
+    *,
+    within_s: tuple[float, float] | None = None,
+    barred: NDArray[np.bool_] | None = None,
+    most: int = 5,
+) -> list[Place]:
+    """The likeliest places, best first; ``barred`` cells are left out."""
+    low, high = within_s or (cells.times_s[0], cells.times_s[-1])
+    found: list[Place] = []
+    for length in _WINDOWS_S:
+        length = min(length, high - low)
+        hop = length / 3
+        for start in np.arange(low, high - length + 1e-6, hop):
+            chosen = (cells.times_s >= start) & (cells.times_s <= start + length)
+            found += _in_window(cells, chosen, barred)
+    found.sort(key=lambda place: -place.score)
+    kept: list[Place] = []
+    for place in found:
+        if all(_different(place, other) for other in kept):
+            kept.append(place)
+        if len(kept) == most:
+            break
+    return kept
+
+
+def _different(one: Place, other: Place) -> bool:
+    same_period = abs(np.log(one.period_s / other.period_s)) < 0.06
+    overlap = np.sum(one.mask & other.mask) / min(one.mask.sum(), other.mask.sum())
+    return not (same_period and overlap > 0.3)
+
+
+def _in_window(
+    cells: Cells, chosen: NDArray[np.bool_], barred: NDArray[np.bool_] | None
+) -> list[Place]:
+    times = cells.times_s[chosen]
+    if times.size < 30:
+        return []
+    span = float(times[-1] - times[0])
+    levels = cells.levels[chosen]
+    shape = levels.shape[1:]
+    signal = levels.reshape(times.size, -1)
+    clock = (times - times.mean()) / span
+    trend = np.linalg.qr(np.stack([clock**k for k in range(3)], axis=1))[0].astype(np.float32)
+    signal = signal - trend @ (trend.T @ signal)
+    power = np.einsum("ij,ij->j", signal, signal)
+    active = power / times.size > (2.0 * cells.noise) ** 2
+    if barred is not None:
+        active &= ~barred.ravel()
+    where = np.flatnonzero(active)
+    if where.size < 3:
+        return []
+    signal, power = signal[:, where], power[where]
+    weight = np.sqrt(power / times.size)
+
+    slowest, fastest = max(2.7 / span, 1 / LONGEST_PERIOD_S), 1 / SHORTEST_PERIOD_S
+    frequencies = np.arange(slowest, fastest, 0.2 / span)
+    scores = np.zeros(frequencies.size)
+    shares = np.zeros((frequencies.size, where.size), dtype=np.float32)
+    for k, frequency in enumerate(frequencies):
+        angles = 2 * np.pi * frequency * np.outer(times - times.mean(), (1, 2, 3))
+        basis = np.concatenate([np.cos(angles), np.sin(angles)], axis=1).astype(np.float32)
+        basis -= trend @ (trend.T @ basis)
+        basis = np.linalg.qr(basis[:, [0, 3, 1, 4, 2, 5]])[0]
+        parts = (basis.T @ signal) ** 2
+        explained = parts.sum(axis=0) / power
+        adjusted = 1 - (1 - explained) * (times.size - 3) / (times.size - 9)
+        share = parts[:2].sum(axis=0) / np.maximum(parts.sum(axis=0), 1e-9)
+        good = adjusted > _EXPLAINED
+        if good.sum() < 3:
+            continue
+        if np.average(share[good], weights=weight[good] ** 2) < _LEAST_FUNDAMENTAL:
+            continue
+        shares[k] = adjusted
+        scores[k] = float(np.sum(weight * np.maximum(adjusted - _EXPLAINED, 0)))
+    found = []
+    for k in _peaks(scores)[:3]:
+        mask = np.zeros(shape, dtype=bool)
+        mask.ravel()[where] = shares[k] > _EXPLAINED
+        labels, number = ndimage.label(mask, np.ones((3, 3)))
+        amount = np.zeros(shape)
+        amount.ravel()[where] = weight * np.maximum(shares[k] - _EXPLAINED, 0)
+        sizes = np.asarray(ndimage.sum_labels(amount, labels, np.arange(1, number + 1)))
+        for label in np.argsort(-sizes)[:3]:
+            part = labels == label + 1
+            if part.sum() >= 3 and sizes[label] > 0.1 * sizes.max():
+                found.append(
+                    Place(
+                        period_s=float(1 / frequencies[k]),
+                        window_s=(float(times[0]), float(times[-1])),
+                        mask=part,
+                        # Longer windows are worth more, though not in proportion.
+                        score=float(sizes[label]) * span**0.5,
+                    )
+                )
+    return found
+
+
+def _peaks(scores: Floats) -> list[int]:
+    padded = np.concatenate([[0.0], scores, [0.0]])
+    tops = (padded[1:-1] > padded[:-2]) & (padded[1:-1] >= padded[2:]) & (scores > 0)
+    return sorted(np.flatnonzero(tops), key=lambda k: -scores[k])
