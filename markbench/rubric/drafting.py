@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-import zlib
 from collections.abc import Iterator
+from dataclasses import dataclass
+from itertools import islice
 
-from markbench.model import Criterion, Draft, Finding, Phrase, Reason, Rubric
-from markbench.rubric.condition import condition
+from markbench.model import Criterion, Draft, Finding, Reason, Rubric
+from markbench.rubric.condition import Condition, condition
 from markbench.rubric.facts import FACTS, Facts
-from markbench.rubric.phrasing import alternates, template
+from markbench.rubric.phrasing import Alternates, Template, alternates
 from markbench.rubric.reasons import lacking, supporting, with_findings
 
 _SENTENCES = 3
@@ -24,48 +25,81 @@ def draft(rubric: Rubric, facts: Facts, findings: tuple[Finding, ...] = ()) -> t
     """
     unread = facts["readings_unread"] is True
     drafts = []
-    for row in rubric.criteria:
-        if row.by_eye:
+    for row in _ready(rubric):
+        if row.criterion.by_eye:
             drafts.append(_for_the_eye(row, facts))
-        elif unread and _rests_on_readings(row):
-            drafts.append(_not_judged(row, findings))
+        elif unread and row.rests_on_readings:
+            drafts.append(_not_judged(row.criterion, findings))
         else:
             drafts.append(_judged(row, facts))
     return tuple(drafts)
 
 
-def _judged(row: Criterion, facts: Facts) -> Draft:
-    values = facts.values_by_name
-    for i, level in enumerate(row.levels):
-        if condition(level.when).holds(values):
+@dataclass(frozen=True, slots=True)
+class _Row:
+    """A criterion with its conditions and phrases ready for use."""
+
+    criterion: Criterion
+    levels: tuple[Condition, ...]
+    praise: tuple[Alternates, ...]
+    problem: tuple[Alternates, ...]
+    step: tuple[Alternates, ...]
+    look: tuple[Alternates, ...]
+    rests_on_readings: bool
+
+
+# By identity, each beside the rubric it was made from: hashing a whole rubric for every
+# learner would cost more than drafting. A run uses one rubric, or a few.
+_kept: dict[int, tuple[Rubric, tuple[_Row, ...]]] = {}
+
+
+def _ready(rubric: Rubric) -> tuple[_Row, ...]:
+    kept = _kept.get(id(rubric))
+    if kept is None:
+        if len(_kept) >= 8:
+            _kept.clear()
+        kept = _kept[id(rubric)] = (rubric, tuple(map(_row, rubric.criteria)))
+    return kept[1]
+
+
+def _row(row: Criterion) -> _Row:
+    levels = tuple(condition(level.when) for level in row.levels)
+    return _Row(
+        criterion=row,
+        levels=levels,
+        praise=alternates(row.phrases, "praise"),
+        problem=alternates(row.phrases, "problem"),
+        step=alternates(row.phrases, "next"),
+        look=alternates(row.phrases, "look"),
+        rests_on_readings=any(FACTS[n].rests_on_readings for level in levels for n in level.names),
+    )
+
+
+def _judged(row: _Row, facts: Facts) -> Draft:
+    for i, asked in enumerate(row.levels):
+        if asked.holds(facts.values_by_name):
+            level = row.criterion.levels[i]
             return Draft(
-                criterion=row.id,
+                criterion=row.criterion.id,
                 level=level.name,
                 marks=level.marks,
-                sentences=tuple(_sentences(row, facts)),
+                sentences=_sentences(row, facts),
                 reasons=tuple(_reasons(row, i, facts)),
             )
-    raise ValueError(f"no level of the criterion {row.id} holds: the last must have no condition")
-
-
-def _reasons(row: Criterion, reached: int, facts: Facts) -> Iterator[Reason]:
-    level = row.levels[reached]
-    if reached > 0:
-        above = row.levels[reached - 1]
-        for told in lacking(condition(above.when), facts):
-            yield from with_findings(told, facts, f"for “{above.name}”: ")
-    for told in supporting(condition(level.when), facts):
-        yield from with_findings(told, facts)
-    if not level.when:
-        yield Reason(f"“{level.name}” asks for nothing more.")
-
-
-def _rests_on_readings(row: Criterion) -> bool:
-    return any(
-        FACTS[name].rests_on_readings
-        for level in row.levels
-        for name in condition(level.when).names
+    raise ValueError(
+        f"no level of the criterion {row.criterion.id} holds: the last must have no condition"
     )
+
+
+def _reasons(row: _Row, reached: int, facts: Facts) -> Iterator[Reason]:
+    levels = row.criterion.levels
+    if reached > 0:
+        for told in lacking(row.levels[reached - 1], facts):
+            yield from with_findings(told, facts, f"for “{levels[reached - 1].name}”: ")
+    for told in supporting(row.levels[reached], facts):
+        yield from with_findings(told, facts)
+    if not levels[reached].when:
+        yield Reason(f"“{levels[reached].name}” asks for nothing more.")
 
 
 def _not_judged(row: Criterion, findings: tuple[Finding, ...]) -> Draft:
@@ -78,57 +112,42 @@ def _not_judged(row: Criterion, findings: tuple[Finding, ...]) -> Draft:
     return Draft(row.id, None, None, (), (told, *why))
 
 
-def _for_the_eye(row: Criterion, facts: Facts) -> Draft:
-    best = row.levels[0]
-    prompt = Reason(f"For your eye: {row.title}. “{best.name}” asks: {best.descriptor}")
+def _for_the_eye(row: _Row, facts: Facts) -> Draft:
+    best = row.criterion.levels[0]
+    prompt = Reason(f"For your eye: {row.criterion.title}. “{best.name}” asks: {best.descriptor}")
     looks = [
         Reason(
             said,
-            names[0] if names else "",
-            sources=tuple(dict.fromkeys(s for name in names for s in facts.sources(name))),
+            form.names[0] if form.names else "",
+            sources=facts.sources(form.names[0]) if form.names else (),
         )
-        for said, names in _first_of_each(row, "look", facts)
+        for said, form in _holding(row.look, facts)
     ]
-    return Draft(row.id, None, None, (), (prompt, *looks))
+    return Draft(row.criterion.id, None, None, (), (prompt, *looks))
 
 
-def _sentences(row: Criterion, facts: Facts) -> list[str]:
+def _sentences(row: _Row, facts: Facts) -> tuple[str, ...]:
     """What went well, what went wrong, what comes next: at most three phrases in all.
 
     One of each where there is one; room that is left goes to a second problem first and
     then to a second word of praise.
     """
-    said = {
-        role: [words for words, _ in _first_of_each(row, role, facts)]
-        for role in ("praise", "problem", "next")
-    }
-    praise, problem, step = said["praise"], said["problem"], said["next"][:1]
-    problems = problem[:1]
-    room = _SENTENCES - len(praise[:1]) - len(problems) - len(step)
-    if room > 0 and len(problem) > 1:
-        problems = problem[:2]
-        room -= 1
-    return [*praise[: 1 + max(room, 0)], *problems, *step]
+
+    def said(groups: tuple[Alternates, ...], most: int) -> list[str]:
+        return [words for words, _ in islice(_holding(groups, facts), most)]
+
+    praise = said(row.praise, 1)
+    step = said(row.step, 1)
+    problems = said(row.problem, _SENTENCES - len(praise) - len(step))
+    if praise and len(problems) + len(step) + 1 < _SENTENCES:
+        praise = said(row.praise, 2)
+    return (*praise, *problems[:2], *step)
 
 
-def _first_of_each(
-    row: Criterion, role: str, facts: Facts
-) -> Iterator[tuple[str, tuple[str, ...]]]:
-    """Each group of alternates that holds: the learner's own choice among those that fill."""
-    values = facts.values_by_name
-    for when, phrases in alternates(row.phrases, role):
-        if condition(when).holds(values):
-            chosen = _chosen(phrases, facts)
+def _holding(groups: tuple[Alternates, ...], facts: Facts) -> Iterator[tuple[str, Template]]:
+    """Each group of alternates that holds, as this learner is told it."""
+    for group in groups:
+        if group.when.holds(facts.values_by_name):
+            chosen = group.choose(facts)
             if chosen is not None:
                 yield chosen
-
-
-def _chosen(phrases: list[Phrase], facts: Facts) -> tuple[str, tuple[str, ...]] | None:
-    # Salted with the phrase, so that one learner is not given "the second" everywhere.
-    start = zlib.crc32(phrases[0].text.encode(), facts.data_hash) % len(phrases)
-    for phrase in (*phrases[start:], *phrases[:start]):
-        form = template(phrase.text)
-        sentence = form.fill(facts)
-        if sentence is not None:
-            return sentence, form.names
-    return None

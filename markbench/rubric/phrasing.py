@@ -9,13 +9,13 @@ class does not read like copies, and the same work always reads the same.
 from __future__ import annotations
 
 import string
-from collections.abc import Iterator
+import zlib
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import groupby
 
 from markbench.model import Phrase
-from markbench.rubric.condition import nearest
+from markbench.rubric.condition import Condition, condition, nearest
 from markbench.rubric.facts import PLACEHOLDERS, Facts
 
 
@@ -37,11 +37,7 @@ class Template:
     """A phrase taken apart: text and fact by turns. ``names`` are the facts it quotes."""
 
     parts: tuple[tuple[str, str], ...]
-
-    @property
-    def names(self) -> tuple[str, ...]:
-        """The facts that are quoted, in order."""
-        return tuple(name for _, name in self.parts if name)
+    names: tuple[str, ...]
 
     def fill(self, facts: Facts) -> str | None:
         """The sentence with this learner's numbers; ``None`` where one is not known."""
@@ -78,11 +74,35 @@ def template(text: str) -> Template:
             parts.append((words, PLACEHOLDERS[field].name))
     if problems:
         raise TemplateError(problems)
-    return Template(tuple(parts))
+    return Template(tuple(parts), tuple(name for _, name in parts if name))
 
 
-def alternates(phrases: tuple[Phrase, ...], role: str) -> Iterator[tuple[str, list[Phrase]]]:
-    """Phrases of one role, gathered into (condition, alternates), in the rubric's order."""
+@dataclass(frozen=True, slots=True)
+class Alternates:
+    """Ways of saying one thing under one condition. ``salt`` sets them apart from others."""
+
+    when: Condition
+    forms: tuple[Template, ...]
+    salt: int
+
+    def choose(self, facts: Facts) -> tuple[str, Template] | None:
+        """The learner's own choice among those whose places can all be filled, filled."""
+        # Salted, so that one learner is not given "the second" everywhere; the upper half of
+        # the product depends on all bits of the hash.
+        start = (facts.data_hash * self.salt >> 16) % len(self.forms)
+        for form in (*self.forms[start:], *self.forms[:start]):
+            sentence = form.fill(facts)
+            if sentence is not None:
+                return sentence, form
+        return None
+
+
+def alternates(phrases: tuple[Phrase, ...], role: str) -> tuple[Alternates, ...]:
+    """Phrases of one role gathered by condition, in the rubric's order."""
     of_role = (phrase for phrase in phrases if phrase.role == role)
+    found = []
     for when, group in groupby(of_role, key=lambda phrase: phrase.when):
-        yield when, list(group)
+        texts = [phrase.text for phrase in group]
+        salt = zlib.crc32(texts[0].encode()) | 1
+        found.append(Alternates(condition(when), tuple(map(template, texts)), salt))
+    return tuple(found)

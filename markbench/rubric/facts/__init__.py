@@ -26,13 +26,28 @@ class _Lazy(dict[str, Value]):
         return value
 
 
+class _Shown(dict[str, str | None]):
+    """Values as sentences quote them, likewise."""
+
+    def __init__(self, work: Work, values: Mapping[str, Value]) -> None:
+        super().__init__()
+        self._work, self._values = work, values
+
+    def __missing__(self, name: str) -> str | None:
+        show, value = FACTS[name].show, self._values[name]
+        shown = show(value, self._work) if show is not None and value is not None else None
+        self[name] = shown
+        return shown
+
+
 class Facts(Mapping[str, Value]):
     """Every fact of one learner, by name; ``None`` where not known."""
 
     def __init__(self, work: Work) -> None:
         self._work = work
-        self._shown: dict[str, str | None] = {}
         self.values_by_name: Mapping[str, Value] = _Lazy(work)
+        self._shown = _Shown(work, self.values_by_name)
+        self._sources: dict[str, tuple[Source, ...]] = {}
 
     def __getitem__(self, name: str) -> Value:
         return self.values_by_name[name]
@@ -55,11 +70,6 @@ class Facts(Mapping[str, Value]):
 
     def show(self, name: str) -> str | None:
         """The fact as a sentence quotes it, with its unit; ``None`` where not known."""
-        if name not in self._shown:
-            show, value = FACTS[name].show, self.values_by_name[name]
-            self._shown[name] = (
-                show(value, self._work) if show is not None and value is not None else None
-            )
         return self._shown[name]
 
     def show_as(self, name: str, value: Value) -> str:
@@ -70,8 +80,10 @@ class Facts(Mapping[str, Value]):
 
     def sources(self, name: str) -> tuple[Source, ...]:
         """The places in the learner's files that the fact was read from."""
-        cells = FACTS[name].cells
-        return cells(self._work) if cells is not None else ()
+        if name not in self._sources:
+            cells = FACTS[name].cells
+            self._sources[name] = cells(self._work) if cells is not None else ()
+        return self._sources[name]
 
     def findings(self, name: str) -> tuple[Finding, ...]:
         """The findings that bear on the fact."""
