@@ -114,11 +114,10 @@ def _say(
     )
 
 
-def _move(line: Line, ref: Ref, source: list[Ref], target: list[Ref], heading: Heading) -> None:
+def _move(ref: Ref, source: list[Ref], target: list[Ref], heading: Heading) -> None:
     source.remove(ref)
     ref.heading = heading
     target.append(ref)
-    del line
 
 
 def _unclaimed(
@@ -147,7 +146,7 @@ def _unclaimed(
             new, target, what = guess
             new = replace(new, swings=heading.swings, unit=heading.unit)
         for line, ref in cells:
-            _move(line, ref, line.unclaimed, line.timings if target == "timings" else line.own, new)
+            _move(ref, line.unclaimed, line.timings if target == "timings" else line.own, new)
         told.setdefault(what, []).append(first)
     for what, firsts in told.items():
         ask = "What does this column hold?" if what.endswith("timings") else ""
@@ -210,7 +209,7 @@ def _means_among_timings(found: Found, learner: str, findings: list[Finding]) ->
         if first.heading.repeat is None and _is_mean(cells):
             heading = replace(first.heading, mean=True)
             for line, ref in cells:
-                _move(line, ref, line.timings, line.own, heading)
+                _move(ref, line.timings, line.own, heading)
             findings.append(_say(found, first, "the learner's own means", learner, Concern.NOTE))
 
 
@@ -255,15 +254,17 @@ def _without_raw_times(
             )
         )
         for line, ref in means:
-            _move(line, ref, line.own, line.timings, replace(ref.heading, mean=False))
+            _move(ref, line.own, line.timings, replace(ref.heading, mean=False))
         return
     if total:
+        firsts = [cells[0][1] for cells in _by_column(found, "own").values()]
+        firsts = [ref for ref in firsts if any(ref is other for _, other in chosen)]
         for line, ref in chosen:
-            _move(line, ref, line.own, line.timings, replace(ref.heading, quantity="time"))
+            _move(ref, line.own, line.timings, replace(ref.heading, quantity="time"))
         findings.append(
             _say(
                 found,
-                first,
+                firsts,
                 "times of several swings, though headed T",
                 learner,
                 Concern.ASK,
@@ -273,7 +274,7 @@ def _without_raw_times(
         found.long = found.long or len(_by_column(found, "timings")) == 1
         return
     for line, ref in chosen:
-        _move(line, ref, line.own, line.timings, replace(ref.heading, quantity="time", swings=1))
+        _move(ref, line.own, line.timings, replace(ref.heading, quantity="time", swings=1))
     head = found.head_of(first)
     at = (head[0], head[1]) if head else (first.row, first.column)
     findings.append(

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from dataclasses import dataclass, replace
 
 from markbench.intake.tables import law
@@ -52,6 +53,49 @@ def swings_of(line: Line, ref: Ref, noted: Noted) -> int | None:
     if line.swings is not None:
         return int(line.swings.value.number or 0)
     return noted.swings
+
+
+_THOUSANDS = re.compile(r"\s*\d{1,3}([.,])\d{3}(?!\d)\D*")
+
+
+def part_thousands(found: Found, learner: str, findings: list[Finding]) -> None:
+    """Lengths such as 1.200 where the times have decimal commas (or 1,200 beside points)."""
+    grid = found.grid
+
+    def typed(ref: Ref) -> str:
+        cell = grid.rows[ref.row][ref.column]
+        return cell if isinstance(cell, str) else ""
+
+    lengths = [line.length for line in found.lines]
+    parted = {m[1] for ref in lengths if (m := _THOUSANDS.fullmatch(typed(ref)))}
+    if len(parted) != 1:
+        return
+    mark = parted.pop()
+    other = "," if mark == "." else "."
+    times = "".join(typed(ref) for line in found.lines for ref in line.timings)
+    if other not in times or mark in times:
+        return
+    if any(mark in typed(ref) and not _THOUSANDS.fullmatch(typed(ref)) for ref in lengths):
+        return
+    changed = {id(ref): ref for ref in lengths if _THOUSANDS.fullmatch(typed(ref))}
+    for ref in changed.values():
+        ref.value = replace(ref.value, number=(ref.value.number or 0.0) * 1000, decimals=0)
+    first = next(iter(changed.values()))
+    findings.append(
+        Finding(
+            "column_guessed",
+            learner,
+            f"{table_place(grid)}: the “{mark}” in {typed(first).strip()} was taken as parting "
+            f"thousands, since the times have “{other}” before their decimals.",
+            Concern.NOTE,
+            {"cell": grid.cell_name(first.row, first.column), "taken_as": "thousands"},
+            tuple(
+                grid.source(ref.row, ref.column, f"{ref.value.number:g}")
+                for ref in changed.values()
+            ),
+            f"Does {typed(first).strip()} mean {first.value.number:g}?",
+        )
+    )
 
 
 def length_unit(

@@ -116,9 +116,8 @@ def words() -> _Words:
     symbols += [(u, "|".join(ws)) for u, ws in spelled.items()]
     any_unit = "|".join(f"(?:{p})" for _, p in symbols)
     inside = "|".join(re.escape(_fold(w)) for w in lists["in"]["any"])
-    count = r"\d{1,3}|" + "|".join(
-        re.escape(w) for w in sorted(number_words, key=len, reverse=True)
-    )
+    spelled_counts = sorted(map(re.escape, number_words), key=len, reverse=True)
+    count = rf"\d{{1,3}}|(?:{'|'.join(spelled_counts)})(?![^\W\d_])"
     # Up to two words may stand between the number and the swings: "10 complete swings".
     swing = _pattern(stems["swings"] + stems["period"])
     ends = r"(?![\w^/-])"
@@ -177,6 +176,7 @@ def _take_unit(text: str) -> tuple[str | None, str]:
 
 _TIMES_T = re.compile(r"(?<![\w.])(\d{1,3})\s*(?:x|\*|·|⋅)?\s*[Tt](?![A-Za-z])")
 _T_INDEX = re.compile(r"(?<![A-Za-z])([Tt])\s*[_]?\s*[({]?\s*(\d{1,3})[)}]?(?![\d.])")
+_RESULT = re.compile(r"\s*[\d.,]+\s*(?:[^\W\d_π]|$|\()")
 # t/10, t/N: the time of one swing.
 _PER_SWING = re.compile(r"(?<![A-Za-z])t\s*/\s*(?:\d{1,2}|[Nn])(?![\w^])")
 _EQUALS_N = re.compile(r"(?<![A-Za-z])[Nn]\s*[=:]\s*(\d{1,3})(?![\d.])")
@@ -197,8 +197,10 @@ _MEANINGS = ("other", "g", "period", "time", "length", "mass", "swings", "trial"
 def understand(text: str) -> Heading:
     """What a heading says; :data:`NOTHING` for a text that says nothing known."""
     text = text.strip()
-    if not text or len(text) > 120 or ("=" in text and not _EQUALS_N.search(text)):
+    if not text or len(text) > 120:
         return NOTHING
+    if "=" in text and not _EQUALS_N.search(text):
+        return _defined(text)
     if "̄" in text:  # a bar above a symbol: a mean
         text += " mean"
     text = plain(text)
@@ -221,6 +223,23 @@ def understand(text: str) -> Heading:
         unit = None
     heading = replace(heading, unit=unit, has_unit=has_unit)
     return NOTHING if heading == NOTHING else heading
+
+
+def _defined(text: str) -> Heading:
+    """``T = t/10 (s)``: the quantity before the sign, the unit wherever it stands.
+
+    ``g = 9.8 m/s²`` is no heading but a result.
+    """
+    left, _, right = text.partition("=")
+    if _RESULT.match(right):
+        return NOTHING
+    heading = understand(left)
+    if heading.quantity is None or heading.unit is not None:
+        return heading
+    unit, _ = _take_unit(plain(right))
+    if unit is None or unit not in UNITS:
+        return heading
+    return replace(heading, unit=unit, has_unit=True)
 
 
 def _quantity(text: str, unit: str | None) -> Heading:

@@ -185,11 +185,12 @@ def _read_body(view: View, top: int, bottom: int, end: int, learner: str) -> Fou
     if not table.lines and not table.findings:
         return None
     for column, (heading, rows) in enumerate(composed):
-        if rows:
+        # Beside a turned table, a text with no numbers after it is a note.
+        if rows and (numeric[column] or not view.turned):
             at = [view.at(r, column) for r in rows]
             text = " ".join(str(view.cells[r][column]).strip() for r in rows)
             table.heads.append((*at[-1], text, heading))
-    used = [c for c, (_, rows) in enumerate(composed) if rows or numeric[c]]
+    used = [c for c, (_, rows) in enumerate(composed) if numeric[c] or (rows and not view.turned)]
     low, high = view.at(top, min(used)), view.at(roles.last_row, max(used))
     table.region = (*low, *high)
     return table

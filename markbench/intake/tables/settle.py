@@ -11,6 +11,7 @@ from markbench.intake.tables.guesses import (
     clock_form,
     count_findings,
     length_unit,
+    part_thousands,
     time_unit,
 )
 from markbench.intake.tables.lines import Found, Line, Ref, not_understood
@@ -46,6 +47,7 @@ def settle(
     lines = [line for line in found.lines if line.timings]
     if not lines:
         return None, findings
+    part_thousands(found, learner, findings)
     unit = length_unit(found, lines, brief, noted, learner, findings)
     scales = [size(line.length.value.unit or unit) for line in lines]
     lengths_m = [
