@@ -15,6 +15,7 @@ class FlowLayout(QLayout):
     def __init__(self, parent: QWidget | None = None, spacing: int = 6) -> None:
         super().__init__(parent)
         self._items: list[QLayoutItem] = []
+        self._heights: dict[int, int] = {}
         self.setSpacing(spacing)
         self.setContentsMargins(0, 0, 0, 0)
 
@@ -44,7 +45,14 @@ class FlowLayout(QLayout):
 
     def heightForWidth(self, width: int) -> int:
         """Height when wrapped to ``width``."""
-        return self._place(QRect(0, 0, width, 0), move=False)
+        if width not in self._heights:
+            self._heights[width] = self._place(QRect(0, 0, width, 0), move=False)
+        return self._heights[width]
+
+    def invalidate(self) -> None:
+        """Something changed: measure again."""
+        self._heights.clear()
+        super().invalidate()
 
     def sizeHint(self) -> QSize:
         """As small as may be."""

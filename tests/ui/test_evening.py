@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QApplication, QLineEdit, QPushButton
 from pytestqt.qtbot import QtBot
 
 from markbench.session import Session
-from markbench.ui.portfolio.readings_model import CONCERN, ORIGINAL
+from markbench.ui.portfolio.readings_model import CELL
 from markbench.ui.window import Window
 
 
@@ -86,7 +86,7 @@ def test_a_questioned_cell_is_marked_and_explained(window: Window) -> None:
     model = window.sheet.readings
     odd = model.index(4, 3)
     assert odd.data() == "17.09"
-    assert odd.data(CONCERN) is not None
+    assert odd.data(CELL).concern is not None
     assert "17.09" in odd.data(Qt.ItemDataRole.ToolTipRole)
 
 
@@ -118,12 +118,12 @@ def test_a_reading_is_corrected_kept_and_undone(
         qtbot.keyClick(editor, Qt.Key.Key_Return)
     now = sheet.readings.index(4, 3)
     assert now.data() == "15.55"
-    assert now.data(ORIGINAL) == "17.09"
+    assert now.data(CELL).original == "17.09"
     assert session.analysis("s2").line.g != pytest.approx(before)
     with qtbot.waitSignal(window.desk.changed, timeout=10_000):
         qtbot.mouseClick(window.undo_button, Qt.MouseButton.LeftButton)
     assert sheet.readings.index(4, 3).data() == "17.09"
-    assert sheet.readings.index(4, 3).data(ORIGINAL) == ""
+    assert sheet.readings.index(4, 3).data(CELL).original == ""
     assert session.analysis("s2").line.g == pytest.approx(before)
 
 

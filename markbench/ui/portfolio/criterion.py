@@ -150,16 +150,13 @@ class CriterionCard(QFrame):
         shown = mark.level if mark is not None else draft.level
         level = next((one for one in self.criterion.levels if one.name == shown), None)
         self._descriptor.setText(level.descriptor if level is not None else "")
-        text = session.feedback(learner, self.criterion.id)
-        self.text.show_text(text)
-        self._preview.setText(text)
-        self._preview.setVisible(not self.is_open and bool(text))
-        note = session.value("note", learner, self.criterion.id)
-        self.note.show_text("" if note is None else str(note))
+        self._preview.setText(session.feedback(learner, self.criterion.id))
+        self._preview.setVisible(not self.is_open and bool(self._preview.text()))
         self.accept.setEnabled(mark is None and draft.level is not None)
         self.accept.setText(self.tr("Accept draft") if draft.level else self.tr("No draft"))
         self.clear.setEnabled(mark is not None)
-        self._show_reasons(draft.reasons)
+        if self.is_open:
+            self._fill()
 
     def set_open(self, is_open: bool) -> None:
         """Show everything, or the head and the levels only."""
@@ -169,6 +166,16 @@ class CriterionCard(QFrame):
         for control in self._reasons:
             control.setVisible(is_open and bool(control.text()))
         self._preview.setVisible(not is_open and bool(self._preview.text()))
+        if is_open and self._learner:
+            self._fill()
+
+    def _fill(self) -> None:
+        """What only the open card shows; writing it for all would cost time at every learner."""
+        session, learner, criterion = self._desk.session, self._learner, self.criterion.id
+        self.text.show_text(session.feedback(learner, criterion))
+        note = session.value("note", learner, criterion)
+        self.note.show_text("" if note is None else str(note))
+        self._show_reasons(session.draft(learner, criterion).reasons)
 
     def choose_level(self, name: str) -> None:
         """Mark with a level."""

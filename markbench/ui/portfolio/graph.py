@@ -190,6 +190,7 @@ class GraphPanel(QWidget):
                 axis.setPen(pg.mkPen(palette.edge))
                 axis.setTextPen(pg.mkPen(palette.pencil))
                 axis.setTickFont(theme.font("small"))
+                axis.setStyle(maxTickLevel=1)
                 axis.label.setFont(theme.font("small"))
                 plot.getAxis("left").setWidth(theme.px(58))
         self._main.getAxis("bottom").setStyle(showValues=False)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import dataclass
 from typing import Any
 
 from PySide6.QtCore import (
@@ -13,16 +14,24 @@ from PySide6.QtCore import (
     Qt,
 )
 
-from markbench.model import Explanation, Finding, Reading, Row, Source
+from markbench.model import Concern, Explanation, Finding, Reading, Row, Source
 from markbench.ui.desk import Desk
 from markbench.ui.portfolio.cells import Cell, cells_of_finding, correction_key, source_at
 
 Index = QModelIndex | QPersistentModelIndex
-CONCERN = int(Qt.ItemDataRole.UserRole)
-ORIGINAL = CONCERN + 1
-EXPLAINED = CONCERN + 2
-COMPUTED = CONCERN + 3
+CELL = int(Qt.ItemDataRole.UserRole)
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
+
+
+@dataclass(frozen=True, slots=True)
+class CellLook:
+    """All that is painted of a cell. ``original`` is the learner's text, if corrected."""
+
+    text: str
+    original: str
+    concern: Concern | None
+    explained: bool
+    computed: bool
 
 
 class ReadingsModel(QAbstractTableModel):
@@ -118,16 +127,8 @@ class ReadingsModel(QAbstractTableModel):
             return self._corrected(source) or (source.raw if source else self._text(index))
         if role == Qt.ItemDataRole.TextAlignmentRole:
             return _RIGHT
-        if role == CONCERN:
-            found = self._findings(index)
-            return max((f.concern for f in found), default=None)
-        if role == EXPLAINED:
-            return self.cell_at(index) in self._explained
-        if role == COMPUTED:
-            return index.column() >= 2 + self._timings
-        if role == ORIGINAL:
-            source = self.source_of(index)
-            return source.raw if source is not None and self._corrected(source) else ""
+        if role == CELL:
+            return self._look(index)
         if role in (Qt.ItemDataRole.ToolTipRole, Qt.ItemDataRole.AccessibleDescriptionRole):
             return self._in_words(index)
         return None
@@ -149,6 +150,16 @@ class ReadingsModel(QAbstractTableModel):
         if cell is not None and cell[1] is not None and source is not None:
             learner = self.learner
             self._desk.do(lambda session: session.correct(learner, source, ""))
+
+    def _look(self, index: Index) -> CellLook:
+        source, cell = self.source_of(index), self.cell_at(index)
+        return CellLook(
+            text=self._text(index),
+            original=source.raw if source is not None and self._corrected(source) else "",
+            concern=max((f.concern for f in self._findings(index)), default=None),
+            explained=cell in self._explained,
+            computed=index.column() >= 2 + self._timings,
+        )
 
     def _text(self, index: Index) -> str:
         row, column = index.row(), index.column()

@@ -21,13 +21,7 @@ from markbench.model import Concern, Source
 from markbench.ui.look.marks import paint_concern, pen
 from markbench.ui.look.theme import Theme
 from markbench.ui.portfolio.cells import Cell
-from markbench.ui.portfolio.readings_model import (
-    COMPUTED,
-    CONCERN,
-    EXPLAINED,
-    ORIGINAL,
-    ReadingsModel,
-)
+from markbench.ui.portfolio.readings_model import CELL, CellLook, ReadingsModel
 
 Index = QModelIndex | QPersistentModelIndex
 
@@ -39,7 +33,8 @@ class _CellDelegate(QStyledItemDelegate):
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         colours, box = self._theme.palette, QRectF(option.rect)
-        concern: Concern | None = index.data(CONCERN)
+        look: CellLook = index.data(CELL)
+        concern = look.concern
         chosen = bool(option.state & QStyle.StateFlag.State_Selected)
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
@@ -52,7 +47,7 @@ class _CellDelegate(QStyledItemDelegate):
             side = box.height() * 0.28
             mark = QRectF(box.left() + 3, box.top() + 3, side, side)
             paint_concern(painter, concern, mark, colours)
-        if index.data(EXPLAINED):
+        if look.explained:
             painter.setPen(pen(colours.ghost, 1.6, Qt.PenStyle.DotLine))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRect(box.adjusted(1.5, 1.5, -1.5, -1.5))
@@ -61,10 +56,10 @@ class _CellDelegate(QStyledItemDelegate):
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRect(box.adjusted(1, 1, -1, -1))
         inner = box.adjusted(6, 0, -7, 0)
-        text, original = str(index.data() or ""), str(index.data(ORIGINAL) or "")
+        text, original = look.text, look.original
         font = self._theme.font("body", bold=bool(original))
         painter.setFont(font)
-        painter.setPen(QColor(colours.pencil if index.data(COMPUTED) else colours.ink))
+        painter.setPen(QColor(colours.pencil if look.computed else colours.ink))
         right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         painter.drawText(inner, right, text)
         if original:
@@ -77,11 +72,12 @@ class _CellDelegate(QStyledItemDelegate):
         painter.restore()
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        look: CellLook = index.data(CELL)
         metrics = QFontMetricsF(self._theme.font())
-        wide = metrics.horizontalAdvance(str(index.data() or "")) + 22
-        original = index.data(ORIGINAL)
-        if original:
-            wide += QFontMetricsF(self._theme.font("small")).horizontalAdvance(original) + 6
+        wide = metrics.horizontalAdvance(look.text) + 20
+        if look.original:
+            small = QFontMetricsF(self._theme.font("small"))
+            wide += small.horizontalAdvance(look.original) + 6
         return QSize(round(wide), round(metrics.height() + 9))
 
     def createEditor(self, parent: QWidget, _option: QStyleOptionViewItem, index: Index) -> QWidget:
