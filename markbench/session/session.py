@@ -33,7 +33,7 @@ from markbench.model import (
 from markbench.rubric import Facts, find_rubric
 from markbench.session import present
 from markbench.session.judge import Judged, compare, judge
-from markbench.store import Journal, fold
+from markbench.store import Journal, StoreInUseError, fold
 
 STORE_NAME = "class.markbench"
 _REREADS = {"owner", "piece_kind", "hints", "typed", "correction"}
@@ -59,6 +59,8 @@ class Session:
         self.folder = folder
         self.who = who
         self.rubric = rubric
+        #: Why the session is read-only, if somebody else has the class open.
+        self.notice = ""
         self._journal = journal
         self._work = work
         self._decisions: list[Decision] = journal.all()
@@ -89,11 +91,21 @@ class Session:
         folder = Path(folder)
         if not folder.is_dir():
             raise FileNotFoundError(f"There is no class folder at {folder}.")
-        journal = Journal.open(folder / STORE_NAME, read_only=read_only)
+        who = who or getpass.getuser()
+        try:
+            journal = Journal.open(folder / STORE_NAME, read_only=read_only, who=who)
+        except StoreInUseError as in_use:
+            # Somebody has the class open: look on, and say who has it.
+            journal = Journal.open(folder / STORE_NAME, read_only=True, who=who)
+            notice = str(in_use)
+        else:
+            notice = ""
         settled = present.settled(fold(journal.all()))
         work = read_class(folder, settled, progress=progress, stop=stop)
         rubric = find_rubric(work.brief.rubric, folder)
-        return cls(folder, who or getpass.getuser(), journal, work, rubric)
+        session = cls(folder, who, journal, work, rubric)
+        session.notice = notice
+        return session
 
     def close(self) -> None:
         """Release the journal."""
@@ -321,7 +333,7 @@ class Session:
         )
 
     def _differs(self, decision: Decision) -> bool:
-        return self.value(*decision.key) != decision.value
+        return bool(self.value(*decision.key) != decision.value)
 
     def _take_back(self, step: list[Decision]) -> list[Decision]:
         return self._commit(
