@@ -103,6 +103,8 @@ def owner_of(matcher: Matcher, folders: Sequence[str], stem: str) -> Judgement:
     """
     by_folder = [judgement for part in folders if (judgement := matcher.judge(part)).candidates]
     by_stem = matcher.judge(stem)
+    if by_folder and stem.strip().isdigit() and len(stem.strip()) < 4:
+        by_stem = NOBODY  # "2.jpg" in somebody's folder is her second picture, not learner 2
     clear = [_as_folder(judgement) for judgement in by_folder if judgement.clear]
     if by_stem.clear and (not clear or by_stem.best.score > SURE):
         clear.append(by_stem)

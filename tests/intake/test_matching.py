@@ -215,6 +215,15 @@ def test_the_folder_owns_what_is_in_it() -> None:
     assert _ids(clash) == {"0012", "0039"}
 
 
+def test_numbered_pictures_in_a_folder_are_not_ids() -> None:
+    matcher = Matcher(
+        [Learner("1", "Ada Mbeki"), Learner("2", "Ravi Rao"), Learner("3", "Tia Rao")]
+    )
+    assert owner_of(matcher, ("Ada Mbeki",), "2").best.learner == "1"
+    assert not owner_of(matcher, ("Rao",), "1").clear
+    assert owner_of(matcher, (), "2").best.learner == "2"
+
+
 def test_file_name_settles_a_doubtful_folder() -> None:
     assert owner_of(MATCHER, ("Okafor",), "Mary readings").best.learner == "0013"
     assert not owner_of(MATCHER, ("Okafor",), "readings").clear
