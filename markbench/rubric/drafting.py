@@ -93,13 +93,23 @@ def _judged(row: _Row, facts: Facts) -> Draft:
 
 def _reasons(row: _Row, reached: int, facts: Facts) -> Iterator[Reason]:
     levels = row.criterion.levels
+    told: set[str] = set()
     if reached > 0:
-        for told in lacking(row.levels[reached - 1], facts):
-            yield from with_findings(told, facts, f"for “{levels[reached - 1].name}”: ")
-    for told in supporting(row.levels[reached], facts):
-        yield from with_findings(told, facts)
+        above = f"for “{levels[reached - 1].name}”: "
+        for part in lacking(row.levels[reached - 1], facts):
+            yield from _once(with_findings(part, facts, above), told)
+    for part in supporting(row.levels[reached], facts):
+        yield from _once(with_findings(part, facts), told)
     if not levels[reached].when:
         yield Reason(f"“{levels[reached].name}” asks for nothing more.")
+
+
+def _once(reasons: Iterator[Reason], told: set[str]) -> Iterator[Reason]:
+    """Those not told before: one finding may bear on several facts."""
+    for reason in reasons:
+        if reason.text not in told:
+            told.add(reason.text)
+            yield reason
 
 
 def _not_judged(row: Criterion, findings: tuple[Finding, ...]) -> Draft:

@@ -62,7 +62,7 @@ def own_g_given(work: Work) -> bool | None:
     return _given(work, "g_m_s2")
 
 
-@count("working", "kinds of value worked out (mean, T, T², g)")
+@count("working", "of the columns mean, T, T² and g worked out")
 def own_columns(work: Work) -> int:
     """How many of mean time, T, T² and g the learner worked out."""
     return len({value.quantity for value in _own(work)})
