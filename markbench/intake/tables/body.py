@@ -65,7 +65,8 @@ class Body:
         """The length a row belongs to; ``None`` for a row that holds no readings."""
         view, roles = self.view, self.roles
         first = view.ref(row, self.length, self.headings[self.length])
-        numbers = any(view.value(row, c).number is not None for c in self.values)
+        values = view.values[row]
+        numbers = any(values[c].number is not None for c in self.values)
         lost = bool(self.missing) and any(
             view.at(row, c) in self.missing for c in (self.length, *self.values)
         )
@@ -80,7 +81,7 @@ class Body:
             return first
         if first.value.empty and not first.value.dash and not self._is_missing(first):
             # Under a merged or once-written length: a further timing of the same length.
-            if self.gap or not any(view.value(row, c).number is not None for c in roles.timings):
+            if self.gap or not any(values[c].number is not None for c in roles.timings):
                 return None
             if any(heading.mean or heading.quantity for heading in view.heads[row].values()):
                 return None

@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import math
 from dataclasses import dataclass
+from functools import lru_cache
 
 from markbench.model import Source
 
@@ -14,6 +15,7 @@ Cell = str | int | float | bool | dt.time | dt.timedelta | dt.datetime | dt.date
 LONGEST_CELL = 10_000
 
 
+@lru_cache(maxsize=1024)
 def column_letters(column: int) -> str:
     """Spreadsheet letters of a column counted from 0 (0 → A, 26 → AA)."""
     if column < 26:

@@ -168,8 +168,8 @@ def _read_body(view: View, top: int, bottom: int, end: int, learner: str) -> Fou
     start = bottom + 1
     numeric = [0] * len(composed)
     for row in range(start, end):
-        for column, cell in enumerate(view.cells[row]):
-            if cell != "" and read_value(cell).number is not None:
+        for column, value in enumerate(view.values[row]):
+            if value.number is not None:
                 numeric[column] += 1
     lengths = [
         c

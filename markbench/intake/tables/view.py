@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from markbench.intake.tables.grid import Cell, Grid
 from markbench.intake.tables.headings import NOTHING, Heading, understand
 from markbench.intake.tables.lines import Ref
-from markbench.intake.tables.values import Value, read_value
+from markbench.intake.tables.values import EMPTY, Value, read_value
 
 
 @dataclass(slots=True)
@@ -17,6 +17,7 @@ class View:
     grid: Grid
     turned: bool
     cells: tuple[tuple[Cell, ...], ...]
+    values: list[list[Value]] = field(default_factory=list)
     heads: list[dict[int, Heading]] = field(default_factory=list)
     merged: dict[tuple[int, int], tuple[int, int]] = field(default_factory=dict)
 
@@ -26,12 +27,12 @@ class View:
 
     def value(self, row: int, column: int) -> Value:
         """A cell as a number."""
-        return read_value(self.cells[row][column])
+        return self.values[row][column]
 
     def ref(self, row: int, column: int, heading: Heading = NOTHING) -> Ref:
         """A cell with its value and heading."""
-        at = self.at(row, column)
-        return Ref(read_value(self.cells[row][column]), at[0], at[1], heading)
+        value = self.values[row][column]
+        return Ref(value, column, row, heading) if self.turned else Ref(value, row, column, heading)
 
 
 def view_of(grid: Grid, turned: bool = False) -> View:
@@ -40,10 +41,10 @@ def view_of(grid: Grid, turned: bool = False) -> View:
     view = View(grid, turned, cells)
     for row in cells:
         heads: dict[int, Heading] = {}
+        values = [EMPTY if cell == "" else read_value(cell) for cell in row]
+        view.values.append(values)
         for column, cell in enumerate(row):
-            if type(cell) is str and cell and len(cell) <= 120:
-                if cell[0].isdigit() and read_value(cell).number is not None:
-                    continue
+            if type(cell) is str and cell and values[column].number is None:
                 heading = understand(cell)
                 if heading is not NOTHING:
                     heads[column] = heading
