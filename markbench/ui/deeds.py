@@ -39,6 +39,7 @@ def _everywhere(window: Window, deeds: Deeds, theme: Theme) -> None:
     deeds.add(_tr("Light"), "", lambda: theme.choose(False))
     deeds.add(_tr("Dark"), "", lambda: theme.choose(True))
     deeds.add(_tr("Light or dark as the system"), "", lambda: theme.choose(None))
+    deeds.add(_tr("Write the workbook and the mark sheet"), ("Ctrl+E",), window.write_out, _BOTH)
     deeds.add(_tr("Close the class"), keys.Close, window.close_class, _BOTH)
     deeds.add(_tr("Leave Markbench"), keys.Quit, window.close)
 
@@ -103,6 +104,8 @@ def _on_the_sheet(window: Window, deeds: Deeds) -> None:
             page.table.setFocus()
         elif do == "questions" and page.findings.rows:
             page.findings.rows[0].setFocus()
+        elif do == "table":
+            page.open_table()
         elif do == "evidence":
             page.open_evidence()
         elif do == "ghost":
@@ -134,6 +137,7 @@ def _on_the_sheet(window: Window, deeds: Deeds) -> None:
         (_tr("Go to the readings"), ("Alt+R",), "readings"),
         (_tr("Go to the questions"), ("Alt+Q",), "questions"),
         (_tr("Open the evidence"), ("Alt+E",), "evidence"),
+        (_tr("The learner's own table: point at columns, type readings"), ("Alt+W",), "table"),
         (_tr("Show the likeliest explanation in the graph"), ("Alt+G",), "ghost"),
         (_tr("Agree with the likeliest explanation"), ("Alt+A",), "agree"),
         (_tr("Leave out the current timing"), ("Alt+Delete",), "leave out"),

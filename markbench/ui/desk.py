@@ -61,9 +61,13 @@ class Desk(QObject):
         """Do it again."""
         self.do(lambda session: session.redo())
 
+    def finish(self) -> None:
+        """Wait until everything given is written."""
+        self._pool.waitForDone()
+
     def close(self) -> None:
         """Wait until everything given is written, then let the class go."""
-        self._pool.waitForDone()
+        self.finish()
         self._forget()
         self.session.close()
 

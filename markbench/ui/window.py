@@ -6,7 +6,7 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QByteArray, QSettings, Qt, QTimer
+from PySide6.QtCore import QByteArray, QCoreApplication, QSettings, Qt, QTimer
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import (
     QFileDialog,
@@ -45,6 +45,24 @@ def open_session(folder: Path, who: str = "") -> Callable[..., Session]:
         return session
 
     return work
+
+
+def write_workbooks(session: Session) -> str:
+    """Write what goes out; says what was written and how many still carry drafts."""
+    from markbench.export import write_mark_sheet_csv, write_workbook
+    from markbench.session.report import class_report
+
+    target = session.folder / "markbench-out"
+    target.mkdir(parents=True, exist_ok=True)
+    report = class_report(session)
+    write_workbook(target / "marks.xlsx", report)
+    write_mark_sheet_csv(target / "mark_sheet.csv", report)
+    drafts = sum(session.total(learner.id) is None for learner in session.learners)
+    tr = QCoreApplication.translate
+    if drafts:
+        words = tr("Window", "✓ written to {folder}; {n} learners still carry drafts")
+        return words.format(folder=target.name, n=drafts)
+    return tr("Window", "✓ written to {folder}").format(folder=target.name)
 
 
 class Window(QMainWindow):
@@ -126,6 +144,22 @@ class Window(QMainWindow):
         # The sheet brings the plotting library; it is made once the class is on the screen.
         QTimer.singleShot(30, self, self._make_sheet)
 
+    def write_out(self) -> None:
+        """Write the workbook and the mark sheet beside the class's work."""
+        if self.desk is None:
+            return
+        if self.sheet is not None:
+            self.sheet.margin.settle()
+        session = self.desk.session
+        self._say_notice(self.tr("Writing the workbook…"))
+        self.desk.finish()
+        in_background(
+            self,
+            lambda _progress, _stop: write_workbooks(session),
+            done=lambda words: self._say_notice(words),
+            failed=lambda error: self._say_trouble(str(error)),
+        )
+
     def close_class(self) -> None:
         """Write what is pending and let the class go."""
         if self.sheet is not None:
@@ -160,8 +194,7 @@ class Window(QMainWindow):
         """The class page; a viewer that is open is closed first."""
         if self.bench is None:
             return
-        if self.sheet is not None and self.sheet.viewer.piece is not None:
-            self.sheet.viewer.shut()
+        if self.sheet is not None and self.sheet.isVisible() and self.sheet.shut_layer():
             return
         if self.sheet is not None:
             self.sheet.margin.settle()
@@ -257,6 +290,10 @@ class Window(QMainWindow):
     def _say_saved(self, when: str) -> None:
         self._trouble.clear()
         self.saved.setText(self.tr("✓ saved {time}").format(time=when))
+
+    def _say_notice(self, words: str) -> None:
+        self._trouble.setText(words)
+        restyle(self._trouble, "kind", "quiet")
 
     def _say_trouble(self, words: str) -> None:
         self._trouble.setText(words)

@@ -17,6 +17,7 @@ from markbench.ui.portfolio.explanations import ExplanationPanel
 from markbench.ui.portfolio.findings import FindingsPanel
 from markbench.ui.portfolio.graph import GraphPanel
 from markbench.ui.portfolio.margin import MarkingMargin
+from markbench.ui.portfolio.own_table import OwnTable
 from markbench.ui.portfolio.readings_model import ReadingsModel
 from markbench.ui.portfolio.readings_view import ReadingsView
 from markbench.ui.portfolio.viewer import EvidenceViewer
@@ -43,7 +44,9 @@ class PortfolioPage(QWidget):
         self.explanations = ExplanationPanel(desk, theme)
         self.margin = MarkingMargin(desk, theme)
         self.viewer = EvidenceViewer(desk, theme)
+        self.own_table = OwnTable(desk, theme)
         self._source = label(kind="small", wrap=True)
+        self._whole = button(self.tr("Whole table"), "plain", self.open_table)
         self._name = ElidedLabel("title", most=False)
         self._about = ElidedLabel("small")
         self._place = label(kind="small")
@@ -59,7 +62,8 @@ class PortfolioPage(QWidget):
         column.addWidget(self.table)
         note = QHBoxLayout()
         note.setContentsMargins(12, 2, 12, 2)
-        note.addWidget(self._source)
+        note.addWidget(self._source, 1)
+        note.addWidget(self._whole)
         column.addLayout(note)
         self.table.setFrameShape(QFrame.Shape.NoFrame)
         plot = frame("paper")
@@ -90,8 +94,9 @@ class PortfolioPage(QWidget):
         row.setSpacing(0)
         row.addLayout(left, 1)
         row.addWidget(self.margin)
-        self.viewer.setParent(self)
-        self.viewer.hide()
+        for layer in (self.viewer, self.own_table):
+            layer.setParent(self)
+            layer.hide()
 
     def _head(self) -> QHBoxLayout:
         head = QHBoxLayout()
@@ -120,6 +125,7 @@ class PortfolioPage(QWidget):
         self.margin.reason_chosen.connect(self.show_reason)
         self.margin.next_wanted.connect(lambda: self.moved.emit(1))
         self.viewer.closed.connect(self.table.setFocus)
+        self.own_table.closed.connect(self.table.setFocus)
         self._desk.changed.connect(self._on_changed)
         self._theme.changed.connect(self._restyle)
 
@@ -128,8 +134,8 @@ class PortfolioPage(QWidget):
     def show_learner(self, learner: str, place: str = "") -> None:
         """Show a learner; ``place`` says where in the order, as “7 of 30”."""
         self.margin.settle()
-        if learner != self.learner and not self.viewer.isHidden():
-            self.viewer.shut()
+        if learner != self.learner:
+            self.shut_layer()
         self.learner = learner
         self._ghost = None
         self.graph.choose(None)
@@ -212,10 +218,38 @@ class PortfolioPage(QWidget):
             return
         files = {source.file for source in sources}
         wanted = [p for p in self.evidence.openable(self.learner) if p.file in files]
+        tables = {piece.file for piece in self._tables()}
+        cell = next((s for s in sources if s.cell and s.file in tables), None)
         if wanted:
             self.open_piece(wanted[0])
+        elif cell is not None:
+            self._show_source(cell)
+            self.open_table(cell)
         elif sources:
             self._show_source(sources[0])
+
+    def open_table(self, source: Source | None = None) -> None:
+        """The learner's own table as it stands, at a cell if one is meant."""
+        tables = self._tables()
+        held = self._desk.session.portfolio(self.learner).table
+        file = source.file if source is not None else ""
+        if not file and held is not None and held.source.file in {p.file for p in tables}:
+            file = held.source.file
+        if not file and tables:
+            file = tables[0].file
+        self._place_viewer()
+        self.own_table.open_table(self.learner, file, source)
+
+    def shut_layer(self) -> bool:
+        """Close the viewer or the learner's own table; False where neither is open."""
+        for layer in (self.viewer, self.own_table):
+            if not layer.isHidden():
+                layer.shut()
+                return True
+        return False
+
+    def _tables(self) -> list[Piece]:
+        return list(self._desk.session.portfolio(self.learner).of_kind("readings"))
 
     def open_piece(self, piece: Piece) -> None:
         """Show a piece of evidence large."""
@@ -258,5 +292,6 @@ class PortfolioPage(QWidget):
 
     def _place_viewer(self) -> None:
         top = self._desk_area.y()
-        self.viewer.setGeometry(16, top, self.width() - self.margin.width() - 26,
-                                self.height() - top - 12)  # fmt: skip
+        across, down = self.width() - self.margin.width() - 26, self.height() - top - 12
+        for layer in (self.viewer, self.own_table):
+            layer.setGeometry(16, top, across, down)

@@ -1,0 +1,234 @@
+"""The learner's own table as it stands: see the very cell, point at columns, or type instead."""
+
+from __future__ import annotations
+
+import re
+from functools import partial
+from pathlib import Path
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, Qt, Signal
+from PySide6.QtGui import QColor, QKeyEvent, QPainter
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QCheckBox,
+    QComboBox,
+    QFrame,
+    QHBoxLayout,
+    QPushButton,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
+    QTableView,
+    QVBoxLayout,
+    QWidget,
+)
+
+from markbench.intake.tables.grid import Grid, column_number
+from markbench.model import Source
+from markbench.ui.background import in_background
+from markbench.ui.desk import Desk
+from markbench.ui.flow import FlowLayout
+from markbench.ui.look.theme import Theme
+from markbench.ui.parts import IconButton, button, label
+from markbench.ui.portfolio.own_table_model import ROLE, GridModel, Pointing
+from markbench.ui.portfolio.typed import TypedTable
+
+Index = QModelIndex | QPersistentModelIndex
+_MOST_BYTES = 50_000_000
+_CELL = re.compile(r"([A-Z]+)(\d+)")
+
+
+def load_grids(folder: Path, file: str) -> tuple[Grid, ...]:
+    """The sheets of a piece; ``ValueError`` with a sentence where there are none."""
+    from markbench.intake.tables import UnreadableError, read_grids
+    from markbench.intake.tree import open_piece
+
+    try:
+        return read_grids(file, open_piece(folder, file, _MOST_BYTES))
+    except UnreadableError as error:
+        raise ValueError(f"{file}: {error}.") from error
+
+
+class _Delegate(QStyledItemDelegate):
+    """Tints the lines that were pointed at."""
+
+    def __init__(self, theme: Theme, parent: QWidget) -> None:
+        super().__init__(parent)
+        self._theme = theme
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        if index.data(ROLE):
+            painter.fillRect(option.rect, QColor(self._theme.palette.ask_soft))
+        super().paint(painter, option, index)
+
+
+class OwnTable(QFrame):
+    """Lies over the left of the sheet like the evidence viewer. Escape closes."""
+
+    closed = Signal()
+
+    def __init__(self, desk: Desk, theme: Theme) -> None:
+        super().__init__()
+        self.setProperty("kind", "paper")
+        self._desk, self._learner, self._file = desk, "", ""
+        self._grids: tuple[Grid, ...] = ()
+        self._wanted: Source | None = None
+        self.model = GridModel(self)
+        self.table = QTableView()
+        self.table.setAccessibleName(self.tr("The learner's own table"))
+        self.table.setModel(self.model)
+        self.table.setItemDelegate(_Delegate(theme, self.table))
+        self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.table.setTabKeyNavigation(False)
+        self._caption = label(wrap=True)
+        self.sheets = QComboBox()
+        self.sheets.setAccessibleName(self.tr("Sheet"))
+        self.sheets.currentIndexChanged.connect(self._show_sheet)
+        self.roles = {
+            "length": self._role(self.tr("Length")),
+            "timing": self._role(self.tr("Timing")),
+            "swings": self._role(self.tr("Swings")),
+            "": self._role(self.tr("Neither")),
+        }
+        for role, control in self.roles.items():
+            control.clicked.connect(partial(self._point, role))
+        self.rows = QCheckBox(self.tr("It runs in rows"))
+        self.rows.toggled.connect(self._turn)
+        self.length_unit = self._units(self.tr("Unit of length"), ("mm", "cm", "m", "inch"))
+        self.time_unit = self._units(self.tr("Unit of time"), ("s", "ms", "min"))
+        self.take = button(self.tr("Read it so"), "deed", self._take)
+        self.restore = button(self.tr("As the program read it"), "", self._restore)
+        self.typed = TypedTable(desk, theme)
+        shut = IconButton(theme, "cross", self.tr("Close (Esc)"), self.shut)
+        self._lay_out(shut)
+
+    def _lay_out(self, shut: QWidget) -> None:
+        head = QHBoxLayout()
+        head.addWidget(self._caption, 1)
+        head.addWidget(self.sheets)
+        head.addWidget(shut)
+        deeds = FlowLayout(spacing=6)
+        deeds.addWidget(label(self.tr("The chosen column holds:"), "quiet"))
+        for control in self.roles.values():
+            deeds.addWidget(control)
+        for part in (self.length_unit, self.time_unit, self.rows, self.take, self.restore):
+            deeds.addWidget(part)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(12, 8, 12, 12)
+        column.setSpacing(8)
+        column.addLayout(head)
+        column.addWidget(self.table, 3)
+        column.addLayout(deeds)
+        column.addWidget(self.typed, 2)
+
+    def open_table(self, learner: str, file: str, wanted: Source | None = None) -> None:
+        """Show a file of readings, at the cell of ``wanted`` if given."""
+        self._learner, self._wanted = learner, wanted
+        self.typed.show_learner(learner)
+        self.show()
+        self.raise_()
+        if file == self._file and self._grids:
+            self._show_wanted()
+            return
+        self._file = file
+        self._grids = ()
+        self._offer()
+        self._caption.setText(file or self.tr("No table was handed in."))
+        if file:
+            folder = self._desk.session.folder
+            in_background(
+                self,
+                lambda _progress, _stop: load_grids(folder, file),
+                done=partial(self._arrived, file),
+                failed=lambda error: self._caption.setText(str(error)),
+            )
+
+    def shut(self) -> None:
+        """Close."""
+        self.hide()
+        self.closed.emit()
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Escape closes."""
+        if event.key() == Qt.Key.Key_Escape:
+            self.shut()
+        else:
+            super().keyPressEvent(event)
+
+    def _role(self, words: str) -> QPushButton:
+        return QPushButton(words)
+
+    def _units(self, name: str, units: tuple[str, ...]) -> QComboBox:
+        box = QComboBox()
+        box.setAccessibleName(name)
+        box.addItem(self.tr("{name}: as headed").format(name=name), "")
+        for unit in units:
+            box.addItem(f"{name}: {unit}", unit)
+        return box
+
+    def _arrived(self, file: str, grids: tuple[Grid, ...]) -> None:
+        if file != self._file:
+            return
+        self._grids = grids
+        self._offer()
+        self._show_wanted()
+
+    def _offer(self) -> None:
+        self.sheets.blockSignals(True)
+        self.sheets.clear()
+        for number, grid in enumerate(self._grids):
+            self.sheets.addItem(grid.sheet or self.tr("Text"), number)
+        self.sheets.blockSignals(False)
+        self.sheets.setVisible(len(self._grids) > 1)
+        self.model.show_grid(self._grids[0] if self._grids else None)
+        self.table.resizeColumnsToContents()
+        held = self._desk.session.value("hints", "", self._file) if self._file else None
+        self.restore.setEnabled(held is not None)
+        self.take.setEnabled(False)
+
+    def _show_sheet(self, number: int) -> None:
+        if 0 <= number < len(self._grids):
+            self.model.show_grid(self._grids[number])
+            self.table.resizeColumnsToContents()
+
+    def _show_wanted(self) -> None:
+        wanted = self._wanted
+        self.table.setFocus()
+        place = _CELL.fullmatch(wanted.cell) if wanted is not None else None
+        if wanted is None or place is None:
+            return
+        for number, grid in enumerate(self._grids):
+            if grid.sheet == wanted.sheet:
+                self.sheets.setCurrentIndex(number)
+        index = self.model.index(int(place[2]) - 1, column_number(place[1]))
+        self.table.setCurrentIndex(index)
+        self.table.scrollTo(index, QAbstractItemView.ScrollHint.PositionAtCenter)
+
+    def _point(self, role: str) -> None:
+        pointing = self.model.pointing
+        for index in self.table.selectedIndexes():
+            pointing = pointing.with_role(index.row() if pointing.rows else index.column(), role)
+        self.model.point(pointing)
+        self.take.setEnabled(pointing.complete)
+
+    def _turn(self, rows: bool) -> None:
+        self.model.point(Pointing(rows=rows))
+        self.take.setEnabled(False)
+
+    def _take(self) -> None:
+        grid, file = self.model.grid, self._file
+        if grid is None:
+            return
+        pointing = Pointing(
+            self.model.pointing.roles,
+            self.model.pointing.rows,
+            self.length_unit.currentData(),
+            self.time_unit.currentData(),
+        )
+        hints = pointing.hints(grid.sheet).to_json()
+        self._desk.do(lambda session: session.point_at_columns(file, hints))
+        self.shut()
+
+    def _restore(self) -> None:
+        file = self._file
+        self._desk.do(lambda session: session.point_at_columns(file, None))
+        self.shut()
