@@ -29,6 +29,16 @@ class Stack:
     def __len__(self) -> int:
         return int(self.length_m.shape[0])
 
+    def take(self, index: slice | Sequence[int]) -> Stack:
+        """The learners at ``index``."""
+        return Stack(
+            self.length_m[index],
+            self.swings[index],
+            self.times_s[index],
+            self.time_step_s[index],
+            self.length_step_m[index],
+        )
+
 
 def stack_readings(learners: Sequence[Sequence[Reading]]) -> Stack:
     """Stack each learner's readings, in order, into one set of padded arrays."""

@@ -18,23 +18,23 @@ HONEST = "honest"
 SLIP_RATE: dict[str, float] = {
     "half_swings": 0.04,
     "count_short": 0.06,
-    "count_over": 0.025,
-    "one_timing_miscounted": 0.08,
-    "length_to_top": 0.08,
-    "length_to_bottom": 0.08,
-    "whole_thread": 0.02,
+    "count_over": 0.02,
+    "one_timing_miscounted": 0.06,
+    "length_to_top": 0.09,
+    "length_to_bottom": 0.09,
+    "whole_thread": 0.03,
     "length_unit": 0.02,
     "period_as_total": 0.02,
     "clock_misread": 0.02,
-    "wide_swing": 0.07,
+    "wide_swing": 0.075,
     "mistyped_cell": 0.06,
     "rows_swapped": 0.02,
-    "made_from_formula": 0.02,
+    "made_from_formula": 0.018,
     "made_by_hand": 0.025,
 }
 # Two slips at once: rarer than chance would have it, since the pair must earn its place
 # over the single slips that it contains.
-PAIR_FACTOR = 0.1
+PAIR_FACTOR = 0.3
 
 
 def cells(low: float, high: float, count: int) -> tuple[Array, float]:

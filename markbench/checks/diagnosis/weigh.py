@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import warnings
-from collections.abc import Sequence
 
 import numpy as np
 
@@ -31,6 +30,8 @@ CHUNK = 128
 LEAST = 0.02
 ALIKE = 0.15
 MOST = 4
+# Log density of a timing that scatters by 0.2 s, twice the usual: a worse fit is bad.
+TYPICAL_AT_WORST = -np.log(0.2) - 0.5
 MADE = ("made_from_formula", "made_by_hand")
 
 
@@ -42,18 +43,8 @@ def weigh(stack: Stack, local: LocalGravity) -> list[Diagnosis]:
     """
     out: list[Diagnosis] = []
     for start in range(0, len(stack), CHUNK):
-        out += _weigh_chunk(_part(stack, slice(start, start + CHUNK)), local)
+        out += _weigh_chunk(stack.take(slice(start, start + CHUNK)), local)
     return out
-
-
-def _part(stack: Stack, index: slice | Sequence[int]) -> Stack:
-    return Stack(
-        stack.length_m[index],
-        stack.swings[index],
-        stack.times_s[index],
-        stack.time_step_s[index],
-        stack.length_step_m[index],
-    )
 
 
 def _weigh_chunk(stack: Stack, local: LocalGravity) -> list[Diagnosis]:
@@ -68,7 +59,10 @@ def _weigh_chunk(stack: Stack, local: LocalGravity) -> list[Diagnosis]:
     which = [int(i) for i in np.flatnonzero(asked)]
     pairs: dict[int, list[Candidate]] = {}
     if which:
-        found = weigh_pairs(_part(stack, which), which, local)
+        timings = weighed.fitted.rows.count[which, 0].sum(axis=1)
+        rates = np.log([priors.SLIP_RATE[slip] for slip in SINGLE])
+        bad = (weighed.single[which] - rates).max(axis=1) < timings * TYPICAL_AT_WORST
+        found = weigh_pairs(stack.take(which), which, bad, local)
         pairs = dict(zip(which, found, strict=True))
     ranked = [_ranked(weighed, i, pairs.get(i, []), float(to_beat[i])) for i in range(n)]
     told_of = [candidate for i in np.flatnonzero(usable) for candidate, _ in ranked[i][0]]

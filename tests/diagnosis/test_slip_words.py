@@ -1,0 +1,101 @@
+"""Every slip has words, they fill in, and they accuse nobody."""
+
+import re
+from dataclasses import fields
+
+import numpy as np
+import pytest
+
+from markbench.checks.diagnosis import SLIPS, slip_finding, weigh
+from markbench.checks.diagnosis.flagging import KINDS, calibration
+from markbench.checks.diagnosis.priors import SLIP_RATE
+from markbench.checks.diagnosis.slips import SlipWords
+from markbench.model import Concern
+from markbench.physics.gravity import local_gravity
+from simulation.readings import SLIPS as SIMULATED
+from simulation.readings import simulate
+
+ACCUSING = re.compile(
+    r"cheat|fraud|dishonest|lie[ds]?\b(?! (within|closer))|fake|guilty|invented", re.I
+)
+
+
+def test_the_registry_is_complete():
+    assert set(SLIPS) == set(SLIP_RATE) == set(SIMULATED)
+    assert sum(SLIP_RATE.values()) < 1
+
+
+def test_the_calibration_is_complete():
+    assert set(calibration()["thresholds"]) == set(KINDS)
+    assert set(calibration()["honest_rate"]) == set(SLIPS)
+    assert all(0 <= rate <= 0.01 for rate in calibration()["honest_rate"].values())
+
+
+@pytest.mark.parametrize("slip", SLIPS)
+def test_no_words_accuse(slip):
+    for field in fields(SlipWords):
+        assert not ACCUSING.search(getattr(SLIPS[slip], field.name))
+
+
+@pytest.mark.parametrize("slip", [*SIMULATED, "half_swings+length_to_top"])
+def test_sentences_carry_the_learners_own_numbers(slip):
+    sim = simulate(12, slip=slip, seed=31)
+    for d in weigh(sim.stack(), local_gravity(sim.place)):
+        for explanation in d.explanations:
+            if explanation.slip == "honest":
+                continue
+            for text in (explanation.sentence, explanation.to_learner, explanation.ask):
+                assert text
+                assert "{" not in text
+                assert "nan" not in text
+                assert "None" not in text
+            assert re.search(r"\d", explanation.to_learner)
+
+
+def test_a_finding_is_a_question_with_its_numbers():
+    sim = simulate(3, slip="count_short", seed=32)
+    d = weigh(sim.stack(), local_gravity(sim.place))[0]
+    finding = slip_finding(d, "L01")
+    assert finding.check == "slip"
+    assert finding.learner == "L01"
+    assert finding.concern == Concern.LOOK
+    assert finding.numbers["slip"] == "count_short"
+    assert finding.numbers["swings"] == 9
+    assert finding.ask.endswith("?")
+    assert finding.honest_rate == calibration()["honest_rate"]["count_short"]
+    assert slip_finding(d, "L01", {"count_short": 0.004}).honest_rate == 0.004
+
+
+def test_honest_work_makes_no_finding():
+    sim = simulate(20, seed=33)
+    found = weigh(sim.stack(), local_gravity(sim.place))
+    quiet = [d for d in found if not d.flagged]
+    assert len(quiet) >= 18
+    for d in quiet:
+        assert slip_finding(d, "L01") is None
+        assert d.explanations[0].slip == "honest"
+
+
+def test_what_cannot_be_told_apart_is_said():
+    """A swing of 69° lengthens the period by as much as an eleventh swing."""
+    sim = simulate(60, slip="count_over", seed=34, decimals=2)
+    found = weigh(sim.stack(), local_gravity(sim.place))
+    alike = [d.indistinct[0] for d in found if d.indistinct]
+    assert alike
+    assert all("cannot tell" in pair.sentence for pair in alike)
+    assert any("video" in pair.settle for pair in alike)
+
+
+def test_probabilities_add_up():
+    sim = simulate(40, "mixed", seed=35)
+    for d in weigh(sim.stack(), local_gravity(sim.place)):
+        total = sum(e.probability for e in d.explanations)
+        assert 0.85 < total <= 1 + 1e-9
+        assert np.all(np.diff([e.probability for e in d.explanations]) <= 0)
+
+
+def test_limits_say_what_is_hidden():
+    sim = simulate(2, seed=36, decimals=1, timings=1)
+    d = weigh(sim.stack(), local_gravity(sim.place))[0]
+    assert "one timing to a length" in d.limits.lower() or "With one timing" in d.limits
+    assert "0.05 s" in d.limits
