@@ -20,6 +20,8 @@ from markbench.model import Brief, Concern, Finding
 # A mean column repeats the mean of its row to rounding: within half a unit of the second
 # decimal, or of the mean's own last figure where that is coarser (0.05 covers one decimal).
 _SAME_MEAN_S = 0.051
+# T as worked out from a timing or from the mean of its repeats.
+_SAME_PERIOD = 0.05
 # Repeats of one timing agree far better than this; other columns rarely come so near.
 _LIKE_TIMINGS = 0.15
 
@@ -31,6 +33,7 @@ def assign_columns(
     if any(line.unclaimed for line in found.lines):
         _unclaimed(found, brief, learner, noted_swings, findings)
     _means_among_timings(found, learner, findings)
+    _periods_among_timings(found, brief, learner, noted_swings, findings)
     if not found.raw:
         _without_raw_times(found, brief, learner, noted_swings, findings)
 
@@ -211,6 +214,32 @@ def _means_among_timings(found: Found, learner: str, findings: list[Finding]) ->
             for line, ref in cells:
                 _move(ref, line.timings, line.own, heading)
             findings.append(_say(found, first, "the learner's own means", learner, Concern.NOTE))
+
+
+def _periods_among_timings(
+    found: Found, brief: Brief, learner: str, noted_swings: int | None, findings: list[Finding]
+) -> None:
+    """A column headed ``t`` beside the times that holds them divided by the swings: T."""
+    columns = _by_column(found, "timings")
+    if len(columns) < 2:
+        return
+    for cells in columns.values():
+        first = cells[0][1]
+        if first.heading.swings is not None:
+            continue
+        ratios = [
+            _number(other) / _number(ref) / (other.heading.swings or noted_swings or fallback)
+            for fallback in (brief.swings_per_timing,)
+            for line, ref in cells
+            for other in line.timings[:1]
+            if other is not ref
+        ]
+        near = sum(abs(ratio - 1) < _SAME_PERIOD for ratio in ratios)
+        if len(ratios) >= 2 and near >= 0.9 * len(ratios):
+            heading = replace(first.heading, quantity="period", repeat=None)
+            for line, ref in cells:
+                _move(ref, line.timings, line.own, heading)
+            findings.append(_say(found, first, "the learner's own T", learner, Concern.NOTE))
 
 
 def _without_raw_times(

@@ -183,7 +183,7 @@ _EQUALS_N = re.compile(r"(?<![A-Za-z])[Nn]\s*[=:]\s*(\d{1,3})(?![\d.])")
 _INDEX = re.compile(r"(?<![\d.,^])(\d{1,2})(?:\s*(?:st|nd|rd|th|\.|º|°|ª|e))?(?![\d,^])")
 _SQUARED = re.compile(r"(?<![A-Za-z])T\s*(?:_?\w{0,4})?(?:\^|\*\*)\s*\(?2\)?|T\s*[x*·]\s*T(?!\w)")
 _MEAN_T = re.compile(
-    r"([Tt])\s*_?\s*[({]?(?:av[ge]?|mean|m|bar|avg)[)}]?(?![A-Za-z])|<\s*([Tt])\s*>"
+    r"([Tt])\s*_?\s*[({]?(?:av[ge]?|mean|m|bar|avg|sr|med|moy|prom|gem|mw)[)}]?(?![A-Za-z])|<\s*([Tt])\s*>"
 )
 _SYMBOL = re.compile(r"(?<![A-Za-z'])(T|t|L|l|g|N|n)(?![A-Za-z'])")
 _FORMULA = re.compile(

@@ -236,6 +236,12 @@ def _roles(
             roles.own.append(column)
         elif quantity is None and numeric[column]:
             roles.unclaimed.append(column)
+    worded = [c for c in roles.timings if composed[c][0].worded]
+    for column in roles.timings if worded else ():
+        # Beside a column that is called a time, one with only a unit need not be one.
+        if column not in worded and composed[column][1]:
+            roles.unclaimed.append(column)
+    roles.timings = [c for c in roles.timings if c not in roles.unclaimed]
     _inherit(composed, roles.timings)
     roles.long = trial_column or len(roles.timings) == 1
     return roles

@@ -16,7 +16,7 @@ from markbench.intake.tables.outcome import ColumnHints, TableOutcome
 from markbench.intake.tables.pointed import find_pointed
 from markbench.intake.tables.settle import settle
 from markbench.intake.tables.texts import read_delimited
-from markbench.intake.tables.unheaded import find_bare, find_blocks
+from markbench.intake.tables.unheaded import find_bare, find_blocks, find_crosswise
 from markbench.intake.tables.view import View, view_of
 from markbench.intake.tables.workbooks import MOST_BYTES, MOST_CELLS, UnreadableError, read_workbook
 from markbench.model import Brief, Concern, Finding, ReadingsTable, Source
@@ -115,6 +115,8 @@ def understand_grids(
 
 def _find(view: View, learner: str) -> list[Found]:
     """Headed tables of a sheet, upright; turned on its side where that reads better."""
+    if crosswise := find_crosswise(view, learner):
+        return crosswise
     upright = find_headed(view, learner)
     if sum(len(found.lines) for found in upright) >= 2 and any(f.raw for f in upright):
         return upright

@@ -1,7 +1,7 @@
-"""Tables without usable headings: lengths as sub-headings, or bare numbers.
+"""Tables without usable headings: lengths across the top, as sub-headings, or bare numbers.
 
-Only tried where no heading names a length. Bare numbers are taken for a table only if the
-pendulum's law ties two of their columns together, row by row.
+But for the first, only tried where no heading names a length. Bare numbers are taken for a
+table only if the pendulum's law ties two of their columns together, row by row.
 """
 
 from __future__ import annotations
@@ -10,7 +10,7 @@ import math
 import re
 
 from markbench.intake.tables.grid import Cell
-from markbench.intake.tables.headings import NOTHING, Heading, plain, understand
+from markbench.intake.tables.headings import NOTHING, Heading, join, plain, understand
 from markbench.intake.tables.lines import Found, Line, Ref, not_understood, table_place
 from markbench.intake.tables.units import dimension, size
 from markbench.intake.tables.values import Value, read_text, read_value
@@ -21,6 +21,67 @@ _MOST_BARE_COLUMNS = 20
 # Hand timing strays by a few parts in a hundred; other columns rarely keep so close to √L.
 _SCATTER = 0.06
 _LABELLED = re.compile(r"(?P<label>[^=:]{1,40}?)\s*[=:]\s*(?P<value>[\d.,]+\s*\w*)\s*\.?")
+
+
+def find_crosswise(view: View, learner: str) -> list[Found]:
+    """Lengths across the top (“20 cm, 30 cm …”), their timings down the columns."""
+    top = _length_row(view)
+    if top is None:
+        return []
+    row, columns, heading = top
+    lines = {column: Line(view.ref(row, column, heading)) for column in columns}
+    above = [h for r in range(row + 1) for c, h in view.heads[r].items() if c not in columns]
+    spoken = next((h for h in above if h.quantity == "time"), NOTHING)
+    table = Found(view.grid, [], turned=view.turned)
+    last = row
+    for below in range(row + 1, len(view.cells)):
+        label = next(iter(view.heads[below].values()), NOTHING)
+        numbers = [c for c in columns if view.value(below, c).number is not None]
+        if not numbers and last > row:
+            break
+        for column in columns:
+            ref = view.ref(below, column, join(spoken, label))
+            if ref.value.number is not None and ref.value.number > 0:
+                _put(lines[column], ref)
+                last = below
+            elif ref.value.trouble and numbers:
+                table.findings.append(
+                    not_understood(
+                        learner, view.grid, ref.row, ref.column, "a timing", ref.value.trouble
+                    )
+                )
+    table.lines = [line for line in lines.values() if line.timings]
+    if len(table.lines) < 2:
+        return []
+    low, high = view.at(row, 0), view.at(last, max(columns))
+    table.region = (*low, *high)
+    return [table]
+
+
+def _length_row(view: View) -> tuple[int, list[int], Heading] | None:
+    """The one row of lengths that heads columns: cells with units, or under “Length (cm)”."""
+    found = []
+    for row, values in enumerate(view.values):
+        columns = [c for c, v in enumerate(values) if v.unit and dimension(v.unit) == "length"]
+        if len({values[c].number for c in columns}) >= 2:
+            if any(h.quantity == "length" for h in view.heads[row].values()):
+                return None
+            found.append((row, columns, NOTHING))
+    if found:
+        return found[0] if len(found) == 1 else None
+    for row, heads in enumerate(view.heads[:-1]):
+        for column, heading in heads.items():
+            values = view.values[row + 1]
+            if (
+                heading.quantity != "length"
+                or column == 0
+                or any(cell != "" for cell in view.cells[row][column + 1 :])
+            ):
+                continue
+            columns = [c for c in range(column, len(values)) if values[c].number is not None]
+            if len(columns) >= 2 and all(cell == "" for cell in view.cells[row + 1][:column]):
+                return row + 1, columns, heading
+    return None
 
 
 def find_blocks(view: View, learner: str) -> list[Found]:
