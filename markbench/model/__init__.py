@@ -1,6 +1,6 @@
 """Plain, frozen data that every other part of Markbench speaks in. Knows nothing else."""
 
-from markbench.model.brief import Brief, Place, Tolerances, Words
+from markbench.model.brief import Brief, Late, Place, Tolerances, Words
 from markbench.model.finding import Concern, Finding, Who
 from markbench.model.marking import Decision, Draft, Mark, Reason, State
 from markbench.model.portfolio import (
@@ -42,6 +42,7 @@ __all__ = [
     "Finding",
     "Gravity",
     "Indistinct",
+    "Late",
     "Learner",
     "Level",
     "LocalGravity",

@@ -46,8 +46,23 @@ class Tolerances:
 
 
 @dataclass(frozen=True, slots=True)
+class Late:
+    """What lateness costs: ``marks_per_day`` off the total, on ``most_days`` days at most.
+
+    None by default; ``most_days`` ``None`` counts every day. An extension moves the last day.
+    """
+
+    marks_per_day: float = 0.0
+    most_days: int | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Brief:
-    """What the class was asked to do. Dates are local, lengths in metres."""
+    """What the class was asked to do. Dates are local, lengths in metres.
+
+    ``grade_boundaries``: (grade, least marks), highest first. ``selfies_in_pack``: whether
+    photos of learners may go into a moderation pack.
+    """
 
     title: str = "Timing a pendulum at home"
     opens: dt.date | None = None
@@ -67,3 +82,6 @@ class Brief:
     words: Words = field(default_factory=Words)
     tolerances: Tolerances = field(default_factory=Tolerances)
     partners: tuple[tuple[str, str], ...] = ()
+    late: Late = field(default_factory=Late)
+    grade_boundaries: tuple[tuple[str, float], ...] = ()
+    selfies_in_pack: bool = False

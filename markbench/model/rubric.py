@@ -7,7 +7,8 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True)
 class Phrase:
-    """A sentence offered when ``when`` holds. ``role``: praise, problem or next."""
+    """A sentence offered when ``when`` holds. ``role``: praise, problem, next, or look (a prompt
+    to the teacher, for a criterion judged by eye)."""
 
     text: str
     when: str = ""

@@ -76,6 +76,7 @@ def judge(
             diagnosis,
             work.brief,
             agreed_slip=agreed.get(learner),
+            extended_to=extensions.get(learner),
         )
         judged[learner] = Judged(
             analysis=analyses[learner],

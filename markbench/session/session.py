@@ -102,7 +102,7 @@ class Session:
             notice = ""
         settled = present.settled(fold(journal.all()))
         work = read_class(folder, settled, progress=progress, stop=stop)
-        rubric = find_rubric(work.brief.rubric, folder)
+        rubric = find_rubric(work.brief.rubric, folder, work.brief.feedback_language)
         session = cls(folder, who, journal, work, rubric)
         session.notice = notice
         return session

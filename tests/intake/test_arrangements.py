@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 import pytest
-from conftest import TABLE, fill, zipped  # type: ignore[import-not-found]
+from class_folders import TABLE, fill, zipped
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 

@@ -20,17 +20,17 @@ from markbench.intake.brief_file import (
     write_brief,
 )
 from markbench.intake.brief_rules import ALLOWED
-from markbench.model import Brief, Place, Tolerances, Words
+from markbench.model import Brief, Late, Place, Tolerances, Words
 
 
 def test_every_field_of_the_model_has_a_rule_and_every_rule_a_field() -> None:
-    nested = {"place": Place, "words": Words, "tolerances": Tolerances}
+    nested = {"place": Place, "words": Words, "tolerances": Tolerances, "late": Late}
     fields = set()
     for item in dataclasses.fields(Brief):
         if item.name in nested:
             fields |= {f"{item.name}.{f.name}" for f in dataclasses.fields(nested[item.name])}
         else:
-            fields.add(item.name)
+            fields.add("grades" if item.name == "grade_boundaries" else item.name)
     assert set(ALLOWED) == fields
     assert set(brief_keys()) == fields
 
@@ -202,3 +202,36 @@ def test_no_brief_ever_raises(text: str) -> None:
     brief, problems = parse_brief(text)
     assert isinstance(brief, Brief)
     assert all(problem.sentence for problem in problems)
+
+
+def test_grades_and_lateness_are_read_as_a_table_or_on_one_line() -> None:
+    lines = "[grades]\nC = 10\nA = 16.5\n[late]\nmarks_per_day = 2\nmost_days = 3"
+    brief, problems = parse_brief(lines)
+    assert problems == ()
+    assert brief.grade_boundaries == (("A", 16.5), ("C", 10.0))  # highest first
+    assert brief.late == Late(2.0, 3)
+    assert parse_brief("grades = { A = 16.5, C = 10 }")[0].grade_boundaries == (
+        brief.grade_boundaries
+    )
+
+
+@pytest.mark.parametrize(
+    "grades",
+    ["{ A = 16, B = 16 }", '{ A = "many" }', "{ A = -1 }", '{ "" = 3 }', "[16, 13]", "{ A = nan }"],
+)
+def test_grades_that_cannot_be_are_reported_and_none_are_used(grades: str) -> None:
+    brief, problems = parse_brief(f"lengths = 6\ngrades = {grades}")
+    assert [problem.key for problem in problems] == ["grades"]
+    assert brief.grade_boundaries == ()
+    assert brief.lengths == 6
+
+
+def test_written_grades_come_back_and_comments_stay(tmp_path: Path) -> None:
+    path = tmp_path / "brief.toml"
+    path.write_text("# ours\n[grades] # as agreed\nA = 15\n", "utf-8")
+    brief = dataclasses.replace(
+        Brief(), grade_boundaries=(("A*", 18.0), ("A", 15.0)), late=Late(1.0, 2)
+    )
+    write_brief(path, brief)
+    assert read_brief(path) == (brief, ())
+    assert "# ours" in path.read_text("utf-8")

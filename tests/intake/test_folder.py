@@ -8,7 +8,7 @@ import os
 from pathlib import Path
 
 import pytest
-from conftest import (  # type: ignore[import-not-found]
+from class_folders import (
     LATER_TABLE,
     TABLE,
     MakeClass,

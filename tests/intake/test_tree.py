@@ -8,7 +8,7 @@ import zipfile
 from pathlib import Path
 
 import pytest
-from conftest import MakeClass, zipped  # type: ignore[import-not-found]
+from class_folders import MakeClass, zipped
 
 from markbench.intake import tree as tree_module
 from markbench.intake.tree import PieceError, open_piece, walk

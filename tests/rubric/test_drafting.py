@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 import pytest
-from conftest import facts_from, pieces_of, table_of
+from rubric_learners import facts_from, pieces_of, table_of
 
 from markbench.model import (
     Brief,

@@ -6,7 +6,7 @@ import datetime as dt
 from pathlib import Path
 
 import pytest
-from conftest import facts_from, pieces_of, table_of
+from rubric_learners import facts_from, pieces_of, table_of
 
 from markbench.model import Brief, Finding, OwnValue, Piece, Place, Source
 from markbench.rubric.facts import FACTS, GROUPS, PLACEHOLDERS, facts_table_markdown

@@ -7,7 +7,7 @@ import re
 from collections import defaultdict
 
 import pytest
-from conftest import KINDS, facts_from, pieces_of, table_of
+from rubric_learners import KINDS, facts_from, pieces_of, table_of
 
 from markbench.physics.pendulum import period_s
 from markbench.rubric import draft, load_rubric
