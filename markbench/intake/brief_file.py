@@ -23,7 +23,7 @@ import tomlkit
 from rapidfuzz import fuzz, process
 
 from markbench.intake.brief_rules import ALLOWED, EVIDENCE
-from markbench.model import Brief, Concern, Finding, Place, Source, Tolerances, Words
+from markbench.model import Brief, Concern, Finding, Late, Place, Source, Tolerances, Words
 
 BRIEF_NAME = "brief.toml"
 
@@ -43,11 +43,20 @@ class BriefProblem:
         return Finding("folder_problem", "", self.sentence, Concern.LOOK, sources=(source,))
 
 
-_TABLES: Mapping[str, type] = {"place": Place, "words": Words, "tolerances": Tolerances}
+_TABLES: Mapping[str, type] = {
+    "place": Place,
+    "words": Words,
+    "tolerances": Tolerances,
+    "late": Late,
+}
+_GRADES = "grades"  # the one key whose value is a table of the teacher's own names
+_FIELDS = {_GRADES: "grade_boundaries"}
+_NAMES = {field: key for key, field in _FIELDS.items()}
 _EXAMPLES = {
     "opens": "2026-01-12",
     "closes": "2026-01-30",
     "support_height_m": "0.75",
+    "late.most_days": "3",
     "place.latitude_deg": "3.1",
     "place.height_m": "60",
 }
@@ -55,14 +64,17 @@ _EXAMPLES = {
 
 def brief_keys() -> tuple[str, ...]:
     """Every key of the brief as the file writes it, ``table.key`` for the nested ones."""
-    keys = [field.name for field in dataclasses.fields(Brief) if field.name not in _TABLES]
+    names = [field.name for field in dataclasses.fields(Brief) if field.name not in _TABLES]
+    keys = [_NAMES.get(name, name) for name in names]
     for table, kind in _TABLES.items():
         keys += [f"{table}.{field.name}" for field in dataclasses.fields(kind)]
     return tuple(keys)
 
 
 def value_of(brief: Brief, key: str) -> Any:
-    """The brief's value under a key as the file writes it."""
+    """The brief's value under a key as the file writes it; grades as a mapping."""
+    if key == _GRADES:
+        return dict(brief.grade_boundaries)
     target: Any = brief
     for part in key.split("."):
         target = getattr(target, part)
@@ -115,7 +127,7 @@ def parse_brief(text: str, name: str = BRIEF_NAME) -> tuple[Brief, tuple[BriefPr
 def _flat(found: Mapping[str, Any]) -> list[tuple[str, Any]]:
     pairs: list[tuple[str, Any]] = []
     for key, value in found.items():
-        if isinstance(value, Mapping):
+        if isinstance(value, Mapping) and key != _GRADES:
             pairs += [(f"{key}.{inner}", item) for inner, item in value.items()]
         else:
             pairs.append((key, value))
@@ -123,7 +135,9 @@ def _flat(found: Mapping[str, Any]) -> list[tuple[str, Any]]:
 
 
 def _build(values: Mapping[str, Any]) -> Brief:
-    top = {key: value for key, value in values.items() if "." not in key}
+    top = {_FIELDS.get(key, key): value for key, value in values.items() if "." not in key}
+    if _GRADES in values:
+        top[_FIELDS[_GRADES]] = tuple(values[_GRADES].items())
     for table, kind in _TABLES.items():
         start = f"{table}."
         top[table] = kind(
@@ -139,6 +153,8 @@ def _shown(value: Any) -> str:
         text = str(value).lower()
     elif isinstance(value, list | tuple):
         text = "[" + ", ".join(_shown(item) for item in value) + "]"
+    elif isinstance(value, Mapping):
+        text = "{" + ", ".join(f"{key} = {_shown(item)}" for key, item in value.items()) + "}"
     else:
         text = str(value)
     return text if len(text) <= 60 else text[:57] + "..."
@@ -230,12 +246,21 @@ def default_brief_text() -> str:
         if value is None:
             lines.append(f"# {leaf} = {_EXAMPLES[key]}")
         else:
-            lines.append(f"{leaf} = {tomlkit.item(_plain(value)).as_string()}")
+            lines.append(f"{leaf} = {_item(value).as_string()}")
     return "\n".join(lines) + "\n"
 
 
 def _plain(value: Any) -> Any:
     return [_plain(item) for item in value] if isinstance(value, tuple) else value
+
+
+def _item(value: Any) -> Any:
+    """A value as tomlkit writes it, a mapping on one line."""
+    if isinstance(value, Mapping):
+        table = tomlkit.inline_table()
+        table.update(value)
+        return table
+    return tomlkit.item(_plain(value))
 
 
 def write_brief(path: Path, brief: Brief) -> None:
@@ -264,7 +289,7 @@ def write_brief(path: Path, brief: Brief) -> None:
         if value is None:
             table.pop(leaf, None)
         else:
-            table[leaf] = _plain(value)
+            table[leaf] = _item(value)
     part = path.with_name(path.name + ".part")
     part.write_text(tomlkit.dumps(document), "utf-8")
     os.replace(part, path)

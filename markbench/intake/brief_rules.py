@@ -107,6 +107,23 @@ def _pairs(value: Any) -> tuple[tuple[str, str], ...]:
     return tuple(pairs)
 
 
+def _boundaries(value: Any) -> dict[str, float]:
+    """Grades with their least marks, highest first; no two at the same marks."""
+    if not isinstance(value, Mapping):
+        raise ValueError
+    marks = _number_rule(0, 1000, "").read
+    pairs = {_text(grade): marks(least) for grade, least in value.items()}
+    if len(set(pairs.values())) < len(value):
+        raise ValueError
+    return dict(sorted(pairs.items(), key=lambda pair: -pair[1]))
+
+
+def _yes_no(value: Any) -> bool:
+    if not isinstance(value, bool):
+        raise ValueError
+    return value
+
+
 def _language(value: Any) -> str:
     if not isinstance(value, str) or not re.fullmatch(r"[A-Za-z]{2,3}([-_][A-Za-z]{2,4})?", value):
         raise ValueError
@@ -152,6 +169,18 @@ ALLOWED: Mapping[str, Rule] = {
         'a list of pairs of learner ids, as [["07", "12"]]',
         "Learners who worked as a pair: the same readings are then no question.",
     ),
+    "selfies_in_pack": Rule(
+        _yes_no, "true or false", "Whether photos of learners go to the moderator."
+    ),
+    "grades": Rule(
+        _boundaries,
+        "grades with their least marks, no two the same, as { A = 16, B = 13 }",
+        "Least marks for each grade; none where the class is not graded.",
+    ),
+    "late.marks_per_day": _number_rule(
+        0, 100, "Marks taken off the total for each day handed in late."
+    ),
+    "late.most_days": _whole_rule(1, 365, "Days late that are counted at most."),
     "place.latitude_deg": _number_rule(
         -90, 90, "Latitude where the class measured, in degrees, south negative.", " (degrees)"
     ),
