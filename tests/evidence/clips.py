@@ -296,7 +296,13 @@ def _pendulum(
 
 
 def _ellipse(
-    picture: np.ndarray, xx: np.ndarray, yy: np.ndarray, x: float, y: float, a: float, b: float,
+    picture: np.ndarray,
+    xx: np.ndarray,
+    yy: np.ndarray,
+    x: float,
+    y: float,
+    a: float,
+    b: float,
     level: float,
 ) -> None:
     distance = np.sqrt(((xx - x) / a) ** 2 + ((yy - y) / b) ** 2)
@@ -322,9 +328,7 @@ def _shakes(rng: np.random.Generator, clip: Clip, shown: np.ndarray, width: int)
         for _ in range(6):
             frequency = 10 ** rng.uniform(-0.8, 0.8)
             size = clip.shake * scale / max(frequency, 0.5) ** 0.7 / 2
-            shakes[:, axis] += size * np.sin(
-                2 * np.pi * (frequency * shown + rng.uniform())
-            )
+            shakes[:, axis] += size * np.sin(2 * np.pi * (frequency * shown + rng.uniform()))
     return shakes
 
 

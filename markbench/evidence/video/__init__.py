@@ -1,0 +1,1 @@
+"""The swing video as a clock: decoded, steadied, followed, fitted, judged, compared."""

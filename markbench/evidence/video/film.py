@@ -98,7 +98,8 @@ def _opened(source: Path | bytes) -> av.container.InputContainer:
     form = sniff(head)
     if not form:
         raise FilmError("the file is not an MP4, MOV, 3GP, WebM or AVI film")
-    return av.open(io.BytesIO(source) if isinstance(source, bytes) else str(source), format=form)
+    where = io.BytesIO(source) if isinstance(source, bytes) else str(source)
+    return av.open(where, mode="r", format=form)
 
 
 def _read(container: av.container.InputContainer, time_limit_s: float) -> Film:
@@ -115,7 +116,8 @@ def _read(container: av.container.InputContainer, time_limit_s: float) -> Film:
     most = BUDGET_BYTES // (width * height)
 
     kept = _Grouper(group, most, (height, width))
-    rotation, last, times = 0, -np.inf, []
+    rotation, last = 0, -np.inf
+    times: list[float] = []
     deadline = time.monotonic() + time_limit_s
     for frame in _good_frames(container, stream):
         if frame.time is None:
@@ -127,7 +129,7 @@ def _read(container: av.container.InputContainer, time_limit_s: float) -> Film:
         last = float(frame.time)
         times.append(last)
         small = frame.reformat(width=width, height=height, format="gray", interpolation="AREA")
-        kept.add(small.to_ndarray(), last)
+        kept.add(small.to_ndarray().astype(np.uint8, copy=False), last)
         if kept.full or last - times[0] > LONGEST_S:
             break
         if time.monotonic() > deadline:

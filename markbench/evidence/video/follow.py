@@ -136,26 +136,27 @@ def find_arc(
     one = np.array([xx.flat[bright], yy.flat[bright]])
     other = np.array([xx.flat[dark], yy.flat[dark]])
     area = float(np.sum(np.abs(ends) > 0.5 * np.abs(ends).max())) / 2
-    best: Arc | None = None
+    # Dark or bright bob: which end is which cannot be told beforehand.
+    tried = []
     for reach in ((one - other) / 2, (other - one) / 2):
-        guess = Arc(*((one + other) / 2), *reach, max((area / np.pi) ** 0.5, 1.5), 0.0, 0.0, 0.0)
-        arc = _fit_disc(folded, xx, yy, u_mean, guess)
-        if best is None or arc.fit > best.fit:
-            best = arc
-    return best
+        radius = max((area / np.pi) ** 0.5, 1.5)
+        guess = _arc(np.array([*((one + other) / 2), *reach, radius, 0.0]))
+        tried.append(_fit_disc(folded, xx, yy, u_mean, guess, 8))
+    best = max(tried, key=lambda arc: arc.fit)
+    return _fit_disc(folded, xx, yy, u_mean, best, 25) if best.fit > 0.2 else best
 
 
-def _fit_disc(folded: Floats, xx: Floats, yy: Floats, u: Floats, guess: Arc) -> Arc:
+def _fit_disc(folded: Floats, xx: Floats, yy: Floats, u: Floats, guess: Arc, rounds: int) -> Arc:
     """Least squares of a disc at ``u`` (bins,) against ``folded`` (bins, rows, columns)."""
     edge = 1.5 * guess.reach + 2 * guess.radius + 6
     used = np.flatnonzero(np.hypot(xx - guess.x, yy - guess.y).ravel() <= edge)
-    # A thousand or two pixels say all there is to say.
-    used = used[:: max(1, used.size // 1500)]
+    # Some hundreds of pixels say all there is to say.
+    used = used[:: max(1, used.size // 700)]
     pictures, px, py = folded.reshape(len(folded), -1)[:, used], xx.flat[used], yy.flat[used]
     power = max(float(np.sum(pictures**2)), 1e-9)
 
     def shape(p: Floats) -> Floats:
-        bx, by = Arc(*p, contrast=1.0, fit=0.0).at(u)
+        bx, by = _arc(p).at(u)
         away = np.hypot(px - bx[:, None], py - by[:, None])
         # An edge three pixels soft: sharp ones are hard to climb.
         disc = np.clip((p[4] - away) / 3.0 + 0.5, 0, 1)
@@ -172,9 +173,15 @@ def _fit_disc(folded: Floats, xx: Floats, yy: Floats, u: Floats, guess: Arc) -> 
     room = np.array([edge, edge, edge, edge, 0.0, 0.35 * edge])
     low, high = start - room, start + room
     low[4], high[4] = 0.8, max(2.5 * guess.radius, 6.0)
-    result = least_squares(residual, start, bounds=(low, high), max_nfev=40, xtol=1e-4)
-    fitted = [float(v) for v in result.x]
-    return Arc(*fitted, contrast=contrast(shape(result.x)), fit=1 - 2 * float(result.cost))
+    result = least_squares(residual, start, bounds=(low, high), max_nfev=rounds, xtol=1e-3)
+    return replace(
+        _arc(result.x), contrast=contrast(shape(result.x)), fit=1 - 2 * float(result.cost)
+    )
+
+
+def _arc(p: Floats) -> Arc:
+    x, y, reach_x, reach_y, radius, sag = (float(value) for value in p)
+    return Arc(x, y, reach_x, reach_y, radius, sag, 0.0, 0.0)
 
 
 def track(

@@ -8,7 +8,8 @@ Each threshold stands here with its reason; none is tuned to a single film.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
 from pathlib import Path
 
 import numpy as np
@@ -20,7 +21,7 @@ from markbench.evidence.video.oscillation import Swing, fit_swing
 from markbench.evidence.video.search import CELL, Cells, Place, places, pool
 from markbench.evidence.video.steady import steady
 from markbench.evidence.video.stretch import Stretch, cut_within, find_stretch, trim
-from markbench.evidence.video.string import string_length_px
+from markbench.evidence.video.support import string_length_px
 
 METHOD = "swing-1"
 Floats = NDArray[np.float64]
@@ -31,6 +32,8 @@ _ARC_FITS = 0.55
 _FIRST_LOOK = 0.75
 _LAST_LOOK = 0.85
 _LEAST_SWINGS = 3
+# Share of both together above which a place plainly swings.
+_CLEAR = 0.8
 _WORST_PERIOD = 0.005
 # The film ends within a frame or so of a whole swing: the eye counts it.
 _WHOLE = 0.02
@@ -104,10 +107,36 @@ def measure_film(film: Film) -> SwingMeasurement:
         return _refused(film, "few_swings")
     steady(frames)
     cells = pool(frames, times)
-    found = _first_swing(frames, times, cells)
-    if found is None:
-        return _refused(film, "no_swing")
-    rough, swing = found
+    refusals = []
+    for rough, swing in _swings(frames, times, cells):
+        found = _judge(film, cells, rough, swing)
+        if found.accepted:
+            return found
+        refusals.append(found)
+        # A clear swing that was refused settles it; a doubtful one lets the next try.
+        if swing.explained * rough.arc.fit > _CLEAR and found.reason != "unsteady":
+            break
+    return refusals[0] if refusals else _refused(film, "no_swing")
+
+
+def _swings(
+    frames: NDArray[np.uint8], times: Floats, cells: Cells
+) -> Iterator[tuple[Track, Swing]]:
+    """Places that prove to swing: clear ones as they are found, then the doubtful."""
+    doubtful = []
+    for place in places(cells, most=8):
+        looked = _look(frames, times, cells, place)
+        if looked is None:
+            continue
+        if looked[1].explained * looked[0].arc.fit > _CLEAR:
+            yield looked
+        else:
+            doubtful.append(looked)
+    yield from sorted(doubtful, key=lambda found: -found[1].explained * found[0].arc.fit)[:2]
+
+
+def _judge(film: Film, cells: Cells, rough: Track, swing: Swing) -> SwingMeasurement:
+    frames, times = film.frames, film.times_s
     stretch = find_stretch(rough, swing)
     if stretch.cut:
         return _refused(film, "cut")
@@ -140,22 +169,6 @@ def measure_film(film: Film) -> SwingMeasurement:
     if _second_bob(frames, times, cells, fine.arc, swing):
         return _refused(film, "two_bobs")
     return _accepted(film, fine, swing, shown, turns)
-
-
-def _first_swing(
-    frames: NDArray[np.uint8], times: Floats, cells: Cells
-) -> tuple[Track, Swing] | None:
-    """The likeliest place that proves to swing; the best of the few that do."""
-    best: tuple[Track, Swing] | None = None
-    for place in places(cells, most=8):
-        looked = _look(frames, times, cells, place)
-        if looked is None:
-            continue
-        if looked[1].explained * looked[0].arc.fit > 0.8:
-            return looked
-        if best is None or looked[1].explained > best[1].explained:
-            best = looked
-    return best
 
 
 def _look(
@@ -249,7 +262,8 @@ def _accepted(
     sizes = swing.envelope_at(np.array([start, end]))
     length = string_length_px(film.frames, fine, swing)
     widest = float(sizes[0]) / length if length else None
-    return SwingMeasurement(
+    return replace(
+        _of_film(film),
         accepted=True,
         message=f"{count} complete swings, period {swing.period_s:.3f} s",
         start_s=start,
@@ -267,7 +281,6 @@ def _accepted(
         amplitude_deg=float(np.degrees(np.arcsin(widest))) if widest and widest < 1 else None,
         ellipse=_ellipse(fine, swing, within),
         bob_xy=(fine.arc.x / film.frames.shape[2], fine.arc.y / film.frames.shape[1]),
-        **_of_film(film),
     )
 
 
@@ -290,18 +303,17 @@ def _ellipse(fine: Track, swing: Swing, within: NDArray[np.intp]) -> float:
     return float(abs(np.linalg.lstsq(design, fine.across[seen], rcond=None)[0][2]))
 
 
-def _of_film(film: Film) -> dict[str, object]:
-    return {
-        "frame_rate": film.rate,
-        "uneven_frames": film.uneven,
-        "frames": film.decoded,
-        "duration_s": film.duration_s,
-        "size": film.size,
-        "kept_size": (int(film.frames.shape[2]), int(film.frames.shape[1])),
-    }
+def _of_film(film: Film) -> SwingMeasurement:
+    return SwingMeasurement(
+        accepted=False,
+        frame_rate=film.rate,
+        uneven_frames=film.uneven,
+        frames=film.decoded,
+        duration_s=film.duration_s,
+        size=film.size,
+        kept_size=(int(film.frames.shape[2]), int(film.frames.shape[1])),
+    )
 
 
 def _refused(film: Film, reason: str) -> SwingMeasurement:
-    return SwingMeasurement(
-        accepted=False, reason=reason, message=_WORDS[reason], **_of_film(film)
-    )
+    return replace(_of_film(film), reason=reason, message=_WORDS[reason])

@@ -200,7 +200,7 @@ def _hanging_together(residual: Floats) -> float:
         if r <= 0.05:
             break
         total += 2 * r
-    return total**0.5
+    return float(total**0.5)
 
 
 def _trend(times_s: Floats, degree: int) -> Floats:

@@ -25,8 +25,12 @@ CELL = 4
 SHORTEST_PERIOD_S, LONGEST_PERIOD_S = 0.4, 3.2
 _WINDOWS_S = (16.0, 8.0, 4.0)
 _RATE = 24.0
-_EXPLAINED = 0.45
-_LEAST_FUNDAMENTAL = 0.12
+# A small bob on a wide arc passes in a flash: many harmonics, and much of it unexplained.
+# A short window bears fewer terms and must be surer.
+_HARMONICS_LONG, _EXPLAINED_LONG = 5, 0.33
+_HARMONICS_SHORT, _EXPLAINED_SHORT = 3, 0.45
+_LONG_S = 6.0
+_LEAST_FUNDAMENTAL = 0.08
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -128,33 +132,40 @@ def _in_window(
     signal, power = signal[:, where], power[where]
     weight = np.sqrt(power / times.size)
 
+    harmonics, enough = (
+        (_HARMONICS_LONG, _EXPLAINED_LONG)
+        if span > _LONG_S
+        else (_HARMONICS_SHORT, _EXPLAINED_SHORT)
+    )
     slowest, fastest = max(2.7 / span, 1 / LONGEST_PERIOD_S), 1 / SHORTEST_PERIOD_S
     frequencies = np.arange(slowest, fastest, 0.2 / span)
     scores = np.zeros(frequencies.size)
     shares = np.zeros((frequencies.size, where.size), dtype=np.float32)
     for k, frequency in enumerate(frequencies):
-        angles = 2 * np.pi * frequency * np.outer(times - times.mean(), (1, 2, 3))
-        basis = np.concatenate([np.cos(angles), np.sin(angles)], axis=1).astype(np.float32)
+        angles = 2 * np.pi * frequency * np.outer(times - times.mean(), np.arange(1, harmonics + 1))
+        # cos and sin of the fundamental first: what the harmonics add is counted apart.
+        basis = np.stack([np.cos(angles), np.sin(angles)], axis=2).astype(np.float32)
+        basis = basis.reshape(times.size, -1)
         basis -= trend @ (trend.T @ basis)
-        basis = np.linalg.qr(basis[:, [0, 3, 1, 4, 2, 5]])[0]
+        basis = np.linalg.qr(basis)[0]
         parts = (basis.T @ signal) ** 2
         explained = parts.sum(axis=0) / power
-        adjusted = 1 - (1 - explained) * (times.size - 3) / (times.size - 9)
+        adjusted = 1 - (1 - explained) * (times.size - 3) / (times.size - 3 - 2 * harmonics)
         share = parts[:2].sum(axis=0) / np.maximum(parts.sum(axis=0), 1e-9)
-        good = adjusted > _EXPLAINED
+        good = adjusted > enough
         if good.sum() < 3:
             continue
         if np.average(share[good], weights=weight[good] ** 2) < _LEAST_FUNDAMENTAL:
             continue
         shares[k] = adjusted
-        scores[k] = float(np.sum(weight * np.maximum(adjusted - _EXPLAINED, 0)))
+        scores[k] = float(np.sum(weight * np.maximum(adjusted - enough, 0)))
     found = []
     for k in _peaks(scores)[:3]:
         mask = np.zeros(shape, dtype=bool)
-        mask.ravel()[where] = shares[k] > _EXPLAINED
+        mask.ravel()[where] = shares[k] > enough
         labels, number = ndimage.label(mask, np.ones((3, 3)))
         amount = np.zeros(shape)
-        amount.ravel()[where] = weight * np.maximum(shares[k] - _EXPLAINED, 0)
+        amount.ravel()[where] = weight * np.maximum(shares[k] - enough, 0)
         sizes = np.asarray(ndimage.sum_labels(amount, labels, np.arange(1, number + 1)))
         for label in np.argsort(-sizes)[:3]:
             part = labels == label + 1

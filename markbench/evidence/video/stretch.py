@@ -42,9 +42,7 @@ def find_stretch(rough: Track, swing: Swing) -> Stretch:
     runs = [run for run in _runs(agrees) if times[run[1]] - times[run[0]] > 0.3 * period]
     if not runs:
         return Stretch(swing.start_s, swing.end_s)
-    middle = [
-        max(0.0, min(times[b], swing.end_s) - max(times[a], swing.start_s)) for a, b in runs
-    ]
+    middle = [max(0.0, min(times[b], swing.end_s) - max(times[a], swing.start_s)) for a, b in runs]
     home = int(np.argmax(middle))
     low, high = runs[home]
     cut = False
@@ -163,9 +161,7 @@ def _resumes(
 def _runs(flags: NDArray[np.bool_]) -> list[tuple[int, int]]:
     padded = np.concatenate([[False], flags, [False]]).astype(int)
     steps = np.diff(padded)
-    return list(
-        zip(np.flatnonzero(steps == 1), np.flatnonzero(steps == -1) - 1, strict=True)
-    )
+    return list(zip(np.flatnonzero(steps == 1), np.flatnonzero(steps == -1) - 1, strict=True))
 
 
 def _share(agrees: NDArray[np.bool_], times: Floats, low_s: float, high_s: float) -> float:
