@@ -6,6 +6,7 @@ from dataclasses import dataclass, field
 
 from markbench.intake.tables.headings import Heading
 from markbench.intake.tables.lines import Found, Line, Ref, left_empty, not_understood, place
+from markbench.intake.tables.values import Value
 from markbench.intake.tables.view import View
 from markbench.model import Concern, Finding
 
@@ -112,6 +113,9 @@ class Body:
                 line.unclaimed.append(ref)
         if self.roles.swings is not None:
             ref = view.ref(row, self.roles.swings, self.headings[self.roles.swings])
+            told = view.heads[row].get(self.roles.swings)
+            if told is not None and told.swings:  # "10 swings"
+                ref.value = Value(float(told.swings))
             number = ref.value.number
             if number is not None and number == int(number) and 1 <= number <= 1000:
                 line.swings = ref

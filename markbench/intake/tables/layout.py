@@ -228,7 +228,7 @@ def _roles(
             roles.own.append(column)
         elif quantity in ("period", "period_squared", "g"):
             roles.own.append(column)
-        elif quantity == "swings" and numeric[column]:
+        elif quantity == "swings" and any(view.cells[r][column] != "" for r in range(start, end)):
             if roles.swings is None and not _numbers_rows(view, column, start, end):
                 roles.swings = column
         elif quantity is None and heading.mean:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from markbench.intake.tables.columns import assign_columns
 from markbench.intake.tables.grid import text_of
@@ -123,6 +123,8 @@ def _drop_wrong_dimensions(found: Found, learner: str, findings: list[Finding]) 
     seen: set[tuple[int, int]] = set()
     kept: list[Line] = []
     for line in found.lines:
+        if line.length.heading.unit == "inch" and line.length.value.unit == "s":
+            line.length.value = replace(line.length.value, unit=None)  # 10" is ten inches here
         unit = line.length.value.unit
         if unit and dimension(unit) != "length":
             at = (line.length.row, line.length.column)
