@@ -1,0 +1,171 @@
+"""From marks to a result: which mark holds, adjustment, lateness, grade, each with its why.
+
+The order is fixed. The teacher's final word on a criterion holds before a moderator's
+adjustment, and that before the first mark. Where moderators adjusted to different marks
+nothing is chosen for them: the first mark stays and the clash is named. A class-wide
+adjustment moves only totals that no moderator has been through. Lateness comes last, so
+that nobody's penalty is moved by an adjustment.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from markbench.model import Brief, Mark, Rubric, State
+from markbench.moderation.grades import LateDeduction, grade_of, late_deduction
+from markbench.moderation.records import (
+    ClassAdjustment,
+    Moderated,
+    Settled,
+    class_adjustment,
+    moderations,
+    second_marks,
+    settled_mark,
+)
+from markbench.moderation.severity import shifted
+
+
+@dataclass(frozen=True, slots=True)
+class CriterionOutcome:
+    """One criterion: every mark given, the one that holds, and why it does.
+
+    ``open`` names what still needs the teacher: a question asked, a clash; else empty.
+    """
+
+    criterion: str
+    first: Mark | None
+    seconds: tuple[Mark, ...]
+    moderated: tuple[Moderated, ...]
+    settled: Settled | None
+    marks: float | None
+    level: str | None
+    why: str
+    open: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """One learner's result. Totals are ``None`` until every criterion has a mark.
+
+    ``first_total`` adds the first marks, ``moderated_total`` those that hold; ``total`` is
+    after the class's adjustment and lateness, and the one that ``grade`` is read from.
+    """
+
+    learner: str
+    criteria: tuple[CriterionOutcome, ...]
+    first_total: float | None
+    moderated_total: float | None
+    adjustment: ClassAdjustment | None
+    late: LateDeduction | None
+    total: float | None
+    grade: str
+
+    def of(self, criterion: str) -> CriterionOutcome:
+        """The outcome of one criterion."""
+        return next(one for one in self.criteria if one.criterion == criterion)
+
+    @property
+    def second_total(self) -> float | None:
+        """Sum of the earliest second marks, ``None`` unless every criterion has one."""
+        if not self.criteria or any(not one.seconds for one in self.criteria):
+            return None
+        return sum(one.seconds[0].marks for one in self.criteria)
+
+    @property
+    def open(self) -> tuple[str, ...]:
+        """What still needs the teacher, criterion by criterion."""
+        return tuple(one.open for one in self.criteria if one.open)
+
+
+def outcomes(
+    state: State,
+    rubric: Rubric,
+    brief: Brief,
+    firsts: Mapping[str, Mapping[str, Mark]],
+    handed_in: Mapping[str, dt.datetime | None],
+    extensions: Mapping[str, dt.date],
+) -> dict[str, Outcome]:
+    """The result of every learner of ``firsts`` (learner → criterion → first mark)."""
+    seconds, moderated = second_marks(state), moderations(state)
+    adjustment = class_adjustment(state)
+    found = {}
+    for learner, marks in firsts.items():
+        rows = tuple(
+            _criterion(
+                criterion.id,
+                marks.get(criterion.id),
+                seconds.get(learner, {}).get(criterion.id, ()),
+                moderated.get(learner, {}).get(criterion.id, ()),
+                settled_mark(state, learner, criterion.id),
+            )
+            for criterion in rubric.criteria
+        )
+        late = late_deduction(
+            brief.late, extensions.get(learner) or brief.closes, handed_in.get(learner)
+        )
+        found[learner] = _outcome(learner, rows, adjustment, late, rubric.most, brief)
+    return found
+
+
+def _criterion(
+    criterion: str,
+    first: Mark | None,
+    seconds: tuple[Mark, ...],
+    moderated: tuple[Moderated, ...],
+    settled: Settled | None,
+) -> CriterionOutcome:
+    marks, level, why, still_open = (
+        (first.marks, first.level, f"first mark, {first.by}", "")
+        if first is not None
+        else (None, None, "not marked yet", "")
+    )
+    adjusted = [one for one in moderated if one.action == "adjust" and one.marks is not None]
+    asked = [one for one in moderated if one.action == "ask"]
+    if settled is not None:
+        marks, level = settled.marks, settled.level
+        why = f"settled by {settled.by}: {settled.why}"
+    elif len({one.marks for one in adjusted}) > 1:
+        words = ", ".join(f"{one.by} to {one.marks:g}" for one in adjusted)
+        still_open = f"{criterion}: adjusted to different marks ({words})"
+    elif adjusted:
+        last = adjusted[-1]
+        marks, level, why = last.marks, last.level, f"adjusted by {last.by}: {last.why}"
+    if settled is None and not still_open and asked:
+        words = "; ".join(f"{one.by} asks: {one.why}" for one in asked)
+        still_open = f"{criterion}: {words}"
+    elif settled is None and not still_open and not moderated:
+        apart = [one for one in seconds if first is not None and one.marks != first.marks]
+        if first is not None and apart:
+            words = ", ".join(f"{one.by} gave {one.marks:g}" for one in apart)
+            still_open = f"{criterion}: {first.by} gave {first.marks:g}, {words}"
+    return CriterionOutcome(
+        criterion, first, seconds, moderated, settled, marks, level, why, still_open
+    )
+
+
+def _outcome(
+    learner: str,
+    rows: tuple[CriterionOutcome, ...],
+    adjustment: ClassAdjustment | None,
+    late: LateDeduction | None,
+    most: float,
+    brief: Brief,
+) -> Outcome:
+    first = _sum([row.first.marks if row.first is not None else None for row in rows])
+    moderated = _sum([row.marks for row in rows])
+    looked_at = any(row.moderated or row.settled for row in rows)
+    applied = None if looked_at or adjustment is None or not adjustment.shift else adjustment
+    total = moderated
+    if total is not None and applied is not None:
+        total = shifted(total, applied.shift, most)
+    if total is not None and late is not None:
+        total = max(total - late.marks_off, 0.0)
+    grade = grade_of(total, brief.grade_boundaries)
+    return Outcome(learner, rows, first, moderated, applied, late, total, grade)
+
+
+def _sum(marks: list[float | None]) -> float | None:
+    given = [mark for mark in marks if mark is not None]
+    return sum(given) if given and len(given) == len(marks) else None
