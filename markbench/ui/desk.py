@@ -11,7 +11,7 @@ import datetime as dt
 from collections.abc import Callable
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, QThreadPool, Signal, Slot
+from PySide6.QtCore import QObject, QThread, QThreadPool, Signal
 
 from markbench.ui.background import in_background
 
@@ -28,7 +28,6 @@ class Desk(QObject):
     saved = Signal(object)
     trouble = Signal(str)
     waiting = Signal(bool)
-    _told = Signal(object)
 
     def __init__(self, session: Session, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -37,8 +36,8 @@ class Desk(QObject):
         self._pool = QThreadPool(self)
         self._pool.setMaxThreadCount(1)
         self._pending = 0
-        self._told.connect(self._on_told)
-        self._forget = session.listen(self._told.emit)
+        self._news: list[Change] = []
+        self._forget = session.listen(self._on_told)
 
     def do(self, command: Command) -> None:
         """Give a command; it runs after those given before it."""
@@ -71,11 +70,18 @@ class Desk(QObject):
         self._forget()
         self.session.close()
 
-    @Slot(object)
     def _on_told(self, change: Change) -> None:
-        self.saved_at = dt.datetime.now()
-        self.saved.emit(self.saved_at)
-        self.changed.emit(change.learner)
+        """Called by the session in the middle of a command: pass it on when that is done."""
+        self._news.append(change)
+        if QThread.currentThread() is self.thread():
+            self._pass_on()
+
+    def _pass_on(self) -> None:
+        news, self._news = self._news, []
+        for change in news:
+            self.saved_at = dt.datetime.now()
+            self.saved.emit(self.saved_at)
+            self.changed.emit(change.learner)
 
     def _on_done(self, _result: object) -> None:
         self._settle()
@@ -85,6 +91,7 @@ class Desk(QObject):
         self.trouble.emit(str(error))
 
     def _settle(self) -> None:
+        self._pass_on()
         self._pending -= 1
         if self._pending == 0:
             self.waiting.emit(False)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import dataclasses
 import sys
 import threading
 
@@ -196,3 +197,18 @@ def test_none_keeps_its_references(qapp: QApplication) -> None:
     for _ in range(300):
         index.data(9)
     assert sys.getrefcount(None) > before - 100, "this release of PySide6 must be avoided"
+
+
+def test_the_axis_is_drawn_afresh_when_the_range_changes(window: Window, session: Session) -> None:
+    window.open_learner("s2")
+    sheet = window.sheet
+    settle_layout()
+    sheet.graph.grab()
+    axis = sheet.graph._main.getAxis("left")
+    assert axis.picture is not None
+    before = list(axis.range)
+    ghost = next(e for e in session.diagnosis("s2").explanations if e.mended)
+    far = [(length, 2 * period) for length, period in ghost.mended]
+    sheet._show_ghost(dataclasses.replace(ghost, mended=tuple(far)))
+    assert axis.range[1] > 2 * before[1]
+    assert axis.picture is None

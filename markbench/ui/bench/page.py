@@ -138,7 +138,9 @@ class ClassPage(QWidget):
     def _count(self) -> None:
         shown, of = self.order.rowCount(), self.model.rowCount()
         words = self.tr("{n} learners") if shown == of else self.tr("{n} of {of} learners")
-        self.shown.setText(words.format(n=shown, of=of))
+        done = sum(row.finished for row in self.model.rows)
+        marked = self.tr("{n} marked").format(n=done)
+        self.shown.setText(f"{words.format(n=shown, of=of)}  ·  {marked}")
 
     def _toggle_settle(self, on: bool) -> None:
         self.settle.setVisible(on)

@@ -78,7 +78,7 @@ QPushButton[kind="plain"]:focus, QToolButton[kind="plain"]:focus {{
 QPushButton[kind="level"] {{ padding: {pad}px {pad}px; }}
 QPushButton[kind="level"][drafted="true"] {{ border: 1px dashed {p.ink}; }}
 QPushButton[kind="level"]:checked {{ background: {p.deed}; color: {p.on_deed};
-    border: 1px solid {p.deed}; font-weight: 600; }}
+    border: 1px solid {p.deed}; padding: {pad}px {pad}px; }}
 QPushButton[kind="level"]:focus {{ border: 2px solid {p.ink}; }}
 QComboBox::drop-down {{ border: none; width: {least}px; }}
 QComboBox::down-arrow {{ image: url("{_arrow(p)}"); width: {lead}px; height: {lead}px; }}
@@ -100,7 +100,7 @@ QAbstractItemView {{ background: {p.paper}; border: 1px solid {p.rule}; border-r
 QAbstractItemView:focus {{ border: 2px solid {p.deed}; }}
 QAbstractItemView[kind="open"] {{ background: transparent; border: 1px solid transparent; }}
 QAbstractItemView[kind="open"]:focus {{ border: 1px solid transparent; }}
-QHeaderView {{ background: transparent; }}
+QHeaderView, QHeaderView:focus {{ background: transparent; border: none; }}
 QHeaderView::section {{ background: {p.shade}; color: {p.pencil}; border: none;
     border-bottom: 1px solid {p.rule}; padding: {pad}px; font-size: {small}px; }}
 QTableCornerButton::section {{ background: {p.shade}; border: none; }}
@@ -122,6 +122,7 @@ QSplitter::handle {{ background: transparent; }}
 QMenu {{ background: {p.paper}; color: {p.ink}; border: 1px solid {p.edge}; padding: 4px; }}
 QMenu::item {{ padding: {pad}px {wide * 2}px; }}
 QMenu::item:selected {{ background: {p.deed_soft}; color: {p.ink}; }}
+QCheckBox::indicator {{ width: {round(15 * scale)}px; height: {round(15 * scale)}px; }}
 QCheckBox {{ spacing: {pad + 2}px; min-height: {least}px; }}
 QCheckBox:focus {{ color: {p.deed}; text-decoration: underline; }}
 """

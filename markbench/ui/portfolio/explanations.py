@@ -87,7 +87,7 @@ class ExplanationPanel(QFrame):
         self._limits = label(kind="small", wrap=True)
         heading = QHBoxLayout()
         title = ElidedLabel("heading")
-        title.setText(self.tr("How the numbers may have come about"))
+        title.setText(self.tr("What the numbers speak for"))
         heading.addWidget(title, 1)
         heading.addWidget(self._best)
         inside = QWidget()

@@ -59,6 +59,8 @@ class _Axis(pg.AxisItem):  # type: ignore[misc]
 
     def updateAutoSIPrefix(self) -> None:
         self.autoSIPrefixScale = 1.0
+        self.picture = None  # a change of range comes by this way alone: draw afresh
+        self.update()
 
 
 def _axes() -> dict[str, pg.AxisItem]:

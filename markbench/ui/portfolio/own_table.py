@@ -28,7 +28,7 @@ from markbench.ui.background import in_background
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import IconButton, button, label
+from markbench.ui.parts import IconButton, button, label, quiet_scroll
 from markbench.ui.portfolio.own_table_model import ROLE, GridModel, Pointing
 from markbench.ui.portfolio.typed import TypedTable
 
@@ -112,13 +112,20 @@ class OwnTable(QFrame):
             deeds.addWidget(control)
         for part in (self.length_unit, self.time_unit, self.rows, self.take, self.restore):
             deeds.addWidget(part)
+        inside = QWidget()
+        inside.setProperty("kind", "inside")
+        parts = QVBoxLayout(inside)
+        parts.setContentsMargins(0, 0, 4, 0)
+        parts.setSpacing(8)
+        self.table.setMinimumHeight(220)
+        parts.addWidget(self.table, 3)
+        parts.addLayout(deeds)
+        parts.addWidget(self.typed, 2)
         column = QVBoxLayout(self)
-        column.setContentsMargins(12, 8, 12, 12)
+        column.setContentsMargins(12, 8, 8, 12)
         column.setSpacing(8)
         column.addLayout(head)
-        column.addWidget(self.table, 3)
-        column.addLayout(deeds)
-        column.addWidget(self.typed, 2)
+        column.addWidget(quiet_scroll(inside), 1)
 
     def open_table(self, learner: str, file: str, wanted: Source | None = None) -> None:
         """Show a file of readings, at the cell of ``wanted`` if given."""

@@ -25,6 +25,13 @@ from markbench.ui.portfolio.viewer import EvidenceViewer
 _TWO_COLUMNS = 640  # narrower than this (at 100 % text), the two columns stand in one
 
 
+class _Columns(QBoxLayout):
+    """Two columns share the height there is; one column takes what it needs and scrolls."""
+
+    def hasHeightForWidth(self) -> bool:
+        return self.direction() == QBoxLayout.Direction.TopToBottom
+
+
 class PortfolioPage(QWidget):
     """``left`` asks for the class; ``moved`` for the learner so many places on."""
 
@@ -77,7 +84,7 @@ class PortfolioPage(QWidget):
             second.addWidget(part, stretch)
         inside = QWidget()
         inside.setProperty("kind", "inside")
-        self._columns = QBoxLayout(QBoxLayout.Direction.LeftToRight, inside)
+        self._columns = _Columns(QBoxLayout.Direction.LeftToRight, inside)
         self._columns.setContentsMargins(0, 0, 0, 0)
         self._columns.addLayout(first, 1)
         self._columns.addLayout(second, 1)

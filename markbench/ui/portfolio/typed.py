@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from typing import Any
 
-from PySide6.QtWidgets import QHBoxLayout, QTableWidget, QTableWidgetItem, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QTableWidget, QTableWidgetItem, QVBoxLayout, QWidget
 
 from markbench.ui.desk import Desk
+from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button, label
 
@@ -26,8 +27,9 @@ class TypedTable(QWidget):
         self._trouble = label(kind="look", wrap=True)
         self.take = button(self.tr("Use what is typed here"), "", self._take)
         self.drop = button(self.tr("Back to the learner's file"), "", self._drop)
-        head = QHBoxLayout()
-        head.addWidget(label(self.tr("Or type the readings in"), "heading"), 1)
+        self.table.setMinimumHeight(180)
+        head = FlowLayout(spacing=8)
+        head.addWidget(label(self.tr("Or type the readings in"), "heading"))
         head.addWidget(self.take)
         head.addWidget(self.drop)
         column = QVBoxLayout(self)
