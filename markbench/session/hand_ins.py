@@ -1,0 +1,166 @@
+"""Who handed in what and when: late, missing, handed in again, given more time."""
+
+from __future__ import annotations
+
+import datetime as dt
+from dataclasses import dataclass
+from typing import cast
+
+from markbench.intake.folder import open_piece
+from markbench.intake.tables import read_readings
+from markbench.model import Piece, PieceKind, Portfolio, Reading, ReadingsTable
+from markbench.session.session import Session
+
+_MOST_BYTES = 30_000_000
+# Lengths nearer than this are the same length written twice (half a millimetre).
+_SAME_LENGTH_M = 0.0005
+
+
+@dataclass(frozen=True, slots=True)
+class HandIn:
+    """How one learner's hand-in stands. Dates are local.
+
+    ``missing`` holds the pieces asked for and not there (every one of them where nothing
+    was handed in); ``again`` the pieces the teacher found unreadable or wants again;
+    ``replaced`` how many pieces a later hand-in replaced; ``since_marked`` whether a piece
+    carries a later time than the learner's last mark.
+    """
+
+    learner: str
+    handed_in: dt.datetime | None
+    due: dt.date | None
+    days_late: int
+    extended_to: dt.date | None
+    missing: tuple[PieceKind, ...]
+    again: tuple[PieceKind, ...]
+    replaced: int
+    since_marked: bool
+
+    @property
+    def nothing(self) -> bool:
+        """Whether nothing at all was handed in."""
+        return self.handed_in is None and bool(self.missing) and not self.replaced
+
+
+def hand_ins(session: Session) -> tuple[HandIn, ...]:
+    """Every learner, in the session's order."""
+    return tuple(hand_in(session, one.id) for one in session.learners)
+
+
+def hand_in(session: Session, learner: str) -> HandIn:
+    """One learner's hand-in."""
+    portfolio = session.portfolio(learner)
+    extension = session.value("extension", learner)
+    extended_to = dt.date.fromisoformat(extension) if extension else None
+    due = extended_to or session.brief.closes
+    when = portfolio.handed_in
+    late = (when.date() - due).days if when is not None and due is not None else 0
+    wanted_again = {
+        piece.kind: None
+        for piece in portfolio.pieces
+        if session.value("piece_status", learner, piece.file) in ("again", "unreadable")
+    }
+    return HandIn(
+        learner=learner,
+        handed_in=when,
+        due=due,
+        days_late=max(late, 0),
+        extended_to=extended_to,
+        missing=_missing(session, learner, portfolio),
+        again=tuple(wanted_again),
+        replaced=len(portfolio.earlier),
+        since_marked=_since_marked(session, learner, portfolio),
+    )
+
+
+def _missing(session: Session, learner: str, portfolio: Portfolio) -> tuple[PieceKind, ...]:
+    """As the check of pieces says, so that every page tells the same."""
+    found = [
+        cast(PieceKind, finding.numbers.get("piece"))
+        for finding in session.findings(learner)
+        if finding.check == "missing_piece" and "could_be" not in finding.numbers
+    ]
+    order = ("readings", *session.brief.evidence)
+    return tuple(sorted(set(found), key=lambda kind: order.index(kind) if kind in order else 99))
+
+
+def _since_marked(session: Session, learner: str, portfolio: Portfolio) -> bool:
+    marks = session.marks(learner).values()
+    when = portfolio.handed_in
+    if not marks or when is None:
+        return False
+    # The times of files are local and carry no zone.
+    last = max(mark.at for mark in marks).astimezone().replace(tzinfo=None)
+    return when.replace(tzinfo=None) > last
+
+
+@dataclass(frozen=True, slots=True)
+class Replaced:
+    """A piece that a later hand-in replaced, and the one in use now, if there is one."""
+
+    kind: PieceKind
+    earlier: Piece
+    now: Piece | None
+
+
+def replaced_pieces(portfolio: Portfolio) -> tuple[Replaced, ...]:
+    """Each earlier piece with its successor."""
+    return tuple(
+        Replaced(one.kind, one, next(iter(portfolio.of_kind(one.kind)), None))
+        for one in portfolio.earlier
+    )
+
+
+@dataclass(frozen=True, slots=True)
+class RowChange:
+    """One length in both tables; ``None`` where it stands in one of them only."""
+
+    earlier: Reading | None
+    now: Reading | None
+
+    @property
+    def changed(self) -> bool:
+        """Whether anything differs, as numbers."""
+        if self.earlier is None or self.now is None:
+            return True
+        return (
+            self.earlier.swings != self.now.swings
+            or abs(self.earlier.length_m - self.now.length_m) > 1e-9
+            or [t.time_s for t in self.earlier.timings] != [t.time_s for t in self.now.timings]
+        )
+
+
+def earlier_table(session: Session, learner: str) -> ReadingsTable | None:
+    """The latest table that was replaced, read again; ``None`` where there is none to read.
+
+    Reads a file: call it off the main thread. Raises nothing for a file that has gone bad.
+    """
+    tables = [piece for piece in session.portfolio(learner).earlier if piece.kind == "readings"]
+    tables.sort(key=lambda piece: piece.modified or dt.datetime.min, reverse=True)
+    for piece in tables:
+        try:
+            data = open_piece(session.folder, piece.file, _MOST_BYTES)
+            outcome = read_readings(piece.file, data, session.brief, learner)
+        except (OSError, ValueError):
+            continue
+        if outcome.table is not None and outcome.table.readings:
+            return outcome.table
+    return None
+
+
+def row_changes(earlier: ReadingsTable, now: ReadingsTable) -> tuple[RowChange, ...]:
+    """Both tables side by side, matched by length, shortest first.
+
+    Two lengths of the same table that agree are matched in the order written.
+    """
+    left = sorted(earlier.readings, key=lambda one: one.length_m)
+    right = sorted(now.readings, key=lambda one: one.length_m)
+    rows: list[RowChange] = []
+    while left or right:
+        if left and right and abs(left[0].length_m - right[0].length_m) <= _SAME_LENGTH_M:
+            rows.append(RowChange(left.pop(0), right.pop(0)))
+        elif not right or (left and left[0].length_m < right[0].length_m):
+            rows.append(RowChange(left.pop(0), None))
+        else:
+            rows.append(RowChange(None, right.pop(0)))
+    return tuple(rows)

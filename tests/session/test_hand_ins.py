@@ -1,0 +1,106 @@
+"""Late, missing, handed in again, given more time."""
+
+import datetime as dt
+import os
+
+import pytest
+
+from markbench.session import Session
+from markbench.session.hand_ins import (
+    earlier_table,
+    hand_in,
+    hand_ins,
+    replaced_pieces,
+    row_changes,
+)
+
+HEAD = "Length / cm,t1 / s for 10 swings,t2 / s\n"
+FIRST = HEAD + "20,8.95,9.01\n30,11.02,10.95\n40,12.72,12.66\n"
+LATER = HEAD + "20,8.95,9.01\n30,11.02,11.15\n40,12.72,12.66\n50,14.21,14.15\n"
+
+
+def put(path, text, when):
+    path.parent.mkdir(parents=True, exist_ok=True)
+    path.write_text(text, "utf-8")
+    stamp = when.timestamp()
+    os.utime(path, (stamp, stamp))
+
+
+@pytest.fixture
+def folder(tmp_path):
+    root = tmp_path / "Class 9Z"
+    put(root / "Ada Invented" / "readings.csv", FIRST, dt.datetime(2026, 3, 10, 18))
+    put(root / "Ben Made-Up" / "readings.csv", FIRST, dt.datetime(2026, 3, 19, 18))
+    put(root / "Cleo Fabricated" / "readings.csv", FIRST, dt.datetime(2026, 3, 10, 18))
+    put(root / "Cleo Fabricated" / "readings v2.csv", LATER, dt.datetime(2026, 3, 12, 18))
+    rows = "1,Ada Invented\n2,Ben Made-Up\n3,Cleo Fabricated\n4,Dora Contrived\n"
+    (root / "class_list.csv").write_text("id,name\n" + rows, "utf-8")
+    (root / "brief.toml").write_text(
+        'opens = 2026-03-02\ncloses = 2026-03-16\nevidence = ["swing_video"]\n', "utf-8"
+    )
+    return root
+
+
+@pytest.fixture
+def session(folder):
+    opened = Session.open(folder, "T. Teacher")
+    yield opened
+    opened.close()
+
+
+def test_late_missing_and_nothing(session):
+    by = {one.learner: one for one in hand_ins(session)}
+    assert by["1"].days_late == 0
+    assert by["2"].days_late == 3
+    assert by["1"].missing == ("swing_video",)
+    assert by["4"].nothing
+    assert by["4"].missing == ("readings", "swing_video")
+    assert not by["1"].nothing
+
+
+def test_an_extension_moves_the_day_and_can_be_undone(session):
+    session.extend("2", dt.date(2026, 3, 20))
+    assert hand_in(session, "2").days_late == 0
+    assert hand_in(session, "2").due == dt.date(2026, 3, 20)
+    assert "outside_window" not in {f.check for f in session.findings("2")}
+    session.undo()
+    assert hand_in(session, "2").days_late == 3
+    assert hand_in(session, "2").extended_to is None
+
+
+def test_wanted_again(session):
+    session.set_piece_status("1", "Ada Invented/readings.csv", "again")
+    assert hand_in(session, "1").again == ("readings",)
+
+
+def test_what_changed_stands_side_by_side(session):
+    assert hand_in(session, "3").replaced == 1
+    (one,) = replaced_pieces(session.portfolio("3"))
+    assert one.earlier.file.endswith("readings.csv")
+    assert one.now is not None
+    assert one.now.file.endswith("readings v2.csv")
+    rows = row_changes(earlier_table(session, "3"), session.portfolio("3").table)
+    assert [row.changed for row in rows] == [False, True, False, True]
+    assert [t.time_s for t in rows[1].earlier.timings] == [11.02, 10.95]
+    assert [t.time_s for t in rows[1].now.timings] == [11.02, 11.15]
+    assert rows[3].earlier is None
+    assert rows[3].now.length_m == pytest.approx(0.5)
+
+
+def test_without_an_earlier_table_there_is_none(session, folder):
+    assert earlier_table(session, "1") is None
+    (folder / "Cleo Fabricated" / "readings.csv").unlink()
+    assert earlier_table(session, "3") is None  # gone from the disk since it was read
+
+
+def test_handed_in_since_it_was_marked(session, folder):
+    criterion = session.rubric.criteria[0].id
+    session.accept("1", criterion)
+    assert not hand_in(session, "1").since_marked
+    session.close()
+    soon = dt.datetime.now() + dt.timedelta(hours=1)
+    put(folder / "Ada Invented" / "readings.csv", LATER, soon)
+    again = Session.open(folder, "T. Teacher")
+    assert hand_in(again, "1").since_marked
+    assert not hand_in(again, "2").since_marked
+    again.close()
