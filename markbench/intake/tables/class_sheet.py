@@ -197,7 +197,6 @@ def _by_rows(view: View, who: _Who, brief: Brief) -> tuple[ClassRow, ...] | None
 def _headings(view: View, who: _Who) -> list[tuple[Heading, Ref | None]]:
     """Per column: its heading from all header rows, and a length named in the headings."""
     result: list[tuple[Heading, Ref | None]] = [(NOTHING, None)] * len(view.cells[0])
-    corner_unit: str | None = None
     for row in range(who.top, who.bottom + 1):
         spanning: tuple[Heading, Ref | None] = (NOTHING, None)
         for column, cell in enumerate(view.cells[row]):
@@ -209,14 +208,14 @@ def _headings(view: View, who: _Who) -> list[tuple[Heading, Ref | None]]:
                 else:
                     heading, fixed = NOTHING, None
             else:
-                heading, fixed = _heading_of(view, row, column, corner_unit)
+                heading, fixed = _heading_of(view, row, column)
                 spanning = (heading, fixed)
             before, before_fixed = result[column]
             result[column] = (join(before, heading), fixed or before_fixed)
     return result
 
 
-def _heading_of(view: View, row: int, column: int, unit: str | None) -> tuple[Heading, Ref | None]:
+def _heading_of(view: View, row: int, column: int) -> tuple[Heading, Ref | None]:
     cell = view.cells[row][column]
     if not isinstance(cell, str):
         value = read_value(cell)
@@ -230,7 +229,6 @@ def _heading_of(view: View, row: int, column: int, unit: str | None) -> tuple[He
         rest = plain(cell)[: match.start()] + " " + plain(cell)[match.end() :]
         rest = re.sub(r"\b[Ll](?:ength)?\s*=", " ", rest)
         return understand(rest.strip(" ,;:-–()")), Ref(length, *view.at(row, column))
-    del unit
     return understand(cell), None
 
 

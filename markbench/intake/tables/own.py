@@ -32,7 +32,7 @@ def own_values(
     """All own values of a table, columns confused between t and T put right by their size."""
     columns: dict[int, list[tuple[int, int | None, Ref]]] = {}
     taken: set[int] = set()
-    for index, (lines, swings, times, refs) in enumerate(groups):
+    for index, (lines, swings, _, refs) in enumerate(groups):
         counts: dict[int, int] = {}
         for line in lines:
             for ref in line.own:
@@ -55,7 +55,6 @@ def own_values(
                 elif len(lines) > 1 and counts[_key(found, ref)] > 1 and len(own_timings) == 1:
                     timing = own_timings[0]
                 columns.setdefault(_key(found, ref), []).append((index, timing, ref))
-        del times
     values = []
     for cells in columns.values():
         values += _column(found, cells, groups, learner, findings)

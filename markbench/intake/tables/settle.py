@@ -10,6 +10,7 @@ from markbench.intake.tables.guesses import (
     Noted,
     clock_form,
     count_findings,
+    head_source,
     length_unit,
     part_thousands,
     time_unit,
@@ -166,6 +167,28 @@ def seconds(ref: Ref, unit: str, form: dict[tuple[Form, ...], Form]) -> float:
     return (value.number or 0.0) * scale if scale != 1.0 else value.number or 0.0
 
 
+def _swings(
+    found: Found, line: Line, ref: Ref, brief: Brief, noted: Noted
+) -> tuple[int, Source | None]:
+    """Swings of one timing and where they are stated; ``None`` if only the brief says.
+
+    A count stated by one heading holds for the other timings of its row.
+    """
+    counted: Ref | None = ref
+    if ref.heading.swings is None:
+        if line.swings is not None:
+            swings = int(line.swings.value.number or 1)
+            at = (line.swings.row, line.swings.column)
+            return swings, found.grid.source(*at, f"{swings} swings")
+        counted = next((t for t in line.timings if t.heading.swings is not None), None)
+    if counted is None or counted.heading.swings is None:
+        if noted.swings is not None:
+            return noted.swings, noted.swings_source
+        return brief.swings_per_timing, None
+    swings = counted.heading.swings
+    return swings, head_source(found, counted, f"{swings} swings")
+
+
 def _group(
     found: Found,
     lines: list[Line],
@@ -177,29 +200,10 @@ def _group(
     noted: Noted,
 ) -> list[_Group]:
     groups: dict[tuple[object, int], _Group] = {}
-    note_source = noted.swings_source
-    for index, (line, length_m) in enumerate(zip(lines, lengths_m, strict=True)):
+    for line, length_m in zip(lines, lengths_m, strict=True):
         key: object = length_m if found.long else id(line.length)
         for ref in line.timings:
-            swings, source = brief.swings_per_timing, None
-            if ref.heading.swings is not None:
-                swings = ref.heading.swings
-                head = found.head_of(ref)
-                if head is not None:
-                    source = Source(
-                        found.grid.file,
-                        found.grid.sheet,
-                        found.grid.cell_name(head[0], head[1]),
-                        head[2],
-                        f"{swings} swings",
-                    )
-                else:
-                    source = found.grid.source(ref.row, ref.column, f"{swings} swings")
-            elif line.swings is not None:
-                swings = int(line.swings.value.number or 1)
-                source = found.grid.source(line.swings.row, line.swings.column, f"{swings} swings")
-            elif noted.swings is not None:
-                swings, source = noted.swings, note_source
+            swings, source = _swings(found, line, ref, brief, noted)
             group = groups.get((key, swings))
             if group is None:
                 group = groups[key, swings] = _Group(
@@ -208,7 +212,6 @@ def _group(
             group.timings.append((seconds(ref, time_unit, form), ref))
             if not group.lines or group.lines[-1] is not line:
                 group.lines.append(line)
-        del index
     return list(groups.values())
 
 
