@@ -8,15 +8,17 @@ comes back as a signal on the main thread.
 from __future__ import annotations
 
 import datetime as dt
+import secrets
 from collections.abc import Callable
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
-from PySide6.QtCore import QObject, QThread, QThreadPool, Signal
+from PySide6.QtCore import QCoreApplication, QObject, QThread, QThreadPool, Signal
 
 from markbench.ui.background import in_background
 
 if TYPE_CHECKING:
     from markbench.session import Change, Session
+    from markbench.session.blind import Veiled
 
 Command = Callable[["Session"], None]
 
@@ -31,13 +33,54 @@ class Desk(QObject):
 
     def __init__(self, session: Session, parent: QObject | None = None) -> None:
         super().__init__(parent)
-        self.session = session
+        #: The session itself, with names: for what is written out.
+        self.held = session
+        self._veil: Veiled | None = None
+        self._draw_veil()
         self.saved_at: dt.datetime | None = None
         self._pool = QThreadPool(self)
         self._pool.setMaxThreadCount(1)
         self._pending = 0
         self._news: list[Change] = []
         self._forget = session.listen(self._on_told)
+
+    @property
+    def session(self) -> Session:
+        """The session as it may be seen: without names while marking is blind."""
+        return self.held if self._veil is None else cast("Session", self._veil)
+
+    @property
+    def blind(self) -> bool:
+        """Whether names, selfies and file names are hidden."""
+        return self._veil is not None
+
+    def hide_names(self, on: bool) -> None:
+        """Hide names everywhere, or show them again; recorded like any decision."""
+        from markbench.session.blind import set_blind
+
+        seed = secrets.randbelow(1_000_000)
+        self.do(lambda _session: set_blind(self.held, on, seed))
+
+    def true_file(self, file: str) -> str:
+        """The file to open for a piece as shown."""
+        return file if self._veil is None else self._veil.true_file(file)
+
+    def may_open(self, file: str) -> bool:
+        """Whether a piece may be looked at now."""
+        return self._veil is None or self._veil.may_open(file)
+
+    def hidden(self, text: str, learner: str = "") -> str:
+        """A text from a learner's file as it may be seen."""
+        return text if self._veil is None else self._veil.hide(text, learner)
+
+    def _draw_veil(self) -> None:
+        # Imported late, as the session is: the window is up before numpy and scipy are.
+        from markbench.session.blind import Veiled, is_blind
+
+        def name_of(number: int) -> str:
+            return QCoreApplication.translate("Desk", "Portfolio {n}").format(n=number)
+
+        self._veil = Veiled(self.held, name_of) if is_blind(self.held) else None
 
     def do(self, command: Command) -> None:
         """Give a command; it runs after those given before it."""
@@ -68,7 +111,7 @@ class Desk(QObject):
         """Wait until everything given is written, then let the class go."""
         self.finish()
         self._forget()
-        self.session.close()
+        self.held.close()
 
     def _on_told(self, change: Change) -> None:
         """Called by the session in the middle of a command: pass it on when that is done."""
@@ -78,6 +121,8 @@ class Desk(QObject):
 
     def _pass_on(self) -> None:
         news, self._news = self._news, []
+        if any(not change.learner for change in news):
+            self._draw_veil()
         for change in news:
             self.saved_at = dt.datetime.now()
             self.saved.emit(self.saved_at)

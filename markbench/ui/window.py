@@ -150,7 +150,7 @@ class Window(QMainWindow):
             return
         if self.sheet is not None:
             self.sheet.margin.settle()
-        session = self.desk.session
+        session = self.desk.held  # what goes out bears names
         self._say_notice(self.tr("Writing the workbook…"))
         self.desk.finish()
         in_background(

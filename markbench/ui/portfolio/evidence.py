@@ -178,16 +178,16 @@ class EvidenceStrip(QFrame):
         }.get(str(held), "")
 
     def _fetch(self, piece: Piece | None) -> None:
-        if piece is None or not _can_show(piece):
+        if piece is None or not _can_show(piece) or not self._desk.may_open(piece.file):
             return
-        file, folder = piece.file, self._folder
+        file, folder, true_file = piece.file, self._folder, self._desk.true_file(piece.file)
         if file in self._pictures or file in self._loading:
             return
         self._loading.add(file)
         load = load_film_still if piece.kind in FILMS else load_picture
         in_background(
             self,
-            lambda _progress, _stop: load(folder, file, _THUMB),
+            lambda _progress, _stop: load(folder, true_file, _THUMB),
             done=partial(self._arrived, file),
             failed=partial(self._failed, file),
             pool=self._pool,

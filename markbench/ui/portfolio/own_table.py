@@ -130,6 +130,7 @@ class OwnTable(QFrame):
     def open_table(self, learner: str, file: str, wanted: Source | None = None) -> None:
         """Show a file of readings, at the cell of ``wanted`` if given."""
         self._learner, self._wanted = learner, wanted
+        self.model.shown = partial(self._desk.hidden, learner=learner)
         self.typed.show_learner(learner)
         self.show()
         self.raise_()
@@ -141,12 +142,12 @@ class OwnTable(QFrame):
         self._offer()
         self._caption.setText(file or self.tr("No table was handed in."))
         if file:
-            folder = self._desk.session.folder
+            folder, true_file = self._desk.session.folder, self._desk.true_file(file)
             in_background(
                 self,
-                lambda _progress, _stop: load_grids(folder, file),
+                lambda _progress, _stop: load_grids(folder, true_file),
                 done=partial(self._arrived, file),
-                failed=lambda error: self._caption.setText(str(error)),
+                failed=lambda error: self._caption.setText(self._desk.hidden(str(error))),
             )
 
     def shut(self) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import dataclass, field, replace
 from typing import Any
 
@@ -66,6 +67,8 @@ class GridModel(QAbstractTableModel):
         self.grid: Grid | None = None
         self.pointing = Pointing()
         self._columns = 0
+        #: A cell's text as it may be seen.
+        self.shown: Callable[[str], str] = str
 
     def show_grid(self, grid: Grid | None) -> None:
         """Show another sheet."""
@@ -99,7 +102,7 @@ class GridModel(QAbstractTableModel):
             return None
         if role == Qt.ItemDataRole.DisplayRole:
             row = self.grid.rows[index.row()]
-            return text_of(row[index.column()]) if index.column() < len(row) else ""
+            return self.shown(text_of(row[index.column()])) if index.column() < len(row) else ""
         if role == ROLE:
             line = index.row() if self.pointing.rows else index.column()
             return self.pointing.roles.get(line, "")

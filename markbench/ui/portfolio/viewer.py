@@ -109,20 +109,23 @@ class EvidenceViewer(QFrame):
         if self._task is not None:
             self._task.stop()
         self.film.leave()
-        folder = self._desk.session.folder
+        folder, file = self._desk.session.folder, self._desk.true_file(piece.file)
         if piece.kind in FILMS:
             self._stack.setCurrentWidget(self.film)
-            self.film.open_film(folder, piece.file)
+            self.film.open_film(folder, file)
             self.film.setFocus()
             return
         self._stack.setCurrentWidget(self.photo)
         self.photo.show_image(QImage())
         self.photo.setFocus()
+        if not self._desk.may_open(piece.file):
+            self._caption.setText(self.tr("This picture is hidden while names are."))
+            return
         self._task = in_background(
             self,
-            lambda _progress, _stop: load_picture(folder, piece.file, _LONGEST),
+            lambda _progress, _stop: load_picture(folder, file, _LONGEST),
             done=self.photo.show_image,
-            failed=lambda error: self._caption.setText(f"{piece.file}: {error}"),
+            failed=lambda error: self._caption.setText(self._desk.hidden(f"{piece.file}: {error}")),
         )
 
     def _refresh(self, _learner: str = "") -> None:
