@@ -31,6 +31,10 @@ def main(arguments: Sequence[str], open_window: OpenWindow) -> int:
     try:
         if parsed.command == "check":
             commands.check(parsed.folder, parsed.json, quiet=parsed.quiet)
+        elif parsed.command == "template":
+            commands.template(parsed.folder, parsed.to)
+        elif parsed.command == "task-sheet":
+            commands.task_sheet(parsed.folder, parsed.to)
         else:
             commands.export(parsed.folder, parsed.to)
     except commands.EXPECTED as problem:
@@ -75,4 +79,17 @@ def _parser() -> argparse.ArgumentParser:
         metavar="FOLDER",
         help="where to write (default: markbench-out in the class folder)",
     )
+    for name, what, ending in (
+        ("template", "an empty table of readings for learners", "xlsx"),
+        ("task-sheet", "a printable sheet that tells learners what to do", "html"),
+    ):
+        handout = commands.add_parser(
+            name,
+            help=f"write {what}",
+            description=f"Write {what}, made from the class's brief.",
+        )
+        handout.add_argument("folder", type=Path, metavar="FOLDER", help="the class folder")
+        handout.add_argument(
+            "--to", type=Path, metavar="FILE", required=True, help=f"file to write ({ending})"
+        )
     return parser

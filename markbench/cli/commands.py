@@ -10,10 +10,12 @@ from rich.table import Table
 
 from markbench.checks.wording import listed
 from markbench.export import ExportError, write_json, write_mark_sheet_csv, write_workbook
+from markbench.intake.brief_file import BriefProblem
 from markbench.model import Concern
 from markbench.physics.reporting import with_uncertainty
 from markbench.rubric import RubricError
 from markbench.session import Session
+from markbench.session.handouts import task_sheet_for, template_for
 from markbench.session.report import class_report
 from markbench.store import StoreError
 
@@ -57,6 +59,23 @@ def export(folder: Path, to: Path | None) -> None:
         )
     finally:
         session.close()
+
+
+def template(folder: Path, to: Path) -> None:
+    """Write the empty table of readings."""
+    _say_handout(template_for(folder, to), to)
+
+
+def task_sheet(folder: Path, to: Path) -> None:
+    """Write the task sheet."""
+    _say_handout(task_sheet_for(folder, to), to)
+
+
+def _say_handout(problems: tuple[BriefProblem, ...], to: Path) -> None:
+    console = Console()
+    for problem in problems:
+        console.print(f"Class folder: {problem.sentence}", highlight=False, markup=False)
+    console.print(f"Written: {to}", highlight=False, markup=False)
 
 
 def _open(folder: Path, console: Console, *, read_only: bool) -> Session:

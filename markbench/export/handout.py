@@ -1,0 +1,20 @@
+"""Writing what is given to learners before they start: whole or not at all."""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+
+from markbench.export.errors import ExportError
+
+
+def write_handout(path: Path, data: bytes) -> None:
+    """Put ``data`` at ``path``. Raises :class:`ExportError` with the reason where it cannot be."""
+    part = path.with_name(path.name + ".part")
+    try:
+        part.write_bytes(data)
+        os.replace(part, path)
+    except OSError as error:
+        part.unlink(missing_ok=True)
+        reason = error.strerror or str(error)
+        raise ExportError(f"{path.name} could not be written: {reason}.") from error
