@@ -13,9 +13,10 @@ from markbench.export.report import ClassReport
 
 
 @contextmanager
-def whole_file(path: Path, report: ClassReport) -> Iterator[Path]:
+def whole_file(path: Path, report: ClassReport | None = None) -> Iterator[Path]:
     """Give a passing name to write under; it takes the place of ``path`` when all is well.
 
+    ``report`` tells which files were handed in; without it, none is guarded.
     Raises :class:`ExportError` where the file cannot be written, is open in another
     program, or is one that a learner handed in.
     """
@@ -37,9 +38,9 @@ def whole_file(path: Path, report: ClassReport) -> Iterator[Path]:
         unfinished.unlink(missing_ok=True)
 
 
-def _refuse_handed_in(path: Path, report: ClassReport) -> None:
+def _refuse_handed_in(path: Path, report: ClassReport | None) -> None:
     """Learners' files are never written to, not even by a slip of the hand."""
-    if report.folder is None:
+    if report is None or report.folder is None:
         return
     pieces = [*report.unowned]
     for one in report.learners:
