@@ -173,6 +173,13 @@ _ALL = (
     ),
     _elsewhere(
         "intake",
+        "column_guessed",
+        "The meaning of a column was guessed",
+        "No heading said what a column holds; its numbers suggested it.",
+        "the numbers of the column and the pendulum's law",
+    ),
+    _elsewhere(
+        "intake",
         "time_form_guessed",
         "The form of a time was guessed",
         "A stopwatch form such as 0:14:23 can be read in two ways; the likelier was taken.",

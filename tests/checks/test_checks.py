@@ -1,11 +1,14 @@
 """Every check of the registry: what trips it, what it says, and what leaves it silent."""
 
+import ast
 import datetime as dt
 import math
 from dataclasses import replace
+from pathlib import Path
 
 import pytest
 
+import markbench
 from markbench.checks import CHECKS, honest_rates, run
 from markbench.checks.wording import listed, one_in
 from markbench.model import (
@@ -189,6 +192,18 @@ def test_every_check_is_explained_tested_and_measured():
     asked = {check.id for check in CHECKS.values() if check.ask is not None}
     assert asked == set(TRIPS)
     assert {c.id for c in CHECKS.values() if c.judges_numbers} == set(honest_rates())
+
+
+def test_no_finding_is_made_without_an_entry_in_the_registry():
+    # Every literal check id handed to Finding(...) anywhere in the program.
+    made = set()
+    for path in Path(markbench.__file__).parent.rglob("*.py"):
+        for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+            if isinstance(node, ast.Call) and getattr(node.func, "id", "") == "Finding":
+                named = [k.value for k in node.keywords if k.arg == "check"]
+                made |= {n.value for n in named or node.args[:1] if isinstance(n, ast.Constant)}
+    assert len(made) > 20
+    assert made <= set(CHECKS)
 
 
 @pytest.mark.parametrize("check", TRIPS)

@@ -263,7 +263,8 @@ def _quantity(text: str, unit: str | None) -> Heading:
             swings, symbol = int(match[1]), "t"
         elif match := _T_INDEX.search(text):
             symbol, number_after = match[1], int(match[2])
-            if number_after >= 5 and number_after % 5 == 0:
+            # t10 and t20 name ten and twenty swings; t5 is the fifth of t1, t2, …
+            if number_after >= 10 and number_after % 5 == 0:
                 swings, symbol = number_after, "t"
             else:
                 repeat = number_after
