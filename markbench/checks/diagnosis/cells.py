@@ -131,7 +131,8 @@ def weigh_cells(
     bad = np.where(there, bad + density + np.log(BAD_TIMING_RATE), -np.inf)
 
     one = (expected / np.maximum(swings, 1.0))[..., None]
-    miscounted = retimed(np.stack([times + one, times - one], axis=-1))
+    one_less = np.where((swings > 1)[..., None], times + one, np.nan)
+    miscounted = retimed(np.stack([one_less, times - one], axis=-1))
     miscounted = miscounted - np.log(2 * timings)[:, None, None, None]
     meant = meant_values(times_s, step_s[:, None, None])
     forms = np.log(np.array([1, 1, 1, 1, 1]) / 5.0)

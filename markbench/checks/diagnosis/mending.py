@@ -117,8 +117,10 @@ def mend(stack: Stack, candidate: Candidate) -> Mended:
     cells: list[Cell] = []
     offset_sd, ghost_length = OFFSET_SD_M, length.copy()
     factor, factor_sd, ghost_factor = AMPLITUDE_FACTOR, AMPLITUDE_FACTOR_SD, 1.0
-    first = int(np.flatnonzero(np.isfinite(typed_length))[0])
-    facts["row"], facts["timing_index"] = first, 0
+    # The first cell of the table is the example, unless the slip has a place of its own.
+    timed = np.isfinite(typed_times) & (typed_times > 0) & np.isfinite(typed_length)[:, None]
+    first, timing = (int(index) for index in np.argwhere(timed)[0])
+    facts["row"], facts["timing_index"] = first, timing
     if lengths_view.slip in ("length_to_top", "length_to_bottom", "whole_thread"):
         size, u_size = _offset(candidate, weight)
         sign = 1.0 if lengths_view.slip == "length_to_top" else -1.0
@@ -135,9 +137,11 @@ def mend(stack: Stack, candidate: Candidate) -> Mended:
         parameters["swings"] = Estimate(float(swings[first]), 0.0)
     elif times_view.slip == "clock_misread":
         facts["form"] = times_view.variant
-        changed = np.argwhere(np.abs(times - typed_times) > 1e-6)
+        changed = np.argwhere(timed & (np.abs(times - typed_times) > 1e-6))
         cells += [(int(j), int(k)) for j, k in changed]
-        facts["row"], facts["timing_index"] = cells[0][0], cells[0][1] or 0
+        row, timing = (int(index) for index in changed[0]) if len(changed) else (first, timing)
+        facts["clock_row"], facts["clock_timing"] = row, timing
+        facts["clock_meant_s"] = float(times[row, timing])
     elif times_view.slip == "wide_swing":
         parameters["amplitude_deg"] = _amplitude(candidate, weight)
         ghost_factor = float(amplitude_factor(parameters["amplitude_deg"].value))
@@ -147,7 +151,11 @@ def mend(stack: Stack, candidate: Candidate) -> Mended:
     step = float(times_view.step_s[at])
     if candidate.edit is not None:
         edit = candidate.edit
-        facts["row"], facts["timing_index"] = edit.row, max(edit.timing, 0)
+        facts["row"] = edit.row
+        if edit.timing >= 0:
+            facts["timing_index"] = edit.timing
+        elif edit.kind != "length":
+            facts["timing_index"] = int(np.isfinite(times[edit.row]).argmax())
         if edit.kind == "count":
             once = times[edit.row, edit.timing] / (swings[edit.row] + edit.value)
             times[edit.row, edit.timing] = once * swings[edit.row]

@@ -24,15 +24,32 @@ def honest_sentence(best: Gravity | None) -> str:
 def places(
     stack: Stack,
     i: int,
+    slip: str,
+    mended: Mended,
+    parameters: Mapping[str, Estimate],
+    best: Gravity | None,
+    g: float | None,
+    u_g: float | None,
+) -> dict[str, dict[str, str]]:
+    """What the braces stand for, with this learner's numbers, for each part of ``slip``."""
+    return {
+        part: _places(stack, i, part, mended, parameters, best, g, u_g) for part in slip.split("+")
+    }
+
+
+def _places(
+    stack: Stack,
+    i: int,
+    slip: str,
     mended: Mended,
     parameters: Mapping[str, Estimate],
     best: Gravity | None,
     g: float | None,
     u_g: float | None,
 ) -> dict[str, str]:
-    """What the braces of the slip's words stand for, with this learner's numbers."""
     facts = mended.facts
-    row, timing = int(facts["row"]), int(facts["timing_index"])
+    at = ("clock_row", "clock_timing") if slip == "clock_misread" else ("row", "timing_index")
+    row, timing = (int(facts[name]) for name in at)
     typed_length, typed_time = stack.length_m[i, row], stack.times_s[i, row, timing]
     out = {
         "swings": f"{float(facts['swings']):g}",
@@ -41,7 +58,7 @@ def places(
         "length": cm(float(typed_length)),
         "timing": f"the {_ordinal(timing)} timing",
         "time": _seconds(typed_time, stack.time_step_s[i]),
-        "time_meant": _seconds(mended.times_s[row, timing], mended.step_s),
+        "time_meant": _seconds(float(facts.get("clock_meant_s", typed_time)), mended.step_s),
         "unit": str(facts.get("unit", "")),
         "form": str(facts.get("form", "")),
         "length_typed": f"{100 * typed_length:g} cm",
@@ -79,12 +96,12 @@ def places(
     return out
 
 
-def told(slip: str, what: str, filled: Mapping[str, str]) -> str:
+def told(slip: str, what: str, filled: Mapping[str, Mapping[str, str]]) -> str:
     """One of the words (``sentence``, ``ask``, ``learner``, ``settle``) of ``slip``, filled in.
 
     Two slips at once are told one after the other.
     """
-    parts = [getattr(SLIPS[name], what).format(**filled) for name in slip.split("+")]
+    parts = [getattr(SLIPS[name], what).format(**filled[name]) for name in slip.split("+")]
     return "; ".join(parts) if what == "settle" else " ".join(parts)
 
 

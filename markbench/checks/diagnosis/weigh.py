@@ -159,7 +159,7 @@ def _explanation(
     parameters = dict(mended.parameters)
     if slip in MADE:
         parameters.update(_misfit(stack, i, slip))
-    filled = places(stack, i, mended, parameters, best, g, u_g)
+    filled = places(stack, i, slip, mended, parameters, best, g, u_g)
     with np.errstate(invalid="ignore"), warnings.catch_warnings():
         warnings.simplefilter("ignore", RuntimeWarning)  # rows without a time stay nan
         period = np.nanmean(mended.times_s, axis=1) / mended.swings / mended.ghost_factor
