@@ -36,7 +36,14 @@ def main(arguments: Sequence[str], open_window: OpenWindow) -> int:
         elif parsed.command == "task-sheet":
             commands.task_sheet(parsed.folder, parsed.to)
         else:
-            commands.export(parsed.folder, parsed.to)
+            commands.export(
+                parsed.folder,
+                parsed.to,
+                feedback=parsed.feedback,
+                partly=parsed.partly,
+                oneroster=parsed.oneroster,
+                audit=parsed.audit,
+            )
     except commands.EXPECTED as problem:
         print(f"markbench: {problem}", file=sys.stderr)
         return _FAILED
@@ -68,9 +75,10 @@ def _parser() -> argparse.ArgumentParser:
     check.add_argument("--quiet", action="store_true", help="print problems only")
     export = commands.add_parser(
         "export",
-        help="write the workbook and the mark sheet",
-        description="Write the workbook (xlsx) and the mark sheet (csv) of a class. Drafts that "
-        "nobody has accepted are marked as drafts.",
+        help="write the workbook, the mark sheet and what else goes out",
+        description="Write the workbook (xlsx) and the mark sheet (csv) of a class, and what "
+        "changed since the last export. Drafts that nobody has accepted are marked as drafts, "
+        "and never stand on a feedback sheet.",
     )
     export.add_argument("folder", type=Path, metavar="FOLDER", help="the class folder")
     export.add_argument(
@@ -78,6 +86,26 @@ def _parser() -> argparse.ArgumentParser:
         type=Path,
         metavar="FOLDER",
         help="where to write (default: markbench-out in the class folder)",
+    )
+    export.add_argument(
+        "--feedback",
+        action="store_true",
+        help="also write a feedback sheet (PDF and web page) for every fully marked learner",
+    )
+    export.add_argument(
+        "--partly",
+        action="store_true",
+        help="with --feedback: also for learners of whom only some criteria are marked",
+    )
+    export.add_argument(
+        "--oneroster",
+        nargs=2,
+        metavar=("SCHOOL", "TERM"),
+        help="also write OneRoster 1.2 results; SCHOOL and TERM are the ids of the school and "
+        "of the academic session in the school's own system",
+    )
+    export.add_argument(
+        "--audit", action="store_true", help="also list every decision of the journal"
     )
     for name, what, ending in (
         ("template", "an empty table of readings for learners", "xlsx"),

@@ -9,7 +9,18 @@ from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
 from rich.table import Table
 
 from markbench.checks.wording import listed
-from markbench.export import ExportError, write_json, write_mark_sheet_csv, write_workbook
+from markbench.export import (
+    ClassReport,
+    ExportError,
+    RosterIds,
+    note_changes,
+    write_audit,
+    write_json,
+    write_mark_sheet_csv,
+    write_oneroster,
+    write_workbook,
+)
+from markbench.export.changes import LISTING_NAME
 from markbench.intake.brief_file import BriefProblem
 from markbench.model import Concern
 from markbench.physics.reporting import with_uncertainty
@@ -40,8 +51,19 @@ def check(folder: Path, json_file: Path | None, *, quiet: bool = False) -> None:
         session.close()
 
 
-def export(folder: Path, to: Path | None) -> None:
-    """Write the workbook and the mark sheet."""
+def export(
+    folder: Path,
+    to: Path | None,
+    *,
+    feedback: bool = False,
+    partly: bool = False,
+    oneroster: tuple[str, str] | None = None,
+    audit: bool = False,
+) -> None:
+    """Write the workbook and the mark sheet, and what else is asked for.
+
+    ``oneroster`` holds the school system's ids of the school and the academic session.
+    """
     console = Console()
     session = _open(folder, console, read_only=True)
     try:
@@ -52,11 +74,22 @@ def export(folder: Path, to: Path | None) -> None:
         write_workbook(workbook, report)
         write_mark_sheet_csv(sheet, report)
         complete = sum(session.total(learner.id) is not None for learner in session.learners)
-        console.print(
+        lines = [
             f"{len(session.learners)} learners, {complete} of them fully marked; the rest "
-            f"carries drafts, marked as drafts.\nWritten: {workbook}\nWritten: {sheet}",
-            highlight=False,
-        )
+            "carries drafts, marked as drafts.",
+            f"Written: {workbook}",
+            f"Written: {sheet}",
+        ]
+        if feedback:
+            lines += _feedback(target / "feedback", report, partly=partly)
+        if oneroster is not None:
+            lines += _oneroster(target / "oneroster.zip", report, RosterIds(*oneroster))
+        if audit:
+            for listing in (target / "audit.csv", target / "audit.txt"):
+                write_audit(listing, session.history(), report)
+                lines.append(f"Written: {listing}")
+        lines += _changes(target, report)
+        console.print("\n".join(lines), highlight=False, markup=False, soft_wrap=True)
     finally:
         session.close()
 
@@ -76,6 +109,43 @@ def _say_handout(problems: tuple[BriefProblem, ...], to: Path) -> None:
     for problem in problems:
         console.print(f"Class folder: {problem.sentence}", highlight=False, markup=False)
     console.print(f"Written: {to}", highlight=False, markup=False)
+
+
+def _feedback(folder: Path, report: ClassReport, *, partly: bool) -> list[str]:
+    # Imported late: the library that writes PDF takes long to load.
+    from markbench.export.feedback import write_feedback_sheets
+
+    written = write_feedback_sheets(folder, report, include_partly=partly)
+    lines = [f"Written: {len(written.sheets)} feedback sheets in {folder}"]
+    lines += [f"No sheet: {one.learner} {one.name}: {one.why}." for one in written.left_out]
+    lines += [f"Taken back, since it no longer belongs there: {p.name}" for p in written.taken_back]
+    lines += [
+        f"Printed with empty boxes for letters the print has no type for: {sheet.pdf.name}; its "
+        "web page shows them all."
+        for sheet in written.sheets
+        if sheet.boxes
+    ]
+    return lines
+
+
+def _oneroster(path: Path, report: ClassReport, ids: RosterIds) -> list[str]:
+    written = write_oneroster(path, report, ids)
+    lines = [f"Written: {path}, {written.results} results"]
+    lines += [
+        f"The id {was} has signs OneRoster does not allow; it stands as {now}."
+        for was, now in written.replaced.items()
+    ]
+    return lines
+
+
+def _changes(target: Path, report: ClassReport) -> list[str]:
+    changes = note_changes(target, report)
+    if changes.unreadable:
+        return [changes.unreadable]
+    if not changes.since:
+        return []
+    count = len(changes.found)
+    return [f"Since the export of {changes.since}: {count} changes, listed in {LISTING_NAME}."]
 
 
 def _open(folder: Path, console: Console, *, read_only: bool) -> Session:

@@ -58,7 +58,11 @@ class Paper(FPDF):
         self.line_across()
         self.set_y(-_FOOT_MM + 1.5)
         self.pen(8, grey=QUIET)
-        self.cell(0, 4, f"page {self.page_no()} of {{nb}}   {self._fitting(self._foot, 140)}")
+        self.cell(24, 4, f"page {self.page_no()} of {{nb}}")
+        foot = self._fitting(self._foot, 145)
+        self.set_text_shaping(_needs_shaping(foot))
+        self.cell(0, 4, foot)
+        self.set_text_shaping(False)
 
     def pen(self, size: float, *, bold: bool = False, grey: int = INK) -> None:
         """Choose size (points), weight and grey of the text that follows."""
