@@ -10,12 +10,13 @@ from PySide6.QtGui import QGuiApplication, QKeySequence
 
 from markbench.ui.actions import Deeds
 from markbench.ui.look.theme import Theme
+from markbench.ui.places import FURTHER, name_places
 
 if TYPE_CHECKING:
     from markbench.ui.window import Window
 
 _STEP = 0.1
-_BOTH = "class sheet"
+_BOTH = " ".join(("class", "sheet", *FURTHER))
 
 
 def name_deeds(window: Window, deeds: Deeds, theme: Theme) -> None:
@@ -23,6 +24,7 @@ def name_deeds(window: Window, deeds: Deeds, theme: Theme) -> None:
     _everywhere(window, deeds, theme)
     _in_the_class(window, deeds)
     _on_the_sheet(window, deeds)
+    name_places(window, deeds)
 
 
 def _everywhere(window: Window, deeds: Deeds, theme: Theme) -> None:
@@ -40,6 +42,8 @@ def _everywhere(window: Window, deeds: Deeds, theme: Theme) -> None:
     deeds.add(_tr("Dark"), "", lambda: theme.choose(True))
     deeds.add(_tr("Light or dark as the system"), "", lambda: theme.choose(None))
     deeds.add(_tr("Write the workbook and the mark sheet"), ("Ctrl+E",), window.write_out, _BOTH)
+    deeds.add(_tr("Blind marking: hide who is who, or show it"), ("Ctrl+B",),
+              window.turn_blind, _BOTH)  # fmt: skip
     deeds.add(_tr("Close the class"), keys.Close, window.close_class, _BOTH)
     deeds.add(_tr("Leave Markbench"), keys.Quit, window.close)
 
@@ -123,7 +127,7 @@ def _on_the_sheet(window: Window, deeds: Deeds) -> None:
         elif do == "criterion back":
             margin.step(-1)
 
-    deeds.add(_tr("Back to the class"), ("Escape",), window.show_class, "sheet")
+    deeds.add(_tr("Back to the class"), ("Escape",), window.go_back, "sheet")
     deeds.add(_tr("Next learner"), ("Ctrl+PgDown",), partial(window.step, 1), "sheet")
     deeds.add(_tr("Learner before"), ("Ctrl+PgUp",), partial(window.step, -1), "sheet")
     for words, keys, do in (

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QByteArray, QCoreApplication, QSettings, Qt, QTimer
 from PySide6.QtGui import QCloseEvent
@@ -23,6 +23,7 @@ from markbench.ui.bench.page import ClassPage
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, IconButton, label, restyle
+from markbench.ui.places import Place, PlaceBar, make_page
 from markbench.ui.start_page import StartPage
 
 if TYPE_CHECKING:
@@ -40,6 +41,9 @@ def open_session(folder: Path, who: str = "") -> Callable[..., Session]:
         from markbench.session import Session
 
         session = Session.open(folder, who, progress=progress, stop=stop)
+        # The sheet's plotting library takes half a second: here nobody waits for it.
+        import markbench.ui.portfolio.page  # noqa: F401
+
         if stop():
             session.close()
         return session
@@ -74,6 +78,8 @@ class Window(QMainWindow):
         self.desk: Desk | None = None
         self.bench: ClassPage | None = None
         self.sheet: PortfolioPage | None = None
+        self.further: dict[str, Place] = {}
+        self._back = ""
         self._opening: Task | None = None
         self.start = StartPage(theme)
         self.start.folder_wanted.connect(self.choose_folder)
@@ -86,6 +92,9 @@ class Window(QMainWindow):
         self._title = ElidedLabel("quiet")
         self.saved = label(kind="small")
         self._trouble = label(kind="look")
+        self.places = PlaceBar()
+        self.places.wanted.connect(self.show_place)
+        self.places.blind_wanted.connect(self.hide_names)
         self._bar = self._make_bar()
         inside = QWidget()
         inside.setProperty("kind", "bench")
@@ -135,21 +144,26 @@ class Window(QMainWindow):
         self.desk.saved.connect(lambda at: self._say_saved(f"{at:%H:%M}"))
         self.desk.trouble.connect(self._say_trouble)
         self.desk.changed.connect(lambda _learner: self._offer_undo())
+        self.desk.changed.connect(lambda _learner: self._show_blind())
+        self._show_blind()
         self.bench = ClassPage(self.desk, self._theme)
         self.bench.opened.connect(self.open_learner)
         self.pages.addWidget(self.bench)
         self._title.setText(f"{session.brief.title}  ·  {session.folder.name}")
         self.saved.setText(self.tr("read only") if session.read_only else "")
         self.show_class()
-        # The sheet brings the plotting library; it is made once the class is on the screen.
         QTimer.singleShot(30, self, self._make_sheet)
+
+    def turn_blind(self) -> None:
+        """Hide who is who, or show it again."""
+        if self.desk is not None:
+            self.desk.hide_names(not self.desk.blind)
 
     def write_out(self) -> None:
         """Write the workbook and the mark sheet beside the class's work."""
         if self.desk is None:
             return
-        if self.sheet is not None:
-            self.sheet.margin.settle()
+        self._settle()
         session = self.desk.held  # what goes out bears names
         self._say_notice(self.tr("Writing the workbook…"))
         self.desk.finish()
@@ -162,16 +176,16 @@ class Window(QMainWindow):
 
     def close_class(self) -> None:
         """Write what is pending and let the class go."""
-        if self.sheet is not None:
-            self.sheet.margin.settle()
+        self._settle()
         if self.desk is not None:
             self.desk.close()
             self.desk.deleteLater()
-        for page in (self.bench, self.sheet):
-            if page is not None:
+        for page in (self.bench, self.sheet, *self.further.values()):
+            if isinstance(page, QWidget):
                 self.pages.removeWidget(page)
                 page.deleteLater()
         self.desk = self.bench = self.sheet = None
+        self.further.clear()
         self._title.clear()
         self.saved.clear()
         self._show_start()
@@ -196,11 +210,56 @@ class Window(QMainWindow):
             return
         if self.sheet is not None and self.sheet.isVisible() and self.sheet.shut_layer():
             return
+        self._settle()
+        self._back = ""
         if self.sheet is not None:
-            self.sheet.margin.settle()
             self.bench.grid.choose(self.sheet.learner)
         self._go(CLASS, self.bench)
         self.bench.show_first()
+
+    def show_place(self, place: str) -> None:
+        """One of the places of the bar."""
+        if self.bench is None or self.desk is None:
+            return
+        if place == CLASS:
+            self.show_class()
+            return
+        self._settle()
+        self._back = ""
+        if place not in self.further:
+            page = make_page(self, place)
+            self.pages.addWidget(page)
+            self.further[place] = cast(Place, page)
+        self._go(place, cast(QWidget, self.further[place]))
+        self.further[place].show_page()
+
+    def open_from(self, place: str, learner: str) -> None:
+        """One learner's sheet, with the way back to ``place``."""
+        self._settle()
+        self.open_learner(learner)
+        self._back = place
+
+    def go_back(self) -> None:
+        """To where one came from: a viewer's sheet, a place of the bar, the class."""
+        if self.sheet is not None and self.sheet.isVisible() and self.sheet.shut_layer():
+            return
+        self.show_place(self._back or CLASS)
+
+    def hide_names(self, on: bool) -> None:
+        """Mark without names, or with them again."""
+        if self.desk is not None:
+            self._settle()
+            self.desk.hide_names(on)
+
+    def _show_blind(self) -> None:
+        self.places.show_blind(self.desk is not None and self.desk.blind)
+
+    def _settle(self) -> None:
+        """Pass on whatever was typed, on any page."""
+        if self.sheet is not None:
+            self.sheet.margin.settle()
+        for page in self.further.values():
+            page.settle()
 
     def open_learner(self, learner: str) -> None:
         """One learner's sheet."""
@@ -233,6 +292,7 @@ class Window(QMainWindow):
         self.pages.setCurrentWidget(page)
         self.deeds.go_to(place)
         self._offer_undo()
+        self.places.show_place(place)
         self._bar.setVisible(place != START)
 
     def _make_sheet(self) -> PortfolioPage:
@@ -254,6 +314,8 @@ class Window(QMainWindow):
         row.setContentsMargins(16, 4, 12, 0)
         row.setSpacing(4)
         row.addWidget(self._title, 1)
+        row.addWidget(self.places)
+        row.addSpacing(8)
         row.addWidget(self._trouble)
         row.addWidget(self.saved)
         row.addSpacing(8)

@@ -1,0 +1,264 @@
+"""Paints one learner's strip, and the heading of the level columns above all strips."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from PySide6.QtCore import (
+    QAbstractItemModel,
+    QCoreApplication,
+    QEvent,
+    QModelIndex,
+    QObject,
+    QPersistentModelIndex,
+    QRectF,
+    QSize,
+    Qt,
+    Signal,
+)
+from PySide6.QtGui import QColor, QFontMetricsF, QMouseEvent, QPainter, QPaintEvent
+from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
+
+from markbench.model import Concern, Criterion
+from markbench.ui.across.model import STRIP, Strip, StripModel
+from markbench.ui.bench.card import paint_small_graph
+from markbench.ui.look.marks import paint_concern, paint_piece, pen
+from markbench.ui.look.theme import Theme
+
+Index = QModelIndex | QPersistentModelIndex
+_PAD = 12
+
+
+@dataclass(frozen=True, slots=True)
+class Columns:
+    """Left edges and widths, in pixels, of what a strip shows; width 0: not shown."""
+
+    graph: tuple[float, float]
+    readings: tuple[float, float]
+    words: tuple[float, float]
+    levels: tuple[tuple[float, float], ...]
+
+
+def columns(width: float, theme: Theme, levels: int) -> Columns:
+    """Share out a strip: the levels first, then the words, the graph, the readings."""
+    each = min(max(width * 0.40 / max(levels, 1), theme.px(40)), theme.px(84))
+    start = width - _PAD - levels * each
+    left, room = float(_PAD), start - 2 * _PAD
+    graph = theme.px(112) if room > theme.px(112 + 170) else 0
+    room -= graph + _PAD if graph else 0
+    readings = theme.px(136) if room > theme.px(136 + 190) else 0
+    after_graph = left + (graph + _PAD if graph else 0)
+    after_readings = after_graph + (readings + _PAD if readings else 0)
+    return Columns(
+        graph=(left, graph),
+        readings=(after_graph, readings),
+        words=(after_readings, max(start - _PAD - after_readings, 20)),
+        levels=tuple((start + i * each, each) for i in range(levels)),
+    )
+
+
+class LevelHeading(QWidget):
+    """Names of the levels over their columns, each with the digit that chooses it."""
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self._theme = theme
+        self._criterion: Criterion | None = None
+        self.inset = 0
+        theme.changed.connect(self._restyle)
+        self._restyle()
+
+    def show_criterion(self, criterion: Criterion) -> None:
+        """Head the columns for a criterion."""
+        self._criterion = criterion
+        self.setAccessibleName(
+            "; ".join(f"{i}: {one.name}" for i, one in enumerate(criterion.levels, 1))
+        )
+        self.update()
+
+    def _restyle(self) -> None:
+        self.setFixedHeight(round(3.3 * self._theme.line_height("small")))
+
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        """Paint digit, name and marks."""
+        if self._criterion is None:
+            return
+        painter, colours = QPainter(self), self._theme.palette
+        levels = self._criterion.levels
+        place = columns(self.width() - self.inset, self._theme, len(levels))
+        line = self._theme.line_height("small")
+        foot = QRectF(0, self.height() - line - 2, 0, line)
+        painter.setPen(QColor(colours.pencil))
+        painter.setFont(self._theme.font("small"))
+        left = Qt.AlignmentFlag.AlignLeft
+        if place.graph[1]:
+            words = QCoreApplication.translate("Strips", "T² against L")
+            painter.drawText(foot.adjusted(place.graph[0], 0, place.graph[0] + 200, 0), left, words)
+        if place.readings[1]:
+            words = QCoreApplication.translate("Strips", "L / cm, times / s")
+            x = place.readings[0]
+            painter.drawText(foot.adjusted(x, 0, x + place.readings[1], 0), left, words)
+        for number, (level, (x, wide)) in enumerate(zip(levels, place.levels, strict=True), 1):
+            box = QRectF(x + 2, 0, wide - 4, self.height() - 2)
+            painter.setPen(QColor(colours.ink))
+            painter.setFont(self._theme.font("small"))
+            middle = Qt.AlignmentFlag.AlignHCenter
+            name = box.adjusted(0, 0, 0, -line)
+            flags = middle | Qt.AlignmentFlag.AlignBottom | Qt.TextFlag.TextWordWrap
+            painter.save()
+            painter.setClipRect(name)
+            painter.drawText(name, flags, level.name)
+            painter.restore()
+            painter.setPen(QColor(colours.pencil))
+            painter.drawText(
+                QRectF(box.left(), box.bottom() - line, box.width(), line),
+                middle,
+                QCoreApplication.translate("Strips", "key {n}").format(n=number),
+            )
+
+
+class StripDelegate(QStyledItemDelegate):
+    """Paints strips; a click on a level box is ``level_clicked`` (learner, level)."""
+
+    level_clicked = Signal(str, str)
+
+    def __init__(self, theme: Theme, model: StripModel, parent: QObject | None = None) -> None:
+        super().__init__(parent)
+        self._theme, self._model = theme, model
+
+    def sizeHint(self, option: QStyleOptionViewItem, _index: Index) -> QSize:
+        """One height for all: six lines of small text."""
+        return QSize(option.rect.width(), round(5.6 * self._theme.line_height("small") + 14))
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        """The paper, and on it graph, readings, words and levels."""
+        strip: Strip = index.data(STRIP)
+        colours, state = self._theme.palette, option.state
+        box = QRectF(option.rect).adjusted(0.5, 2.5, -0.5, -2.5)
+        chosen = bool(state & QStyle.StateFlag.State_Selected)
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        painter.setPen(pen(colours.deed if chosen else colours.rule, 2.0 if chosen else 1.0))
+        painter.setBrush(QColor(colours.field if chosen else colours.paper))
+        painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), 3, 3)
+        levels = self._model.criterion.levels
+        place = columns(box.width(), self._theme, len(levels))
+        if place.graph[1]:
+            area = QRectF(box.left() + place.graph[0], box.top() + 7, place.graph[1], 0)
+            area.setBottom(box.bottom() - 7)
+            paint_small_graph(painter, strip.row, area, self._model.axes, self._theme)
+        if place.readings[1]:
+            self._paint_readings(painter, strip, _column(box, place.readings))
+        self._paint_words(painter, strip, _column(box, place.words))
+        for level, (x, wide) in zip(levels, place.levels, strict=True):
+            cell = QRectF(box.left() + x, box.top(), wide, box.height())
+            self._paint_level(painter, strip, level.name, f"{level.marks:g}", cell)
+        painter.restore()
+
+    def _paint_readings(self, painter: QPainter, strip: Strip, box: QRectF) -> None:
+        painter.setFont(self._theme.font("small"))
+        painter.setPen(QColor(self._theme.palette.ink))
+        line = self._theme.line_height("small")
+        fits = max(int(box.height() // line), 1)
+        shown = list(strip.readings[:fits])
+        if len(strip.readings) > fits:
+            more = QCoreApplication.translate("Strips", "and {n} more")
+            shown[-1] = more.format(n=len(strip.readings) - fits + 1)
+        metrics = QFontMetricsF(painter.font())
+        for number, text in enumerate(shown):
+            fitting = metrics.elidedText(text, Qt.TextElideMode.ElideRight, box.width())
+            painter.drawText(
+                QRectF(box.left(), box.top() + number * line, box.width(), line), 0, fitting
+            )
+
+    def _paint_words(self, painter: QPainter, strip: Strip, box: QRectF) -> None:
+        colours, theme = self._theme.palette, self._theme
+        line, small = theme.line_height("small"), theme.line_height("small")
+        glyph = small * 0.72
+        x = box.right() - glyph
+        for kind, present in reversed(strip.row.pieces):
+            paint_piece(painter, kind, present, QRectF(x, box.top() + 3, glyph, glyph), colours)
+            x -= glyph * 1.5
+        counts = ((Concern.ASK, strip.row.ask), (Concern.LOOK, strip.row.look))
+        for concern, count in counts:
+            if count:
+                paint_concern(painter, concern, QRectF(x, box.top() + 4, glyph, glyph), colours)
+                x -= glyph * 1.5
+        painter.setFont(theme.font("body", bold=True))
+        painter.setPen(QColor(colours.ink))
+        metrics = QFontMetricsF(painter.font())
+        name = metrics.elidedText(
+            strip.row.name, Qt.TextElideMode.ElideRight, x - box.left() + glyph * 0.9
+        )
+        painter.drawText(QRectF(box.left(), box.top(), box.width(), metrics.height()), 0, name)
+        top = box.top() + metrics.height() + 1
+        painter.setFont(theme.font("small"))
+        painter.setPen(QColor(colours.pencil))
+        rest = QRectF(box.left(), top, box.width(), box.bottom() - top - line)
+        painter.save()
+        whole_lines = max(int(rest.height() // line), 1) * line
+        painter.setClipRect(QRectF(rest.left(), rest.top(), rest.width(), whole_lines + 1))
+        painter.drawText(rest, Qt.TextFlag.TextWordWrap, "  ·  ".join(strip.reasons))
+        painter.restore()
+        if strip.feedback:
+            font = theme.font("small")
+            painter.setFont(font)
+            painter.setPen(QColor(colours.ink))
+            text = QFontMetricsF(font).elidedText(
+                f"“{strip.feedback}”".replace("\n", " "), Qt.TextElideMode.ElideRight, box.width()
+            )
+            painter.drawText(QRectF(box.left(), box.bottom() - line, box.width(), line), 0, text)
+
+    def _paint_level(
+        self, painter: QPainter, strip: Strip, level: str, marks: str, cell: QRectF
+    ) -> None:
+        colours = self._theme.palette
+        box = level_box(cell, self._theme)
+        inked = strip.level == level
+        drafted = strip.drafted == level
+        painter.setBrush(QColor(colours.deed) if inked else Qt.BrushStyle.NoBrush)
+        if inked:
+            painter.setPen(pen(colours.deed, 1.2))
+        elif drafted:
+            painter.setPen(pen(colours.ink, 1.4, Qt.PenStyle.DashLine))
+        else:
+            painter.setPen(pen(colours.rule, 1.0))
+        painter.drawRoundedRect(box, 3, 3)
+        painter.setFont(self._theme.font("body", bold=inked))
+        painter.setPen(QColor(colours.on_deed if inked else colours.ink if drafted
+                              else colours.pencil))  # fmt: skip
+        words = f"✓ {marks}" if inked else f"✎ {marks}" if drafted else marks
+        painter.drawText(box, Qt.AlignmentFlag.AlignCenter, words)
+
+    def editorEvent(
+        self,
+        event: QEvent,
+        _model: QAbstractItemModel,
+        option: QStyleOptionViewItem,
+        index: Index,
+    ) -> bool:
+        """A click on a level box."""
+        released = event.type() == QEvent.Type.MouseButtonRelease
+        if not released or not isinstance(event, QMouseEvent):
+            return False
+        box = QRectF(option.rect).adjusted(0.5, 2.5, -0.5, -2.5)
+        levels = self._model.criterion.levels
+        place = columns(box.width(), self._theme, len(levels))
+        for level, (x, wide) in zip(levels, place.levels, strict=True):
+            cell = QRectF(box.left() + x, box.top(), wide, box.height())
+            if level_box(cell, self._theme).contains(event.position()):
+                self.level_clicked.emit(index.data(STRIP).row.id, level.name)
+                return True
+        return False
+
+
+def level_box(cell: QRectF, theme: Theme) -> QRectF:
+    """Where a level's box stands in its column: never smaller than a finger's target."""
+    box = QRectF(0, 0, min(cell.width() - 6, theme.px(54)), max(theme.px(30), 26))
+    box.moveCenter(cell.center())
+    return box
+
+
+def _column(box: QRectF, place: tuple[float, float]) -> QRectF:
+    x, wide = place
+    return QRectF(box.left() + x, box.top() + 7, wide, box.height() - 14)

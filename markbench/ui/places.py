@@ -1,0 +1,159 @@
+"""The places of the window in its bar, and whether names are shown."""
+
+from __future__ import annotations
+
+from functools import partial
+from typing import TYPE_CHECKING, Protocol
+
+from PySide6.QtCore import QCoreApplication, Signal
+from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
+
+from markbench.model import Piece, Reason
+from markbench.ui.actions import Deeds
+from markbench.ui.parts import button
+
+if TYPE_CHECKING:
+    from markbench.ui.window import Window
+
+ACROSS, OVERVIEW, HAND_INS = "across", "overview", "handins"
+FURTHER = (ACROSS, OVERVIEW, HAND_INS)
+
+
+class Place(Protocol):
+    """A page beside the class and the sheet."""
+
+    def show_page(self) -> None:
+        """Bring it up to date and give it the keyboard."""
+
+    def settle(self) -> None:
+        """Pass on whatever was typed."""
+
+
+class PlaceBar(QWidget):
+    """``wanted`` carries a place; ``blind_wanted`` whether names are to be hidden."""
+
+    wanted = Signal(str)
+    blind_wanted = Signal(bool)
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.buttons = {
+            "class": self._place("class", self.tr("The class")),
+            ACROSS: self._place(ACROSS, self.tr("One criterion")),
+            OVERVIEW: self._place(OVERVIEW, self.tr("Findings")),
+            HAND_INS: self._place(HAND_INS, self.tr("Hand-ins")),
+        }
+        self.blind = button(self.tr("Names shown"), "place")
+        self.blind.setCheckable(True)
+        self.blind.setToolTip(
+            self.tr(
+                "Hide names, selfies and file names in the whole window. A set-up photo or a "
+                "film may still show who it is. Settling whose files are whose waits until "
+                "names are shown."
+            )
+        )
+        self.blind.clicked.connect(self.blind_wanted)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(2)
+        for one in (*self.buttons.values(), self.blind):
+            row.addWidget(one)
+
+    def show_place(self, place: str) -> None:
+        """Mark where one is; on a sheet one is nowhere of these."""
+        for name, control in self.buttons.items():
+            control.setChecked(name == place)
+
+    def show_blind(self, blind: bool) -> None:
+        """Say plainly whether names are shown."""
+        self.blind.setChecked(blind)
+        self.blind.setText(self.tr("✓ Names hidden") if blind else self.tr("Names shown"))
+
+    def _place(self, place: str, words: str) -> QPushButton:
+        made = button(words, "place", partial(self._choose, place))
+        made.setCheckable(True)
+        return made
+
+    def _choose(self, place: str) -> None:
+        self.buttons[place].setChecked(True)  # a second click does not take it away
+        self.wanted.emit(place)
+
+
+def make_page(window: Window, place: str) -> QWidget:
+    """The page of a place; made when first wanted, for what it brings along."""
+    assert window.desk is not None
+    assert window.bench is not None
+    from markbench.ui.across.page import AcrossPage
+
+    page = AcrossPage(window.desk, window._theme, window.bench.model)
+    page.opened.connect(partial(window.open_from, place))
+    page.led.connect(partial(_lead, window, place))
+    return page
+
+
+def _lead(window: Window, place: str, learner: str, thing: Reason | Piece) -> None:
+    """From a reason to the finding and the cell, or to a picture, on the learner's sheet."""
+    window.open_from(place, learner)
+    if window.sheet is None:
+        return
+    if isinstance(thing, Reason):
+        window.sheet.show_reason(thing)
+    else:
+        window.sheet.open_piece(thing)
+
+
+def name_places(window: Window, deeds: Deeds) -> None:
+    """Name the actions of these pages."""
+    anywhere = " ".join(("class", "sheet", *FURTHER))
+    for words, keys, place in (
+        (_tr("Go to the class"), "Ctrl+Alt+1", "class"),
+        (_tr("One criterion across the class"), "Ctrl+Alt+2", ACROSS),
+        (_tr("Findings of the class"), "Ctrl+Alt+3", OVERVIEW),
+        (_tr("Hand-ins: late, missing, extended"), "Ctrl+Alt+4", HAND_INS),
+    ):
+        deeds.add(words, (keys,), partial(window.show_place, place), anywhere)
+    deeds.add(_tr("Back to the class"), ("Escape",), window.go_back, " ".join(FURTHER))
+    _name_across(window, deeds)
+
+
+def _name_across(window: Window, deeds: Deeds) -> None:
+    def across(do: str, number: int = 0) -> None:
+        from markbench.ui.across.page import AcrossPage
+
+        page = window.further.get(ACROSS)
+        if not isinstance(page, AcrossPage):
+            return
+        if do == "level":
+            page.choose_level(number)
+        elif do == "turn":
+            page.turn(number)
+        elif do == "order":
+            page.orders.setFocus()
+            page.orders.showPopup()
+        else:
+            {
+                "accept": page.accept_and_go_on,
+                "back": page.back_to_draft,
+                "write": page.write,
+                "shuffle": page.shuffle,
+                "open": page.open_current,
+            }[do]()
+
+    for number in range(1, 10):
+        words = _tr("Level {n} for this learner").format(n=number)
+        deeds.add(words, (str(number), f"Ctrl+{number}"), partial(across, "level", number), ACROSS)
+    for words, keys, do, number in (
+        (_tr("Accept this draft and go on"), ("Ctrl+Return", "Ctrl+Enter"), "accept", 0),
+        (_tr("Take this mark back to a draft"), ("Ctrl+Backspace",), "back", 0),
+        (_tr("Write to this learner"), ("Alt+T",), "write", 0),
+        (_tr("Next criterion for the class"), ("Ctrl+Right",), "turn", 1),
+        (_tr("Criterion before for the class"), ("Ctrl+Left",), "turn", -1),
+        (_tr("Choose the order of marking"), ("Alt+O",), "order", 0),
+        (_tr("Shuffle the order of marking"), ("Alt+S",), "shuffle", 0),
+        (_tr("Open this learner's whole sheet"), ("Alt+W",), "open", 0),
+    ):
+        deeds.add(words, keys, partial(across, do, number), ACROSS)
+
+
+def _tr(text: str) -> str:
+    return QCoreApplication.translate("Deeds", text)
