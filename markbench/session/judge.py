@@ -4,19 +4,19 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from markbench.checks import honest_rates
 from markbench.checks import run as run_checks
 from markbench.checks.copies import alike_findings
 from markbench.checks.diagnosis import slip_finding, weigh
+from markbench.checks.diagnosis.film import with_film
 from markbench.model import (
     Analysis,
     ClassWork,
     Diagnosis,
     Draft,
     Finding,
-    LocalGravity,
     Portfolio,
     Reading,
     Rubric,
@@ -41,27 +41,26 @@ class Judged:
 def judge(
     work: ClassWork,
     rubric: Rubric,
+    analyses: Mapping[str, Analysis],
     agreed: Mapping[str, str],
     extra: Mapping[str, tuple[Finding, ...]],
     extensions: Mapping[str, dt.date],
-    only: Iterable[str] | None = None,
+    films: Mapping[str, Mapping[str, float]],
 ) -> dict[str, Judged]:
-    """Recompute, question, weigh and draft for every learner, or for those of ``only``.
+    """Question, weigh and draft for the learners of ``analyses``.
 
     ``agreed`` maps a learner to the slip the teacher agreed on; ``extra`` holds findings
-    that come from elsewhere: the evidence, and :func:`compare` over the whole class.
+    that come from elsewhere: the evidence, and :func:`compare` over the whole class;
+    ``films`` what the swing films say of ways of counting.
     """
-    ids = list(work.portfolios if only is None else only)
-    portfolios = [work.portfolios[learner] for learner in ids]
-    local = local_gravity(work.brief.place)
-    readings = [_readings(portfolio) for portfolio in portfolios]
-    stack = stack_readings(readings)
-    analyses = dict(zip(ids, analyse(stack, local), strict=True))
-    diagnoses = _weigh(ids, readings, local)
+    diagnoses = _weigh(work, list(analyses))
     findings = run_checks(work, analyses, extensions)
     judged = {}
-    for learner, portfolio in zip(ids, portfolios, strict=True):
+    for learner, analysis in analyses.items():
+        portfolio = work.portfolios[learner]
         diagnosis = diagnoses.get(learner)
+        if diagnosis is not None and learner in films:
+            diagnosis = with_film(diagnosis, films[learner])
         slip = slip_finding(diagnosis, learner) if diagnosis is not None else None
         found = (
             *portfolio.findings,
@@ -71,7 +70,7 @@ def judge(
         )
         facts = facts_of(
             portfolio,
-            analyses[learner],
+            analysis,
             found,
             diagnosis,
             work.brief,
@@ -79,13 +78,20 @@ def judge(
             extended_to=extensions.get(learner),
         )
         judged[learner] = Judged(
-            analysis=analyses[learner],
+            analysis=analysis,
             diagnosis=diagnosis,
             findings=tuple(sorted(found, key=lambda finding: -finding.concern)),
             facts=facts,
             drafts=draft(rubric, facts, found),
         )
     return judged
+
+
+def recompute(work: ClassWork, learners: Iterable[str]) -> dict[str, Analysis]:
+    """The readings of some learners worked out again, all at once."""
+    ids = list(learners)
+    stack = stack_readings([_readings(work.portfolios[learner]) for learner in ids])
+    return dict(zip(ids, analyse(stack, local_gravity(work.brief.place)), strict=True))
 
 
 def compare(work: ClassWork) -> Mapping[str, tuple[Finding, ...]]:
@@ -98,16 +104,31 @@ def _readings(portfolio: Portfolio) -> tuple[Reading, ...]:
     return portfolio.table.readings if portfolio.table is not None else ()
 
 
-def _weigh(
-    ids: list[str], readings: list[tuple[Reading, ...]], local: LocalGravity
-) -> dict[str, Diagnosis]:
+def _weigh(work: ClassWork, ids: list[str]) -> dict[str, Diagnosis]:
     """Diagnoses of those whose readings allow one: two lengths with a timing each."""
-    able = [
-        i
-        for i, rows in enumerate(readings)
-        if len({row.length_m for row in rows if row.timings}) >= 2
-    ]
+    timed = {
+        i: [(j, row) for j, row in enumerate(_readings(work.portfolios[i])) if row.timings]
+        for i in ids
+    }
+    able = [i for i in ids if len({row.length_m for _, row in timed[i]}) >= 2]
     if not able:
         return {}
-    stack = stack_readings([[row for row in readings[i] if row.timings] for i in able])
-    return {ids[i]: d for i, d in zip(able, weigh(stack, local), strict=True)}
+    stack = stack_readings([[row for _, row in timed[i]] for i in able])
+    weighed = weigh(stack, local_gravity(work.brief.place))
+    return {
+        i: _in_place(diagnosis, [j for j, _ in timed[i]])
+        for i, diagnosis in zip(able, weighed, strict=True)
+    }
+
+
+def _in_place(diagnosis: Diagnosis, rows: list[int]) -> Diagnosis:
+    """Cells numbered by the whole table: rows without a timing were left out of weighing."""
+    if rows == list(range(len(rows))):
+        return diagnosis
+    return replace(
+        diagnosis,
+        explanations=tuple(
+            replace(e, cells=tuple((rows[i], k) for i, k in e.cells))
+            for e in diagnosis.explanations
+        ),
+    )

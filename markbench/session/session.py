@@ -13,7 +13,7 @@ import getpass
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from markbench.intake.folder import read_class
 from markbench.model import (
@@ -29,11 +29,19 @@ from markbench.model import (
     Portfolio,
     Rubric,
     Source,
+    State,
 )
+from markbench.moderation.records import FROZEN, sign_off_of
 from markbench.rubric import Facts, find_rubric
 from markbench.session import present
-from markbench.session.judge import Judged, compare, judge
+from markbench.session.errors import SignedOffError
+from markbench.session.evidence import Seen, counted, film_weights, findings_of
+from markbench.session.judge import Judged, compare, judge, recompute
 from markbench.store import Journal, StoreInUseError, fold
+
+if TYPE_CHECKING:
+    from markbench.evidence.photos import PhotoLook
+    from markbench.evidence.video.judge import SwingMeasurement
 
 STORE_NAME = "class.markbench"
 _REREADS = {"owner", "piece_kind", "hints", "typed", "correction"}
@@ -65,7 +73,7 @@ class Session:
         self._work = work
         self._decisions: list[Decision] = journal.all()
         self._state = dict(fold(self._decisions))
-        self._evidence: dict[str, tuple[Finding, ...]] = {}
+        self._seen = Seen()
         self._alike: Mapping[str, tuple[Finding, ...]] = {}
         self._judged: dict[str, Judged] = {}
         self._undo: list[list[Decision]] = []
@@ -194,6 +202,11 @@ class Session:
         decision = self._state.get((kind, learner, subject))
         return None if decision is None else decision.value
 
+    @property
+    def state(self) -> State:
+        """Every decision in force, by (kind, learner, subject)."""
+        return self._state
+
     def history(self, learner: str | None = None) -> list[Decision]:
         """The journal, oldest first; of one learner if asked."""
         return [d for d in self._decisions if learner is None or d.learner == learner]
@@ -279,8 +292,22 @@ class Session:
         fresh = [self._signed(d) for d in decisions if self._differs(d)]
         if not fresh:
             return
+        self._refuse_frozen(fresh)
         self._undo.append(self._commit(fresh))
         self._redo.clear()
+        if any(d.kind in ("sign_off", "reopen") for d in fresh):
+            self._undo.clear()  # signing and reopening are never taken back by a keystroke
+
+    def take_in(self, decisions: Sequence[Decision]) -> None:
+        """Journal decisions made elsewhere, with their own signatures and times.
+
+        What was done before can no longer be undone: it might not be the last word any more.
+        """
+        if decisions:
+            self._refuse_frozen(decisions)
+            self._commit(list(decisions))
+            self._undo.clear()
+            self._redo.clear()
 
     @property
     def can_undo(self) -> bool:
@@ -307,12 +334,19 @@ class Session:
         self._listeners.append(listener)
         return lambda: self._listeners.remove(listener)
 
-    def add_findings(self, found: Mapping[str, tuple[Finding, ...]]) -> None:
-        """Replace the findings that came from looking at the evidence, and draft again."""
-        self._evidence = {**self._evidence, **found}
-        self._judge_again(found)
-        for learner in found:
-            self._tell(Change(learner, ("evidence",)))
+    def see(self, seen: Seen) -> None:
+        """Take in what was seen in the photos and films, and draft again."""
+        self._seen = seen
+        self._judge_again()
+        self._tell(Change("", ("evidence",)))
+
+    def film(self, file: str) -> SwingMeasurement | None:
+        """What was measured in a film, with the teacher's own count if she made one."""
+        return counted(self._seen, self._state).films.get(file)
+
+    def photo(self, file: str) -> PhotoLook | None:
+        """What was seen in a photo."""
+        return self._seen.photos.get(file)
 
     # --- inside --------------------------------------------------------------------
 
@@ -335,6 +369,14 @@ class Session:
     def _differs(self, decision: Decision) -> bool:
         return bool(self.value(*decision.key) != decision.value)
 
+    def _refuse_frozen(self, decisions: Iterable[Decision]) -> None:
+        signed = sign_off_of(self._state)
+        if signed is not None and any(d.kind in FROZEN for d in decisions):
+            raise SignedOffError(
+                f"The marks were signed off by {signed.by} on {signed.at.astimezone():%d %B %Y}; "
+                "reopen the class to change them."
+            )
+
     def _take_back(self, step: list[Decision]) -> list[Decision]:
         return self._commit(
             [
@@ -353,20 +395,24 @@ class Session:
             self._work = read_class(self.folder, present.settled(self._state))
             self._judge_again()
             learners = {""}
-        elif "agreed_slip" in kinds or "extension" in kinds:
+        elif {"agreed_slip", "extension", "swing_count"}.intersection(kinds):
             self._judge_again(learners)
         for learner in learners:
             self._tell(Change(learner, kinds))
         return written
 
     def _judge_again(self, only: Iterable[str] | None = None) -> None:
-        if only is None:
-            self._alike = compare(self._work)
         ids = list(self._work.portfolios if only is None else only)
-        extra = {i: (*self._alike.get(i, ()), *self._evidence.get(i, ())) for i in ids}
         agreed = present.agreed_slips(self._state)
         until = present.extensions(self._state)
-        fresh = judge(self._work, self.rubric, agreed, extra, until, ids)
+        if only is None:
+            self._alike = compare(self._work)
+        analyses = recompute(self._work, ids)
+        seen = counted(self._seen, self._state)
+        looked = findings_of(self._work, analyses, seen)
+        films = film_weights(self._work, analyses, seen)
+        extra = {i: (*self._alike.get(i, ()), *looked.get(i, ())) for i in ids}
+        fresh = judge(self._work, self.rubric, analyses, agreed, extra, until, films)
         self._judged = {**self._judged, **fresh} if only is not None else fresh
 
     def _tell(self, change: Change) -> None:

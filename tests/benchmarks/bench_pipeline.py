@@ -24,12 +24,8 @@ from scipy.stats import linregress
 
 from markbench.checks import run
 from markbench.intake.folder import read_class
-from markbench.model import Analysis, ClassWork
-from markbench.physics.analyse import analyse
-from markbench.physics.gravity import local_gravity
-from markbench.physics.stack import stack_readings
 from markbench.rubric import draft, facts_of, find_rubric
-from markbench.session.judge import compare, judge
+from markbench.session.judge import compare, judge, recompute
 
 
 def colleague(folder: Path) -> list[float]:
@@ -44,18 +40,11 @@ def colleague(folder: Path) -> list[float]:
     return found
 
 
-def analyses_of(work: ClassWork) -> dict[str, Analysis]:
-    """Everybody's readings recomputed."""
-    readings = [p.table.readings if p.table else () for p in work.portfolios.values()]
-    results = analyse(stack_readings(readings), local_gravity(work.brief.place))
-    return dict(zip(work.portfolios, results, strict=True))
-
-
 def spine(folder: Path) -> None:
     """Reading, computing, checking, drafting."""
     work = read_class(folder)
     rubric = find_rubric("short", folder)
-    analyses = analyses_of(work)
+    analyses = recompute(work, work.portfolios)
     findings = run(work, analyses)
     for learner, portfolio in work.portfolios.items():
         found = (*portfolio.findings, *findings[learner])
@@ -66,7 +55,8 @@ def spine(folder: Path) -> None:
 def whole(folder: Path) -> None:
     """The same with every slip weighed and all tables compared."""
     work = read_class(folder)
-    judge(work, find_rubric("short", folder), {}, compare(work), {})
+    analyses = recompute(work, work.portfolios)
+    judge(work, find_rubric("short", folder), analyses, {}, compare(work), {}, {})
 
 
 def seconds(job: Callable[[Path], object], folder: Path, times: int) -> float:

@@ -183,6 +183,20 @@ def test_half_swings_are_named_and_agreeing_is_heard_in_the_feedback(session):
     assert [d.feedback for d in session.drafts("2")] != before
 
 
+def test_an_untimed_row_does_not_shift_the_questioned_cells(session):
+    rows = [{"length_m": 0.1, "swings": 10, "timings_s": []}] + [
+        {"length_m": cm / 100, "swings": 10, "timings_s": [t, t + 0.1]}
+        for cm in LENGTHS_CM
+        for t in [20 * math.pi * math.sqrt(cm / 981)]
+    ]
+    # One timing of the fourth row (40 cm, after the untimed one) runs a swing short.
+    rows[3]["timings_s"][1] *= 0.9
+    session.type_readings("3", rows)
+    leader = session.diagnosis("3").explanations[0]
+    assert leader.slip == "one_timing_miscounted"
+    assert leader.cells == ((3, 1),)
+
+
 def test_listeners_hear_what_changed(session):
     heard: list[Change] = []
     stop = session.listen(heard.append)

@@ -1,0 +1,118 @@
+"""The brief as a form fills it in: each key's value as text, and text as the file holds it.
+
+The form is judged by the reader of the file itself, so that the window and the file say the
+same sentence about the same slip.
+"""
+
+from __future__ import annotations
+
+import datetime as dt
+import re
+from collections.abc import Mapping
+from typing import Any, Literal
+
+import tomlkit
+
+from markbench.intake.brief_file import parse_brief, value_of
+from markbench.intake.brief_rules import ALLOWED, EVIDENCE
+from markbench.model import Brief
+
+Way = Literal["text", "number", "numbers", "date", "pairs", "grades", "choices", "yes_no"]
+
+_DATES = ("opens", "closes")
+_NUMBER = re.compile(r"[-+]?\d*[.,]?\d+|[-+]?\d+[.,]")
+
+
+def way_of(key: str) -> Way:
+    """How a key is filled in."""
+    default = value_of(Brief(), key)
+    if key in _DATES:
+        return "date"
+    if key == "evidence":
+        return "choices"
+    if key == "partners":
+        return "pairs"
+    if isinstance(default, bool):
+        return "yes_no"
+    if isinstance(default, str):
+        return "text"
+    if isinstance(default, Mapping):
+        return "grades"
+    return "numbers" if isinstance(default, tuple) else "number"
+
+
+def choices_of(key: str) -> tuple[str, ...]:
+    """What may be ticked under a key of ``choices``."""
+    return EVIDENCE if key == "evidence" else ()
+
+
+def as_text(key: str, value: Any) -> str:
+    """A value as one would type it; nothing where the brief does not say."""
+    if value is None:
+        return ""
+    if isinstance(value, dt.date):
+        return value.isoformat()
+    if isinstance(value, Mapping):
+        return ", ".join(f"{grade} = {least:g}" for grade, least in value.items())
+    if way_of(key) == "pairs":
+        return ", ".join(" & ".join(pair) for pair in value)
+    if isinstance(value, tuple):
+        return ", ".join(str(item) for item in value)
+    return f"{value:.12g}" if isinstance(value, float) else str(value)
+
+
+def as_raw(key: str, text: str) -> Any:
+    """What the file would hold for a typed text; ``None`` leaves the key out.
+
+    Nothing is refused here: what is no number stays text, and the reader of the file says
+    what is wrong with it.
+    """
+    text = text.strip()
+    if not text:
+        return None
+    way = way_of(key)
+    if way == "number":
+        return _number(text)
+    if way == "numbers":
+        return [_number(item) for item in re.split(r"[,;\s]+", text) if item]
+    if way == "pairs":
+        return [
+            [name.strip() for name in pair.split("&")] for pair in re.split(r"[,;]", text) if pair
+        ]
+    if way == "grades":
+        return _grades(text)
+    return text
+
+
+def check(raws: Mapping[str, Any]) -> tuple[Brief, dict[str, str]]:
+    """The brief that a form's raw values make, and a sentence for each key that is wrong."""
+    document: dict[str, Any] = {}
+    for key, raw in raws.items():
+        if raw is None or key not in ALLOWED:
+            continue
+        table, _, leaf = key.rpartition(".")
+        (document.setdefault(table, {}) if table else document)[leaf] = raw
+    brief, problems = parse_brief(tomlkit.dumps(document))
+    told: dict[str, str] = {}
+    for one in problems:
+        told.setdefault(one.key, one.sentence)
+    return brief, told
+
+
+def _number(text: str) -> int | float | str:
+    if not _NUMBER.fullmatch(text):
+        return text
+    value = float(text.replace(",", "."))
+    return int(value) if value.is_integer() else value
+
+
+def _grades(text: str) -> dict[str, Any] | str:
+    found: dict[str, Any] = {}
+    for pair in re.split(r"[,;]", text):
+        if not pair.strip():
+            continue
+        grade, sign, least = pair.rpartition("=")
+        if not sign or not grade.strip() or grade.strip() in found:
+            return text
+        found[grade.strip()] = _number(least.strip())
+    return found
