@@ -1,0 +1,195 @@
+"""Looking at a folder writes nothing; beginning writes the brief and what was settled."""
+
+import datetime as dt
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from markbench.intake.brief_file import brief_keys, parse_brief, read_brief, value_of
+from markbench.model import Brief, Late, Place
+from markbench.session import Session
+from markbench.session.brief_effects import effects
+from markbench.session.brief_form import as_raw, as_text, check, way_of
+from markbench.session.newclass import NewClass, rubrics_for
+
+NAMES = {"s1": "Aino Example", "s2": "Bodil Sample", "s3": "Cato Instance"}
+ROWS = "Length / cm,Time of 10 swings / s\n20,8.97\n30,10.99\n40,12.69\n50,14.18\n60,15.54\n"
+
+
+@pytest.fixture
+def folder(tmp_path: Path) -> Path:
+    made = tmp_path / "10A"
+    made.mkdir()
+    lines = [f"{i},{name}" for i, name in NAMES.items()]
+    (made / "class_list.csv").write_text("\n".join(["id,name", *lines]) + "\n")
+    for name in list(NAMES.values())[:2]:
+        (made / name).mkdir()
+        (made / name / "readings.csv").write_text(ROWS)
+    (made / "table.csv").write_text(ROWS)
+    return made
+
+
+def everything(folder: Path) -> dict[str, bytes]:
+    return {str(p.relative_to(folder)): p.read_bytes() for p in folder.rglob("*") if p.is_file()}
+
+
+@pytest.fixture
+def looked(folder: Path) -> NewClass:
+    return NewClass.look(folder)
+
+
+def test_looking_writes_nothing_and_counts_what_is_there(folder: Path) -> None:
+    before = everything(folder)
+    new = NewClass.look(folder)
+    new.settle_owner("table.csv", "s3")
+    assert everything(folder) == before
+    new = NewClass.look(folder)
+    counts = new.counts()
+    assert (counts.learners, counts.with_work, counts.tables_understood) == (3, 2, 2)
+    assert counts.pieces["readings"] == 2
+    assert (counts.doubts, counts.unowned) == (0, 1)
+    assert not new.begun
+
+
+def test_what_is_settled_reaches_the_learner_and_the_journal(looked: NewClass) -> None:
+    looked.settle_owner("table.csv", "s3")
+    assert looked.counts().unowned == 0
+    assert looked.work.portfolios["s3"].table is not None
+    looked.begin("T. Teacher")
+    assert looked.begun
+    session = Session.open(looked.folder, "T. Teacher")
+    try:
+        assert session.value("owner", "", "table.csv") == "s3"
+        assert session.portfolio("s3").table is not None
+        assert session.history()[0].who == "T. Teacher"
+    finally:
+        session.close()
+
+
+def test_a_file_of_nobody_is_no_question_any_more(looked: NewClass) -> None:
+    looked.settle_owner("table.csv", "")
+    assert looked.work.unowned == ()
+
+
+def test_beginning_touches_no_learners_file_and_keeps_the_teachers_comments(folder: Path) -> None:
+    brief = folder / "brief.toml"
+    brief.write_text('# agreed in the staff room\ntitle = "Ours"  # for now\n')
+    before = everything(folder)
+    new = NewClass.look(folder)
+    assert new.brief.title == "Ours"
+    new.brief = replace(new.brief, lengths=7, place=Place(3.1, 60.0))
+    new.begin("T. Teacher")
+    after = everything(folder)
+    changed = {name for name in after if after[name] != before.get(name)}
+    assert changed == {"brief.toml"}
+    text = brief.read_text()
+    assert "# agreed in the staff room" in text
+    assert "# for now" in text
+    assert read_brief(brief)[0] == new.brief
+
+
+def test_no_folder_is_told(tmp_path: Path) -> None:
+    with pytest.raises(FileNotFoundError, match="no folder"):
+        NewClass.look(tmp_path / "nowhere")
+
+
+def test_rubrics_on_offer_own_ones_first_and_a_bad_one_with_its_reason(folder: Path) -> None:
+    (folder / "ours.toml").write_text('title = "Ours"\n')
+    (folder / "brief.toml").write_text('title = "A brief is no rubric"\n')
+    choices = {choice.name: choice for choice in rubrics_for(folder)}
+    assert next(iter(choices)) == "ours"
+    assert choices["ours"].rubric is None
+    assert "criterion" in choices["ours"].trouble
+    assert choices["short"].rubric is not None
+    assert not choices["short"].own
+    assert "brief" not in choices
+
+
+# -- the form ----------------------------------------------------------------------------
+
+FULL = Brief(
+    title="A title, with commas & more",
+    opens=dt.date(2026, 3, 2),
+    closes=dt.date(2026, 3, 16),
+    lengths=6,
+    swings_allowed=(10, 15, 20),
+    shortest_m=0.12,
+    support_height_m=0.75,
+    evidence=("selfie",),
+    place=Place(-33.9, 12.5),
+    partners=(("07", "12"), ("08", "09")),
+    late=Late(0.5, 3),
+    grade_boundaries=(("A", 16.0), ("B", 12.5)),
+    selfies_in_pack=True,
+)
+
+
+@pytest.mark.parametrize("brief", [Brief(), FULL], ids=["defaults", "full"])
+def test_every_key_goes_into_the_form_and_comes_back(brief: Brief) -> None:
+    raws = {}
+    for key in brief_keys():
+        value = value_of(brief, key)
+        if way_of(key) in ("choices", "yes_no"):
+            raws[key] = list(value) if isinstance(value, tuple) else value
+        else:
+            raws[key] = as_raw(key, as_text(key, value))
+    assert check(raws) == (brief, {})
+
+
+@pytest.mark.parametrize(
+    ("key", "typed"),
+    [
+        ("lengths", "many"),
+        ("lengths", "1"),
+        ("closes", "16/3/2026"),
+        ("swings_allowed", "10, lots"),
+        ("partners", "07"),
+        ("grades", "A = 16, A = 15"),
+        ("place.latitude_deg", "91"),
+        ("feedback_language", "english please"),
+    ],
+)
+def test_a_slip_is_told_at_its_key_in_the_files_own_words(key: str, typed: str) -> None:
+    raw = as_raw(key, typed)
+    brief, told = check({key: raw, "title": "Kept"})
+    assert list(told) == [key]
+    assert "is not allowed; it must be" in told[key]
+    assert brief.title == "Kept"
+    assert value_of(brief, key) == value_of(Brief(), key)
+
+
+def test_keys_that_contradict_each_other_are_told() -> None:
+    _, told = check({"opens": "2026-03-16", "closes": "2026-03-02"})
+    assert "opens must not be later than closes" in told["opens"]
+
+
+def test_a_decimal_comma_is_a_decimal_point() -> None:
+    assert check({"shortest_m": as_raw("shortest_m", "0,15")})[0].shortest_m == 0.15
+
+
+def test_the_form_says_the_same_as_the_file() -> None:
+    told = check({"lengths": 1})[1]["lengths"]
+    assert told == parse_brief("lengths = 1")[1][0].sentence
+
+
+# -- what a setting means here -------------------------------------------------------------
+
+
+def test_effects_follow_the_brief_and_the_class(looked: NewClass) -> None:
+    five = effects(replace(looked.brief, lengths=5), looked.work)
+    six = effects(replace(looked.brief, lengths=6), looked.work)
+    assert five["lengths"].startswith("2 of the 2 tables")
+    assert six["lengths"].startswith("0 of the 2 tables")
+    assert "2 say 10 swings" in five["swings_per_timing"]
+    assert "3 lack the swing video" in five["evidence"]
+    wide = effects(replace(looked.brief, least_ratio=3.5), looked.work)
+    assert wide["least_ratio"].startswith("0 of the 2")
+
+
+def test_local_g_is_shown_from_latitude_and_height(looked: NewClass) -> None:
+    # Normal gravity at 45° and sea level is 9.80620 m/s² (WGS 84, NIMA TR8350.2).
+    told = effects(replace(looked.brief, place=Place(45.0, 0.0)), looked.work)
+    assert "9.806" in told["place.latitude_deg"]
+    # 5 % either side of 9.806.
+    assert told["tolerances.g_fraction"] == "Close means 9.32 to 10.30 m/s² here."
