@@ -121,7 +121,7 @@ class _Merging:
     def settle(self) -> None:
         for key in self.keys:
             if key not in self.changed_mine:
-                pass
+                self.targets[key] = self.theirs.get(key)
         for key in sorted(self.both, key=lambda key: key[0] != "mark"):  # marks first
             if key not in self.targets:
                 self._settle_both(key)
