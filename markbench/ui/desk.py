@@ -24,9 +24,13 @@ Command = Callable[["Session"], None]
 
 
 class Desk(QObject):
-    """Holds one open :class:`Session`. ``changed`` carries a learner's id, empty for all."""
+    """Holds one open :class:`Session`.
+
+    ``changed`` carries a learner's id, empty for all; ``told`` the session's own Change.
+    """
 
     changed = Signal(str)
+    told = Signal(object)
     saved = Signal(object)
     trouble = Signal(str)
     waiting = Signal(bool)
@@ -126,6 +130,7 @@ class Desk(QObject):
         for change in news:
             self.saved_at = dt.datetime.now()
             self.saved.emit(self.saved_at)
+            self.told.emit(change)
             self.changed.emit(change.learner)
 
     def _on_done(self, _result: object) -> None:

@@ -118,7 +118,7 @@ class Filters:
             and (not self.missing or bool(row.missing))
             and (not self.late or row.late)
             and (not self.group or row.group == self.group)
-            and all(word in _plain(f"{row.name} {row.id} {row.group}") for word in self.words)
+            and all(word in _plain(f"{row.name} {row.group}") for word in self.words)
         )
 
     @property
@@ -142,6 +142,9 @@ class ClassOrder(QSortFilterProxyModel):
         self.setSourceModel(model)
         self._class = model
         self.setDynamicSortFilter(False)
+        self._shown: list[str] | None = None
+        for changed in (self.layoutChanged, self.modelReset, self.rowsInserted, self.rowsRemoved):
+            changed.connect(self._forget)
         self.sort(0)
 
     def set_filters(self, filters: Filters) -> None:
@@ -157,7 +160,12 @@ class ClassOrder(QSortFilterProxyModel):
 
     def learners(self) -> list[str]:
         """Ids in the order shown."""
-        return [self.index(i, 0).data(ROW).id for i in range(self.rowCount())]
+        if self._shown is None:
+            self._shown = [self.index(i, 0).data(ROW).id for i in range(self.rowCount())]
+        return self._shown
+
+    def _forget(self) -> None:
+        self._shown = None
 
     def filterAcceptsRow(self, row: int, parent: Index) -> bool:
         """Whether a learner is shown."""

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QVBoxLayout, QWidget
@@ -22,6 +24,11 @@ from markbench.ui.portfolio.readings_model import ReadingsModel
 from markbench.ui.portfolio.readings_view import ReadingsView
 from markbench.ui.portfolio.viewer import EvidenceViewer
 
+if TYPE_CHECKING:
+    from markbench.session import Change
+
+# Decisions that change nothing but the margin.
+_MARKING = frozenset({"mark", "feedback", "note"})
 _TWO_COLUMNS = 640  # narrower than this (at 100 % text), the two columns stand in one
 
 
@@ -133,7 +140,7 @@ class PortfolioPage(QWidget):
         self.margin.next_wanted.connect(lambda: self.moved.emit(1))
         self.viewer.closed.connect(self.table.setFocus)
         self.own_table.closed.connect(self.table.setFocus)
-        self._desk.changed.connect(self._on_changed)
+        self._desk.told.connect(self._on_told)
         self._theme.changed.connect(self._restyle)
 
     # --- showing -------------------------------------------------------------------
@@ -154,18 +161,27 @@ class PortfolioPage(QWidget):
         """Have the pictures of the learner to come read in advance."""
         QTimer.singleShot(120, self, lambda: self.evidence.prepare(learner))
 
-    def _on_changed(self, learner: str) -> None:
-        if self.learner and learner in ("", self.learner):
-            self._refresh(whole=not learner)
+    def _on_told(self, change: Change) -> None:
+        if not self.learner or change.learner not in ("", self.learner):
+            return
+        if change.learner and _MARKING.issuperset(change.kinds):
+            self.margin.show_learner(self.learner)
+            return
+        at = self.table.currentIndex()
+        row, column = at.row(), at.column()
+        self._ghost = None
+        self._refresh()
+        self._show_source(None)
+        if row >= 0:  # whoever corrects one cell may go on to the next
+            self.table.setCurrentIndex(self.readings.index(row, column))
 
-    def _refresh(self, whole: bool = True) -> None:
+    def _refresh(self) -> None:
         session = self._desk.session
         portfolio = session.portfolio(self.learner)
-        learner = portfolio.learner
-        self._name.setText(learner.name or learner.id)
+        self._name.setText(portfolio.learner.name or portfolio.learner.id)
         when = portfolio.handed_in
-        parts = [learner.group, self.tr("handed in {t}").format(t=f"{when:%d.%m. %H:%M}") if when
-                 else self.tr("nothing handed in")]  # fmt: skip
+        handed_in = self.tr("handed in {t}").format(t=f"{when:%d.%m. %H:%M}") if when else ""
+        parts = [portfolio.learner.group, handed_in or self.tr("nothing handed in")]
         self._about.setText("  ·  ".join(part for part in parts if part))
         self.margin.show_learner(self.learner)
         self.findings.show_learner(self.learner)
