@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from markbench.model import Piece, Reason
 from markbench.ui.actions import Deeds
-from markbench.ui.parts import button
+from markbench.ui.parts import button, restyle
 
 if TYPE_CHECKING:
     from markbench.ui.window import Window
@@ -43,7 +43,7 @@ class PlaceBar(QWidget):
             OVERVIEW: self._place(OVERVIEW, self.tr("Findings")),
             HAND_INS: self._place(HAND_INS, self.tr("Hand-ins")),
         }
-        self.blind = button(self.tr("Names shown"), "place")
+        self.blind = button(self.tr("Names shown"), "plain")
         self.blind.setCheckable(True)
         self.blind.setToolTip(
             self.tr(
@@ -56,8 +56,10 @@ class PlaceBar(QWidget):
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(2)
-        for one in (*self.buttons.values(), self.blind):
+        for one in self.buttons.values():
             row.addWidget(one)
+        row.addSpacing(18)
+        row.addWidget(self.blind)
 
     def show_place(self, place: str) -> None:
         """Mark where one is; on a sheet one is nowhere of these."""
@@ -67,6 +69,7 @@ class PlaceBar(QWidget):
     def show_blind(self, blind: bool) -> None:
         """Say plainly whether names are shown."""
         self.blind.setChecked(blind)
+        restyle(self.blind, "kind", "" if blind else "plain")
         self.blind.setText(self.tr("✓ Names hidden") if blind else self.tr("Names shown"))
 
     def _place(self, place: str, words: str) -> QPushButton:

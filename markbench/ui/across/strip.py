@@ -41,7 +41,8 @@ class Columns:
 
 def columns(width: float, theme: Theme, levels: int) -> Columns:
     """Share out a strip: the levels first, then the words, the graph, the readings."""
-    each = min(max(width * 0.40 / max(levels, 1), theme.px(40)), theme.px(84))
+    share = width / max(levels, 1)
+    each = min(max(share * 0.4, theme.px(40)), theme.px(84), share * 0.62)
     start = width - _PAD - levels * each
     left, room = float(_PAD), start - 2 * _PAD
     graph = theme.px(112) if room > theme.px(112 + 170) else 0
@@ -103,12 +104,12 @@ class LevelHeading(QWidget):
             painter.setPen(QColor(colours.ink))
             painter.setFont(self._theme.font("small"))
             middle = Qt.AlignmentFlag.AlignHCenter
-            name = box.adjusted(0, 0, 0, -line)
-            flags = middle | Qt.AlignmentFlag.AlignBottom | Qt.TextFlag.TextWordWrap
-            painter.save()
-            painter.setClipRect(name)
-            painter.drawText(name, flags, level.name)
-            painter.restore()
+            metrics = QFontMetricsF(painter.font())
+            name = fitted(level.name, metrics, box.width(), 2)
+            for up, text in enumerate(reversed(name), 1):
+                cut = metrics.elidedText(text, Qt.TextElideMode.ElideRight, box.width())
+                top = box.bottom() - (up + 1) * line
+                painter.drawText(QRectF(box.left(), top, box.width(), line), middle, cut)
             painter.setPen(QColor(colours.pencil))
             painter.drawText(
                 QRectF(box.left(), box.bottom() - line, box.width(), line),
@@ -138,7 +139,9 @@ class StripDelegate(QStyledItemDelegate):
         chosen = bool(state & QStyle.StateFlag.State_Selected)
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setPen(pen(colours.deed if chosen else colours.rule, 2.0 if chosen else 1.0))
+        focused = bool(state & QStyle.StateFlag.State_HasFocus)
+        wide = 2.6 if focused else 1.4 if chosen else 1.0
+        painter.setPen(pen(colours.deed if chosen else colours.rule, wide))
         painter.setBrush(QColor(colours.field if chosen else colours.paper))
         painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), 3, 3)
         levels = self._model.criterion.levels
@@ -173,11 +176,11 @@ class StripDelegate(QStyledItemDelegate):
 
     def _paint_words(self, painter: QPainter, strip: Strip, box: QRectF) -> None:
         colours, theme = self._theme.palette, self._theme
-        line, small = theme.line_height("small"), theme.line_height("small")
-        glyph = small * 0.72
+        line = theme.line_height("small")
+        glyph = line * 0.72
         x = box.right() - glyph
-        for kind, present in reversed(strip.row.pieces):
-            paint_piece(painter, kind, present, QRectF(x, box.top() + 3, glyph, glyph), colours)
+        for kind in reversed(strip.row.missing):
+            paint_piece(painter, kind, False, QRectF(x, box.top() + 3, glyph, glyph), colours)
             x -= glyph * 1.5
         counts = ((Concern.ASK, strip.row.ask), (Concern.LOOK, strip.row.look))
         for concern, count in counts:
@@ -194,12 +197,11 @@ class StripDelegate(QStyledItemDelegate):
         top = box.top() + metrics.height() + 1
         painter.setFont(theme.font("small"))
         painter.setPen(QColor(colours.pencil))
-        rest = QRectF(box.left(), top, box.width(), box.bottom() - top - line)
-        painter.save()
-        whole_lines = max(int(rest.height() // line), 1) * line
-        painter.setClipRect(QRectF(rest.left(), rest.top(), rest.width(), whole_lines + 1))
-        painter.drawText(rest, Qt.TextFlag.TextWordWrap, "  ·  ".join(strip.reasons))
-        painter.restore()
+        most = max(int((box.bottom() - top - line) // line), 1)
+        small_metrics = QFontMetricsF(painter.font())
+        reasons = fitted("  ·  ".join(strip.reasons), small_metrics, box.width(), most)
+        for number, text in enumerate(reasons):
+            painter.drawText(QRectF(box.left(), top + number * line, box.width(), line), 0, text)
         if strip.feedback:
             font = theme.font("small")
             painter.setFont(font)
@@ -250,6 +252,23 @@ class StripDelegate(QStyledItemDelegate):
                 self.level_clicked.emit(index.data(STRIP).row.id, level.name)
                 return True
         return False
+
+
+def fitted(text: str, metrics: QFontMetricsF, width: float, most: int) -> list[str]:
+    """``text`` broken into at most ``most`` lines; the last ends in … where there is more."""
+    lines: list[str] = [""]
+    words = text.split()
+    for number, word in enumerate(words):
+        longer = f"{lines[-1]} {word}".strip()
+        if metrics.horizontalAdvance(longer) <= width or not lines[-1]:
+            lines[-1] = longer
+        elif len(lines) == most:
+            rest = " ".join((lines[-1], *words[number:]))
+            lines[-1] = metrics.elidedText(rest, Qt.TextElideMode.ElideRight, width)
+            break
+        else:
+            lines.append(word)
+    return lines
 
 
 def level_box(cell: QRectF, theme: Theme) -> QRectF:

@@ -78,8 +78,8 @@ QPushButton[kind="plain"]:focus, QToolButton[kind="plain"]:focus {{
 QPushButton[kind="place"] {{ background: transparent; border: 2px solid transparent;
     border-radius: 0; color: {p.pencil}; }}
 QPushButton[kind="place"]:hover {{ color: {p.ink}; background: {p.shade}; }}
-QPushButton[kind="place"]:checked {{ color: {p.ink}; font-weight: 600; padding: {pad}px {wide}px;
-    border: 2px solid transparent; border-bottom: 2px solid {p.deed}; }}
+QPushButton[kind="place"]:checked {{ color: {p.ink}; background: transparent;
+    padding: {pad}px {wide}px; border: 2px solid transparent; border-bottom: 2px solid {p.deed}; }}
 QPushButton[kind="place"]:focus {{ border: 2px solid {p.deed}; padding: {pad}px {wide}px; }}
 QPushButton[kind="level"] {{ padding: {pad}px {pad}px; }}
 QPushButton[kind="level"][drafted="true"] {{ border: 1px dashed {p.ink}; }}

@@ -102,9 +102,9 @@ class EvidenceStrip(QFrame):
 
     opened = Signal(object)
 
-    def __init__(self, desk: Desk, theme: Theme) -> None:
+    def __init__(self, desk: Desk, theme: Theme, bare: bool = False) -> None:
         super().__init__()
-        self.setProperty("kind", "paper")
+        self.setProperty("kind", "" if bare else "paper")
         self._desk, self._theme = desk, theme
         self._folder: Path = desk.session.folder
         self._pictures: OrderedDict[str, QImage] = OrderedDict()
@@ -114,9 +114,12 @@ class EvidenceStrip(QFrame):
         self.thumbs: list[Thumb] = []
         self._row = FlowLayout(spacing=8)
         column = QVBoxLayout(self)
-        column.setContentsMargins(12, 8, 12, 8)
+        if bare:  # within another paper
+            column.setContentsMargins(0, 8, 0, 8)
+        else:
+            column.setContentsMargins(12, 8, 12, 8)
+            column.addWidget(label(self.tr("Evidence"), "heading"))
         column.setSpacing(4)
-        column.addWidget(label(self.tr("Evidence"), "heading"))
         column.addLayout(self._row)
 
     def show_learner(self, learner: str) -> None:
