@@ -35,6 +35,9 @@ from markbench.evidence.video.search import (
 Floats = NDArray[np.float64]
 _BINS = 8
 _THRESHOLD = 2.5
+_AT_ONCE = 64
+# Below this share of the moment's variance a period is not even tried.
+_LEAST_SHARE = 0.06
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,10 +87,11 @@ class Track:
     noise: float
 
 
-def seed_period(cells: Cells, place: Place) -> tuple[float, float, float]:
-    """Period, its share of the moment's variance, and the phase (radians at 0 s).
+def seeds(cells: Cells, place: Place) -> list[tuple[float, float]]:
+    """Periods and phases (radians at 0 s) to begin with, from the moment about the middle.
 
-    The moment along the direction in which it swings most.
+    The moment is taken along the direction in which it swings most. Its own best period
+    comes first, then, where that differs, the best near the period of the cells.
     """
     chosen = (cells.times_s >= place.window_s[0]) & (cells.times_s <= place.window_s[1])
     times = cells.times_s[chosen]
@@ -99,12 +103,19 @@ def seed_period(cells: Cells, place: Place) -> tuple[float, float, float]:
     weights = np.linalg.svd(moments - moments.mean(axis=1, keepdims=True), full_matrices=False)[0]
     moment = weights[:, 0] @ moments
     longest = min(LONGEST_PERIOD_S, (times[-1] - times[0]) / 2.2)
-    period, share = best_period(times, moment, SHORTEST_PERIOD_S, longest)
-    angle = 2 * np.pi * times / period
-    fit = np.linalg.lstsq(
-        np.stack([np.cos(angle), np.sin(angle), np.ones_like(times)], axis=1), moment, rcond=None
-    )[0]
-    return period, share, float(np.arctan2(-fit[1], fit[0]))
+    found: list[tuple[float, float]] = []
+    for low, high in (
+        (SHORTEST_PERIOD_S, longest),
+        (0.94 * place.period_s, 1.06 * place.period_s),
+    ):
+        period, share = best_period(times, moment, low, high)
+        if share < _LEAST_SHARE or any(abs(period / known - 1) < 0.05 for known, _ in found):
+            continue
+        angle = 2 * np.pi * times / period
+        design = np.stack([np.cos(angle), np.sin(angle), np.ones_like(times)], axis=1)
+        fit = np.linalg.lstsq(design, moment, rcond=None)[0]
+        found.append((period, float(np.arctan2(-fit[1], fit[0]))))
+    return found
 
 
 def find_arc(
@@ -192,7 +203,10 @@ def track(
     phase: float,
     window_s: tuple[float, float],
 ) -> Track:
-    """The centroid of what differs from the wall anywhere on the arc, in every frame."""
+    """The centroid of what differs from the wall anywhere on the arc, within the window.
+
+    :func:`everywhere` then gives the other frames.
+    """
     h, w = frames.shape[1:]
     edge = arc.radius + 6
     # Before the window the swing may have been half as wide again.
@@ -204,13 +218,22 @@ def track(
     chosen = np.flatnonzero((times_s >= window_s[0]) & (times_s <= window_s[1]))
     u = np.cos(2 * np.pi * times_s[chosen] / period_s + phase)
     wall, noise = _wall(frames, box, chosen, *arc.at(u), arc.radius)
-    yy, xx = _grid(box)
-    swept = np.min(
-        [np.hypot(xx - x, yy - y) for x, y in zip(ends_x, ends_y, strict=True)], axis=0
-    ) <= max(arc.radius + 2, 0.13 * arc.reach + arc.radius)
     blank = np.full(times_s.size, np.nan)
     empty = Track(times_s, blank, blank, arc, period_s, wall, box, noise)
-    return _centroids(frames, empty, lambda _: swept)
+    return _centroids(frames, empty, chosen, lambda _: _swept(empty))
+
+
+def everywhere(frames: NDArray[np.uint8], rough: Track) -> Track:
+    """``rough`` carried through the whole film."""
+    return _centroids(frames, rough, np.arange(rough.times_s.size), lambda _: _swept(rough))
+
+
+def _swept(track: Track) -> NDArray[np.bool_]:
+    arc = track.arc
+    yy, xx = _grid(track.box)
+    ends_x, ends_y = arc.at(np.linspace(-1.5, 1.5, 13))
+    away = np.min([np.hypot(xx - x, yy - y) for x, y in zip(ends_x, ends_y, strict=True)], axis=0)
+    return np.asarray(away <= max(arc.radius + 2, 0.13 * arc.reach + arc.radius))
 
 
 def refine(frames: NDArray[np.uint8], track: Track, swing: Swing) -> Track:
@@ -226,10 +249,14 @@ def refine(frames: NDArray[np.uint8], track: Track, swing: Swing) -> Track:
     # Wide enough for the phase to be a tenth of a swing out, or a loose string.
     gate = arc.radius * 1.3 + 3 + 0.15 * float(swing.amplitude)
 
-    def near(i: int) -> NDArray[np.bool_]:
-        return np.asarray((xx - bx[i]) ** 2 + (yy - by[i]) ** 2 <= gate**2)
+    def near(part: NDArray[np.intp]) -> NDArray[np.bool_]:
+        x, y = bx[part, None, None], by[part, None, None]
+        return np.asarray((xx - x) ** 2 + (yy - y) ** 2 <= gate**2)
 
-    return _centroids(frames, replace(track, wall=wall, noise=noise), near)
+    reach = np.array([swing.start_s - 1.5 * swing.period_s, swing.end_s + 1.5 * swing.period_s])
+    low, high = np.searchsorted(times, reach)
+    better = replace(track, wall=wall, noise=noise)
+    return _centroids(frames, better, np.arange(low, high), near)
 
 
 def _grid(box: tuple[slice, slice]) -> tuple[Floats, Floats]:
@@ -272,27 +299,36 @@ def _smooth(difference: Floats) -> Floats:
 
 
 def _centroids(
-    frames: NDArray[np.uint8], track: Track, where: Callable[[int], NDArray[np.bool_]]
+    frames: NDArray[np.uint8],
+    track: Track,
+    chosen: NDArray[np.intp],
+    where: Callable[[NDArray[np.intp]], NDArray[np.bool_]],
 ) -> Track:
+    """Centroids in the ``chosen`` frames of what differs from the wall inside ``where``."""
     arc, box = track.arc, track.box
     yy, xx = _grid(box)
-    n = track.times_s.size
-    along, across = np.full(n, np.nan), np.full(n, np.nan)
+    along, across = np.full(track.times_s.size, np.nan), np.full(track.times_s.size, np.nan)
     ex, ey = arc.reach_x / arc.reach, arc.reach_y / arc.reach
-    floor = max(_THRESHOLD * track.noise, 0.15 * abs(arc.contrast))
+    floor = max(_THRESHOLD * track.noise, 0.1 * abs(arc.contrast))
     least = 0.15 * np.pi * arc.radius**2 * max(abs(arc.contrast) - floor, 1.0)
-    for i in range(n):
-        difference = _smooth(frames[i][box] - track.wall)
-        weight = np.maximum(np.abs(difference) - floor, 0) * where(i)
-        mass = float(weight.sum())
-        if mass < least:
-            continue
-        x, y = float(np.sum(weight * xx)) / mass, float(np.sum(weight * yy)) / mass
-        # Once more round the centroid itself, so that the mask does not pull.
-        weight *= (xx - x) ** 2 + (yy - y) ** 2 <= (arc.radius * 1.5 + 3) ** 2
-        mass = float(weight.sum())
-        if mass < least:
-            continue
-        x, y = float(np.sum(weight * xx)) / mass - arc.x, float(np.sum(weight * yy)) / mass - arc.y
-        along[i], across[i] = x * ex + y * ey, -x * ey + y * ex
+    wall = track.wall.astype(np.float32)
+    for begin in range(0, chosen.size, _AT_ONCE):
+        part = chosen[begin : begin + _AT_ONCE]
+        difference = frames[part][:, box[0], box[1]] - wall
+        difference = ndimage.uniform_filter(difference, (1, 3, 3), mode="nearest")
+        weight = np.maximum(np.abs(difference) - np.float32(floor), 0) * where(part)
+        for i, one in zip(part, weight, strict=True):
+            mass = float(one.sum())
+            if mass < least:
+                continue
+            x = float(one.sum(axis=0) @ xx[0]) / mass
+            y = float(one.sum(axis=1) @ yy[:, 0]) / mass
+            # Once more round the centroid itself, so that the mask does not pull.
+            one = one * ((xx - x) ** 2 + (yy - y) ** 2 <= (arc.radius * 1.5 + 3) ** 2)
+            mass = float(one.sum())
+            if mass < least:
+                continue
+            x = float(one.sum(axis=0) @ xx[0]) / mass - arc.x
+            y = float(one.sum(axis=1) @ yy[:, 0]) / mass - arc.y
+            along[i], across[i] = x * ex + y * ey, -x * ey + y * ex
     return replace(track, along=along, across=across)

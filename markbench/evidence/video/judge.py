@@ -16,7 +16,15 @@ import numpy as np
 from numpy.typing import NDArray
 
 from markbench.evidence.video.film import Film, FilmError, read_film
-from markbench.evidence.video.follow import Arc, Track, find_arc, refine, seed_period, track
+from markbench.evidence.video.follow import (
+    Arc,
+    Track,
+    everywhere,
+    find_arc,
+    refine,
+    seeds,
+    track,
+)
 from markbench.evidence.video.oscillation import Swing, fit_swing
 from markbench.evidence.video.search import CELL, Cells, Place, places, pool
 from markbench.evidence.video.steady import steady
@@ -26,14 +34,19 @@ from markbench.evidence.video.support import string_length_px
 METHOD = "swing-1"
 Floats = NDArray[np.float64]
 
-# A disc on an arc must explain this share of the averaged pictures (thread and shading
-# take the rest), the fitted swing this share of the positions, in the first and last look.
+# A disc on an arc must explain this share of the averaged pictures; thread and shading
+# take the rest.
 _ARC_FITS = 0.55
-_FIRST_LOOK = 0.75
+# At first sight this share of the positions must keep step (the bob may be held for part
+# of the window; positions at random keep step for a quarter of the time), and in the end
+# the swing must explain this share of their variance.
+_FIRST_LOOK = 0.6
 _LAST_LOOK = 0.85
+# Before a dark cupboard a dark bob is lost for half of every swing; the rest will do.
+_LEAST_SEEN = 0.35
 _LEAST_SWINGS = 3
-# Share of both together above which a place plainly swings.
-_CLEAR = 0.8
+# Product of the two above which a place plainly swings.
+_CLEAR = 0.7
 _WORST_PERIOD = 0.005
 # The film ends within a frame or so of a whole swing: the eye counts it.
 _WHOLE = 0.02
@@ -114,7 +127,7 @@ def measure_film(film: Film) -> SwingMeasurement:
             return found
         refusals.append(found)
         # A clear swing that was refused settles it; a doubtful one lets the next try.
-        if swing.explained * rough.arc.fit > _CLEAR and found.reason != "unsteady":
+        if swing.in_step * rough.arc.fit > _CLEAR and found.reason != "unsteady":
             break
     return refusals[0] if refusals else _refused(film, "no_swing")
 
@@ -124,19 +137,20 @@ def _swings(
 ) -> Iterator[tuple[Track, Swing]]:
     """Places that prove to swing: clear ones as they are found, then the doubtful."""
     doubtful = []
-    for place in places(cells, most=8):
+    for place in places(cells, most=6):
         looked = _look(frames, times, cells, place)
         if looked is None:
             continue
-        if looked[1].explained * looked[0].arc.fit > _CLEAR:
+        if looked[1].in_step * looked[0].arc.fit > _CLEAR:
             yield looked
         else:
             doubtful.append(looked)
-    yield from sorted(doubtful, key=lambda found: -found[1].explained * found[0].arc.fit)[:2]
+    yield from sorted(doubtful, key=lambda found: -found[1].in_step * found[0].arc.fit)[:2]
 
 
 def _judge(film: Film, cells: Cells, rough: Track, swing: Swing) -> SwingMeasurement:
     frames, times = film.frames, film.times_s
+    rough = everywhere(frames, rough)
     stretch = find_stretch(rough, swing)
     if stretch.cut:
         return _refused(film, "cut")
@@ -162,7 +176,7 @@ def _judge(film: Film, cells: Cells, rough: Track, swing: Swing) -> SwingMeasure
         return _refused(film, "few_swings")
     if (
         swing.explained < _LAST_LOOK
-        or np.isfinite(fine.along[within]).mean() < 0.6
+        or np.isfinite(fine.along[within]).mean() < _LEAST_SEEN
         or not 0 < swing.u_period_s < _WORST_PERIOD * swing.period_s
     ):
         return _refused(film, "unsteady")
@@ -174,20 +188,23 @@ def _judge(film: Film, cells: Cells, rough: Track, swing: Swing) -> SwingMeasure
 def _look(
     frames: NDArray[np.uint8], times: Floats, cells: Cells, place: Place
 ) -> tuple[Track, Swing] | None:
-    period, share, phase = seed_period(cells, place)
-    if share < 0.35:
-        return None
-    arc = find_arc(frames, times, place, period, phase)
-    if arc is None or arc.fit < _ARC_FITS or arc.reach < 1.5:
-        return None
-    rough = track(frames, times, arc, period, phase, place.window_s)
+    """Follow what swings at ``place`` during its window, if anything does."""
     within = (times >= place.window_s[0]) & (times <= place.window_s[1])
-    if np.isfinite(rough.along[within]).mean() < 0.6:
-        return None
-    swing = fit_swing(times[within], rough.along[within], period)
-    if swing is None or swing.explained < _FIRST_LOOK or abs(swing.period_s / period - 1) > 0.1:
-        return None
-    return rough, swing
+    for period, phase in seeds(cells, place):
+        arc = find_arc(frames, times, place, period, phase)
+        if arc is None or arc.fit < _ARC_FITS or arc.reach < 1.5:
+            continue
+        rough = track(frames, times, arc, period, phase, place.window_s)
+        if np.isfinite(rough.along[within]).mean() < _LEAST_SEEN:
+            continue
+        swing = fit_swing(times[within], rough.along[within], period)
+        if (
+            swing is not None
+            and swing.in_step >= _FIRST_LOOK
+            and abs(swing.period_s / period - 1) < 0.1
+        ):
+            return rough, swing
+    return None
 
 
 def _second_bob(
@@ -200,7 +217,10 @@ def _second_bob(
     away = np.min([np.hypot(xx - x, yy - y) for x, y in zip(ends_x, ends_y, strict=True)], axis=0)
     barred = away < arc.radius + 1.5 * CELL
     within = (max(swing.start_s, swing.middle_s - 10), min(swing.end_s, swing.middle_s + 10))
-    for place in places(cells, within_s=within, barred=barred, most=6):
+    for place in places(cells, within_s=within, barred=barred, most=4):
+        # A person's sway may pass for a swing for a few seconds, not for longer.
+        if place.window_s[1] - place.window_s[0] < 0.9 * min(8.0, within[1] - within[0]):
+            break
         looked = _look(frames, times, cells, place)
         if looked is None:
             continue

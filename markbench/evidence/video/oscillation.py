@@ -26,7 +26,8 @@ class Swing:
     """A fitted swing over ``start_s``–``end_s``; ``middle_s`` is where τ = 0.
 
     ``decrement``: logarithmic decrement for one swing. ``explained``: share of the
-    variance of the positions that the swing explains (0–1), after its slow drift.
+    variance of the positions that the swing explains (0–1), after its slow drift;
+    ``in_step``: share of the positions within a quarter of the amplitude of it.
     """
 
     period_s: float
@@ -42,6 +43,7 @@ class Swing:
     end_s: float
     scatter: float
     explained: float
+    in_step: float
 
     def phase_at(self, times_s: Floats) -> Floats:
         """Phase in radians; 0 at one end of the arc, growing by 2π a swing."""
@@ -102,10 +104,12 @@ def local_agreement(
     design = np.stack([np.ones(n), np.cos(angle), np.sin(angle)], axis=1)
     low = np.searchsorted(times_s, times_s - half)
     high = np.searchsorted(times_s, times_s + half)
-    for i in range(n):
+    # A twelfth of a swing apart is close enough; what lies between takes the nearest.
+    points = np.unique(np.searchsorted(times_s, np.arange(times_s[0], times_s[-1], period_s / 12)))
+    for i in points:
         part = slice(low[i], high[i])
         w = weights[part]
-        if w.sum() < 5 or w.mean() < 0.4:
+        if w.sum() < 5 or w.mean() < 0.3:
             continue
         root = np.sqrt(w)[:, None]
         solution = np.linalg.lstsq(design[part] * root, x[part] * root[:, 0], rcond=None)[0]
@@ -115,7 +119,8 @@ def local_agreement(
         share[i] = 1 - left / spread if spread > 0 else 0.0
         amplitude[i] = float(np.hypot(solution[1], solution[2]))
         phase[i] = float(np.arctan2(-solution[2], solution[1]))
-    return share, amplitude, phase
+    nearest = points[np.abs(np.arange(n)[:, None] - points[None, :]).argmin(axis=1)]
+    return share[nearest], amplitude[nearest], phase[nearest]
 
 
 def fit_swing(times_s: Floats, x: Floats, period_s: float) -> Swing | None:
@@ -185,6 +190,7 @@ def fit_swing(times_s: Floats, x: Floats, period_s: float) -> Swing | None:
         end_s=float(t[-1]),
         scatter=scatter,
         explained=1 - float(np.sum(residual**2)) / spread if spread > 0 else 0.0,
+        in_step=float(np.mean(np.abs(residual) < 0.25 * p[2])),
     )
 
 

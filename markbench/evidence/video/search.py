@@ -12,6 +12,7 @@ measured on the signed position of the bob (see :mod:`.follow`), which cannot be
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from dataclasses import dataclass
 
 import numpy as np
@@ -24,7 +25,7 @@ CELL = 4
 # Strings of 4 cm to 2.5 m: T = 2π√(L/g).
 SHORTEST_PERIOD_S, LONGEST_PERIOD_S = 0.4, 3.2
 _WINDOWS_S = (16.0, 8.0, 4.0)
-_RATE = 24.0
+_RATE = 20.0
 # A small bob on a wide arc passes in a flash: many harmonics, and much of it unexplained.
 # A short window bears fewer terms and must be surer.
 _HARMONICS_LONG, _EXPLAINED_LONG = 5, 0.33
@@ -83,24 +84,26 @@ def places(
     within_s: tuple[float, float] | None = None,
     barred: NDArray[np.bool_] | None = None,
     most: int = 5,
-) -> list[Place]:
-    """The likeliest places, best first; ``barred`` cells are left out."""
+) -> Iterator[Place]:
+    """The likeliest places, from long windows first, and of those the best first.
+
+    A long window is the surest; shorter ones are searched only if the caller goes on
+    asking. ``barred`` cells are left out; ``most`` places for each length of window.
+    """
     low, high = within_s or (cells.times_s[0], cells.times_s[-1])
-    found: list[Place] = []
-    for length in _WINDOWS_S:
-        length = min(length, high - low)
-        hop = length / 3
-        for start in np.arange(low, high - length + 1e-6, hop):
+    lengths = sorted({min(length, high - low) for length in _WINDOWS_S}, reverse=True)
+    kept: list[Place] = []
+    for length in lengths:
+        found: list[Place] = []
+        for start in np.arange(low, high - length + 1e-6, length / 2.5):
             chosen = (cells.times_s >= start) & (cells.times_s <= start + length)
             found += _in_window(cells, chosen, barred)
-    found.sort(key=lambda place: -place.score)
-    kept: list[Place] = []
-    for place in found:
-        if all(_different(place, other) for other in kept):
-            kept.append(place)
-        if len(kept) == most:
-            break
-    return kept
+        found.sort(key=lambda place: -place.score)
+        room = len(kept) + most
+        for place in found:
+            if len(kept) < room and all(_different(place, other) for other in kept):
+                kept.append(place)
+                yield place
 
 
 def _different(one: Place, other: Place) -> bool:
@@ -138,11 +141,12 @@ def _in_window(
         else (_HARMONICS_SHORT, _EXPLAINED_SHORT)
     )
     slowest, fastest = max(2.7 / span, 1 / LONGEST_PERIOD_S), 1 / SHORTEST_PERIOD_S
-    frequencies = np.arange(slowest, fastest, 0.2 / span)
+    frequencies = np.arange(slowest, fastest, 0.25 / span)
     scores = np.zeros(frequencies.size)
     shares = np.zeros((frequencies.size, where.size), dtype=np.float32)
     for k, frequency in enumerate(frequencies):
-        angles = 2 * np.pi * frequency * np.outer(times - times.mean(), np.arange(1, harmonics + 1))
+        terms = min(harmonics, int(0.45 * _RATE / frequency))
+        angles = 2 * np.pi * frequency * np.outer(times - times.mean(), np.arange(1, terms + 1))
         # cos and sin of the fundamental first: what the harmonics add is counted apart.
         basis = np.stack([np.cos(angles), np.sin(angles)], axis=2).astype(np.float32)
         basis = basis.reshape(times.size, -1)
@@ -150,7 +154,7 @@ def _in_window(
         basis = np.linalg.qr(basis)[0]
         parts = (basis.T @ signal) ** 2
         explained = parts.sum(axis=0) / power
-        adjusted = 1 - (1 - explained) * (times.size - 3) / (times.size - 3 - 2 * harmonics)
+        adjusted = 1 - (1 - explained) * (times.size - 3) / (times.size - 3 - 2 * terms)
         share = parts[:2].sum(axis=0) / np.maximum(parts.sum(axis=0), 1e-9)
         good = adjusted > enough
         if good.sum() < 3:
@@ -175,8 +179,7 @@ def _in_window(
                         period_s=float(1 / frequencies[k]),
                         window_s=(float(times[0]), float(times[-1])),
                         mask=part,
-                        # Longer windows are worth more, though not in proportion.
-                        score=float(sizes[label]) * span**0.5,
+                        score=float(sizes[label]),
                     )
                 )
     return found

@@ -2,7 +2,7 @@
 
 Each frame is compared with a reference by the gradient method (Lucas & Kanade 1981, in the
 inverse form of Baker & Matthews 2004, on the gradients of the reference),
-at half size and smoothed. What moves in the room, the bob above all, is left out of the
+at a third of the size. What moves in the room, the bob above all, is left out of the
 reckoning by its large residuals. A ridge keeps a bare wall, where nothing shows a shift, at rest.
 A frame that has moved far starts a new reference. Whether the room is quieter for it is
 measured at the end: on a bare wall a person walking past is the likeliest thing to be
@@ -13,14 +13,15 @@ from __future__ import annotations
 
 import numpy as np
 from numpy.typing import NDArray
-from scipy import ndimage
 
 Floats = NDArray[np.float32]
 # Share of the picture that may move with the camera before the reference is renewed.
 _FAR = 0.06
 # A shift is believed only against some texture: mean squared gradient per pixel.
 _RIDGE = 0.02
-_ROUNDS = 3
+_ROUNDS = 2
+# Pixels of the kept pictures to one of those compared here.
+_POOL = 3
 _CLEARLY = 0.9
 
 
@@ -31,7 +32,7 @@ def steady(frames: NDArray[np.uint8]) -> NDArray[np.float64]:
     """
     still = np.zeros((len(frames), 2))
     sample = slice(None, None, max(1, len(frames) // 150))
-    pictures = np.stack([_half(frame) for frame in frames[sample]])
+    pictures = np.stack([_pooled(frame) for frame in frames[sample]])
     tried = [(still, *_unrest(pictures, still[sample]))]
     shifts = _shifts(frames, None)
     tried.append((shifts, *_unrest(pictures, shifts[sample])))
@@ -41,18 +42,18 @@ def steady(frames: NDArray[np.uint8]) -> NDArray[np.float64]:
         shifts = _shifts(frames, restless < 2.5 * np.median(restless))
         tried.append((shifts, *_unrest(pictures, shifts[sample])))
     best = min(tried, key=lambda one: one[1])[0]
-    for i, (down, right) in enumerate(best * 2):
+    for i, (down, right) in enumerate(best * _POOL):
         if abs(down) + abs(right) > 0.05:
             moved = _moved(frames[i].astype(np.float32), -down, -right)
             frames[i] = np.clip(moved + 0.5, 0, 255).astype(np.uint8)
-    return np.asarray(best * 2)
+    return np.asarray(best * _POOL)
 
 
 def _shifts(frames: NDArray[np.uint8], trusted: NDArray[np.bool_] | None) -> NDArray[np.float64]:
     shifts = np.zeros((len(frames), 2))
-    reference = _Reference(_half(frames[0]), np.zeros(2), trusted)
+    reference = _Reference(_pooled(frames[0]), np.zeros(2), trusted)
     for i in range(1, len(frames)):
-        picture = _half(frames[i])
+        picture = _pooled(frames[i])
         shifts[i] = reference.shift_of(picture, shifts[i - 1])
         if np.abs(shifts[i] - reference.at).max() > _FAR * min(picture.shape):
             reference = _Reference(picture, shifts[i], trusted)
@@ -94,9 +95,11 @@ class _Reference:
         shift = guess - self.at
         for _ in range(_ROUNDS):
             residual = (_moved(picture, *(-shift)) - self.picture).ravel()
-            residual -= np.median(residual[::7])
-            # What moves in the room stands out from the rest and is left out altogether.
-            usual = max(1.5 * float(np.median(np.abs(residual[::7]))), 0.7)
+            # Quartiles of a sample: what moves stands out from them and is left out.
+            sample = np.sort(residual[::17])
+            quarter = sample.size // 4
+            residual -= sample[2 * quarter]
+            usual = max(0.75 * float(sample[3 * quarter] - sample[quarter]), 0.7)
             weighted = self.steepest * (np.abs(residual) < 3 * usual)
             normal = weighted @ self.steepest.T + self.ridge
             step = np.linalg.solve(normal, weighted @ residual)
@@ -106,11 +109,11 @@ class _Reference:
         return np.asarray(shift + self.at)
 
 
-def _half(frame: NDArray[np.uint8]) -> Floats:
-    h, w = frame.shape[0] // 2 * 2, frame.shape[1] // 2 * 2
-    pairs = frame[0:h:2, :w].astype(np.float32) + frame[1:h:2, :w]
-    small = (pairs[:, 0::2] + pairs[:, 1::2]) / 4
-    return np.asarray(ndimage.uniform_filter(small, 3, mode="nearest"), dtype=np.float32)
+def _pooled(frame: NDArray[np.uint8]) -> Floats:
+    h, w = frame.shape[0] // _POOL, frame.shape[1] // _POOL
+    block = frame[: h * _POOL, : w * _POOL].reshape(h, _POOL, w * _POOL)
+    sums = block.sum(axis=1, dtype=np.uint16).reshape(h, w, _POOL).sum(axis=2, dtype=np.float32)
+    return np.asarray(sums / np.float32(_POOL**2))
 
 
 def _moved(picture: Floats, down: float, right: float) -> Floats:

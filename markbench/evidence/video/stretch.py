@@ -80,7 +80,7 @@ def trim(fine: Track, swing: Swing) -> Stretch:
     times, period = fine.times_s, swing.period_s
     allowed = np.maximum(0.22 * swing.envelope_at(times), 4 * swing.scatter)
     off = np.abs(fine.along - swing.position_at(times))
-    agrees = np.where(np.isfinite(off), off < allowed, False)
+    agrees = np.where(np.isfinite(off), off < allowed, np.nan)
     inside = np.flatnonzero((times >= swing.start_s) & (times <= swing.end_s))
     low, high = int(inside[0]), int(inside[-1])
     # Shrink to where it holds, then grow; somebody walking past may hide a swing of it.
@@ -93,13 +93,13 @@ def trim(fine: Track, swing: Swing) -> Stretch:
         gap = times[low] - times[i]
         if gap > period:
             break
-        if agrees[i] and _resumes(agrees, times, times[i], 1, gap, period):
+        if agrees[i] == 1 and _resumes(agrees, times, times[i], 1, gap, period):
             low = i
     for i in range(high + 1, times.size):
         gap = times[i] - times[high]
         if gap > period:
             break
-        if agrees[i] and _resumes(agrees, times, times[i], -1, gap, period):
+        if agrees[i] == 1 and _resumes(agrees, times, times[i], -1, gap, period):
             high = i
     return Stretch(float(times[low]), float(times[high]))
 
@@ -143,7 +143,7 @@ def cut_within(fine: Track, swing: Swing) -> bool:
 
 
 def _resumes(
-    agrees: NDArray[np.bool_], times: Floats, at_s: float, towards: int, gap_s: float, period: float
+    agrees: Floats, times: Floats, at_s: float, towards: int, gap_s: float, period: float
 ) -> bool:
     """Whether the bob is in step again at ``at_s``, beyond a gap.
 
@@ -164,6 +164,8 @@ def _runs(flags: NDArray[np.bool_]) -> list[tuple[int, int]]:
     return list(zip(np.flatnonzero(steps == 1), np.flatnonzero(steps == -1) - 1, strict=True))
 
 
-def _share(agrees: NDArray[np.bool_], times: Floats, low_s: float, high_s: float) -> float:
+def _share(agrees: Floats, times: Floats, low_s: float, high_s: float) -> float:
+    """Share of the frames where the bob was seen that agree; 0 where it was hardly seen."""
     low, high = np.searchsorted(times, [low_s - 1e-9, high_s + 1e-9])
-    return float(agrees[low:high].mean()) if high > low else 0.0
+    seen = agrees[low:high][np.isfinite(agrees[low:high])]
+    return float(seen.mean()) if seen.size > 0.25 * (high - low) else 0.0
