@@ -11,8 +11,15 @@ from markbench.checks import design, numbers, pieces, written
 from markbench.checks.question import Check, Origin
 
 
-def _elsewhere(origin: Origin, id: str, title: str, explanation: str, rests_on: str) -> Check:
-    return Check(id, title, explanation, rests_on, origin=origin)
+def _elsewhere(
+    origin: Origin,
+    id: str,
+    title: str,
+    explanation: str,
+    rests_on: str,
+    judges_numbers: bool = False,
+) -> Check:
+    return Check(id, title, explanation, rests_on, None, origin, judges_numbers)
 
 
 _ALL = (
@@ -229,6 +236,7 @@ _ALL = (
         "Readings of two learners agree more closely than independent hands give. A shared "
         "set-up, a declared partner or one table for a pair explains it.",
         "the timings of both learners",
+        judges_numbers=True,
     ),
     _elsewhere(
         "evidence",

@@ -30,7 +30,7 @@ def main(arguments: Sequence[str], open_window: OpenWindow) -> int:
 
     try:
         if parsed.command == "check":
-            commands.check(parsed.folder, parsed.json, quiet=parsed.quiet)
+            commands.check(parsed.folder, parsed.json, quiet=parsed.quiet, evidence=parsed.evidence)
         elif parsed.command == "template":
             commands.template(parsed.folder, parsed.to)
         elif parsed.command == "task-sheet":
@@ -72,6 +72,11 @@ def _parser() -> argparse.ArgumentParser:
     )
     check.add_argument("folder", type=Path, metavar="FOLDER", help="the class folder")
     check.add_argument("--json", type=Path, metavar="FILE", help="also write everything as JSON")
+    check.add_argument(
+        "--evidence",
+        action="store_true",
+        help="also look at the photos and measure the films (slow the first time)",
+    )
     check.add_argument("--quiet", action="store_true", help="print problems only")
     export = commands.add_parser(
         "export",

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 from rich.console import Console
@@ -26,6 +28,7 @@ from markbench.model import Concern
 from markbench.physics.reporting import with_uncertainty
 from markbench.rubric import RubricError
 from markbench.session import Session
+from markbench.session.evidence import look
 from markbench.session.handouts import task_sheet_for, template_for
 from markbench.session.report import class_report
 from markbench.store import StoreError
@@ -36,11 +39,16 @@ _CONCERN_SIGNS = {Concern.LOOK: "!", Concern.ASK: "?", Concern.NOTE: "·"}
 _SHORT_KINDS = {"setup_photo": "set-up", "selfie": "selfie", "swing_video": "video"}
 
 
-def check(folder: Path, json_file: Path | None, *, quiet: bool = False) -> None:
+def check(
+    folder: Path, json_file: Path | None, *, quiet: bool = False, evidence: bool = False
+) -> None:
     """Print a readable table of the class, and write the JSON file if asked."""
     console = Console()
     session = _open(folder, console, read_only=True)
     try:
+        if evidence:
+            with _progress(console, "Looking at photos and films") as tell:
+                session.see(look(session.work, folder, tell))
         if not quiet:
             console.print(_table(session))
         _print_open_questions(session, console)
@@ -149,14 +157,20 @@ def _changes(target: Path, report: ClassReport) -> list[str]:
 
 
 def _open(folder: Path, console: Console, *, read_only: bool) -> Session:
+    with _progress(console, "Reading the class folder") as tell:
+        return Session.open(folder, progress=tell, read_only=read_only)
+
+
+@contextmanager
+def _progress(console: Console, title: str) -> Iterator[Callable[[int, int, str], None]]:
     columns = (TextColumn("{task.description}"), BarColumn(), MofNCompleteColumn())
     with Progress(*columns, console=console, transient=True) as bar:
-        task = bar.add_task("Reading the class folder", total=None)
+        task = bar.add_task(title, total=None)
 
         def tell(done: int, total: int, text: str) -> None:
-            bar.update(task, completed=done, total=total, description=text)
+            bar.update(task, completed=done, total=total, description=text or title)
 
-        return Session.open(folder, progress=tell, read_only=read_only)
+        yield tell
 
 
 def _table(session: Session) -> Table:

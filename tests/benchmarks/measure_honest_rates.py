@@ -16,6 +16,7 @@ ROOT = Path(__file__).parents[2]
 sys.path.insert(0, str(ROOT / "tests"))
 
 from markbench.checks import CHECKS, run  # noqa: E402
+from markbench.checks.copies import find_alike  # noqa: E402
 from markbench.model import (  # noqa: E402
     Brief,
     ClassWork,
@@ -65,9 +66,18 @@ def rates(design: str, noise: str, seed: int, place: bool = True) -> dict[str, f
     }
 
 
+def alike(classes: int = 500, size: int = 30) -> float:
+    """Share of honest learners, in classes with common lengths, in a pair beyond chance."""
+    named = 0
+    for c in range(classes):
+        pairs = find_alike(simulate(size, "standard", seed=HELD_OUT_SEED + 1000 + c).stack())
+        named += len({i for pair in pairs for i in (pair.first, pair.second)})
+    return named / (classes * size)
+
+
 def judged() -> list[str]:
     """Ids of the checks that honest scatter can trip."""
-    return [check.id for check in CHECKS.values() if check.judges_numbers]
+    return [check.id for check in CHECKS.values() if check.judges_numbers and check.ask]
 
 
 def main() -> None:
@@ -94,6 +104,7 @@ def main() -> None:
         for check in judged():
             mean = sum(table[design, "gaussian"][check] for design in DESIGNS) / len(DESIGNS)
             lines.append(f"{check} = {mean:.5f}")
+        lines.append(f"copied = {alike():.5f}")
         path.write_text("\n".join(lines) + "\n", "utf-8")
 
 
