@@ -23,6 +23,7 @@ from markbench.ui.look.marks import paint_concern, paint_piece, pen
 from markbench.ui.look.theme import Theme
 
 _GAP = 4
+_ROOMY = 4.6  # lines of room from which a card has a sentence, too
 _KEPT = 1500  # cards kept as pictures: more than the largest class shown at once
 
 
@@ -179,7 +180,8 @@ def _paint_words(painter: QPainter, row: LearnerRow, box: QRectF, theme: Theme) 
         at_x += glyph * 1.55
     foot = box.bottom() - line
     at_x = box.left() + 1
-    at_y = (at_y + glyph + foot) / 2 - line / 2
+    room = foot - (at_y + glyph)
+    at_y = at_y + glyph + (6 if room > _ROOMY * line else room / 2 - line / 2)
     painter.setFont(small)
     counts = ((Concern.LOOK, row.look), (Concern.ASK, row.ask), (Concern.NOTE, row.note))
     for concern, count in counts:
@@ -191,7 +193,36 @@ def _paint_words(painter: QPainter, row: LearnerRow, box: QRectF, theme: Theme) 
             width = QFontMetricsF(small).horizontalAdvance(number)
             painter.drawText(QPointF(at_x + line * 0.82, at_y + line * 0.78), number)
             at_x += line * 1.3 + width
+    if room > _ROOMY * line:
+        top = at_y + line + 5
+        left = QRectF(box.left() + 1, top, box.width() - 2, foot - top - 7)
+        _paint_summary(painter, row.summary, left, theme)
     _paint_progress(painter, row, QRectF(box.left(), foot, box.width(), line), theme)
+
+
+def _paint_summary(painter: QPainter, words: str, box: QRectF, theme: Theme) -> None:
+    """The most concerning finding, where a large card has room; as many lines as fit."""
+    font = theme.font("small")
+    metrics = QFontMetricsF(font)
+    lines, line = [], ""
+    for word in words.split():
+        longer = f"{line} {word}".strip()
+        if line and metrics.horizontalAdvance(longer) > box.width():
+            lines.append(line)
+            longer = word
+        line = longer
+    lines.append(line)
+    fit = max(int(box.height() // metrics.height()), 0)
+    if len(lines) > fit and fit:
+        rest = " ".join(lines[fit - 1 :])
+        last = metrics.elidedText(rest, Qt.TextElideMode.ElideRight, box.width())
+        lines = [*lines[: fit - 1], last]
+    painter.setFont(font)
+    painter.setPen(QColor(theme.palette.pencil))
+    for number, text in enumerate(lines[:fit]):
+        y = box.top() + metrics.ascent() + number * metrics.height()
+        shown = metrics.elidedText(text, Qt.TextElideMode.ElideRight, box.width())
+        painter.drawText(QPointF(box.left(), y), shown)
 
 
 def _paint_name(painter: QPainter, name: str, box: QRectF, font: QFont, room: float) -> float:

@@ -10,7 +10,9 @@ from markbench.ui.bench.card import CardDelegate
 from markbench.ui.bench.model import ROW, ClassOrder
 from markbench.ui.look.theme import Theme
 
-_LEAST_WIDTH, _LEAST_HEIGHT, _MOST_HEIGHT = 196.0, 96.0, 190.0
+_LEAST_WIDTH, _LEAST_HEIGHT, _MOST_HEIGHT = 196.0, 96.0, 220.0
+_SHAPE = 1.75  # width over height at which graph and words stand well together
+_WIDEST = 2.1
 
 
 class ClassGrid(QListView):
@@ -43,23 +45,26 @@ class ClassGrid(QListView):
 
     def fit(self) -> None:
         """Give the cards the size at which all fit, or the least one that can be read."""
-        scale = self._theme.scale
         scroll = 14
         width, height = self.width() - scroll - 6, self.height() - 6
-        count = max(self.model().rowCount(), 1)
-        most_columns = max(int(width // (_LEAST_WIDTH * scale)), 1)
-        best = QSize(width // most_columns, int(_LEAST_HEIGHT * scale * 1.15))
-        for columns in range(most_columns, 0, -1):
-            rows = -(-count // columns)
-            tall = height // rows
-            if tall >= _LEAST_HEIGHT * scale and (columns == most_columns or tall > best.height()):
-                best = QSize(width // columns, int(min(tall, _MOST_HEIGHT * scale)))
-                if tall >= 1.0 * best.width() / 2.1:
-                    break
+        best = self._largest(width, height, max(self.model().rowCount(), 1))
         if best != self._cards.card_size or best != self.gridSize():
             self._cards.card_size = best
             self.setGridSize(best)
             self.scheduleDelayedItemsLayout()
+
+    def _largest(self, width: int, height: int, count: int) -> QSize:
+        scale = self._theme.scale
+        least_wide, least_high = _LEAST_WIDTH * scale, _LEAST_HEIGHT * scale
+        most_columns = max(int(width // least_wide), 1)
+        best, best_score = QSize(width // most_columns, int(least_high * 1.15)), 0.0
+        for columns in range(1, most_columns + 1):
+            wide, high = width / columns, height / -(-count // columns)
+            high = min(high, _MOST_HEIGHT * scale)
+            score = min(high, wide / _SHAPE)
+            if high >= least_high and score > best_score:
+                best, best_score = QSize(int(min(wide, _WIDEST * high)), int(high)), score
+        return best
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Fit again."""
