@@ -41,7 +41,7 @@ _ARC_FITS = 0.55
 # of the window; positions at random keep step for a quarter of the time), and in the end
 # the swing must explain this share of their variance.
 _FIRST_LOOK = 0.6
-_LAST_LOOK = 0.85
+_LAST_LOOK = 0.9
 # Before a dark cupboard a dark bob is lost for half of every swing; the rest will do.
 _LEAST_SEEN = 0.35
 _LEAST_SWINGS = 3
@@ -225,7 +225,7 @@ def _second_bob(
         if looked is None:
             continue
         other, its = looked
-        if not 0.35 < other.arc.radius / arc.radius < 3 or other.arc.reach < 0.25 * arc.reach:
+        if not 0.4 < other.arc.radius / arc.radius < 2.2 or other.arc.reach < 0.25 * arc.reach:
             continue
         # Thread and shadow of the first keep its period and its step.
         if abs(its.period_s / swing.period_s - 0.5) < 0.02:

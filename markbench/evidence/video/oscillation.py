@@ -142,15 +142,22 @@ def fit_swing(times_s: Floats, x: Floats, period_s: float) -> Swing | None:
         phase = p[3] + 2 * np.pi * p[5] * tau + p[6] * (tau / span) ** 2
         return np.asarray(p[0] + p[1] * tau / span + envelope * np.cos(phase))
 
-    def penalised(p: Floats) -> Floats:
-        # The period of a pendulum changes by less than 1.5 % while it dies down.
-        allowed = 2 * np.pi * span / period_s * 0.015
-        return np.concatenate([(model(p) - y) / size, [p[6] / allowed * 0.5]])
+    # From 25° to rest the period of a pendulum changes by 1.2 % (T/T₀ = 1 + θ²/16): the
+    # phase may bend by so much and no more, or a cut would pass for a slow change.
+    most_bend = 0.006 * 2 * np.pi * span / period_s
 
     guess = np.array(
         [start[0], start[1] * span, size, np.arctan2(-start[3], start[2]), 0.1, 1 / period_s, 0.0]
     )
-    result = least_squares(penalised, guess, loss="soft_l1", f_scale=0.15, max_nfev=60)
+    most = np.array([np.inf] * 6 + [most_bend])
+    result = least_squares(
+        lambda p: (model(p) - y) / size,
+        guess,
+        bounds=(-most, most),
+        loss="soft_l1",
+        f_scale=0.15,
+        max_nfev=60,
+    )
     p = result.x
     if p[2] < 0:
         p[2], p[3] = -p[2], p[3] + np.pi
@@ -170,7 +177,7 @@ def fit_swing(times_s: Floats, x: Floats, period_s: float) -> Swing | None:
         step[k] = 1e-5 * max(abs(p[k]), 1.0)
         jacobian[:, k] = (model(p + step) - model(p - step)) / (2 * step[k])
     information = jacobian[inside].T @ jacobian[inside] / scatter**2
-    information[6, 6] += (0.5 / (2 * np.pi * span / period_s * 0.015)) ** 2
+    information[6, 6] += 3 / most_bend**2  # evenly likely within its bounds
     try:
         u_frequency = float(np.sqrt(np.linalg.inv(information)[5, 5]))
     except np.linalg.LinAlgError:
