@@ -48,9 +48,11 @@ class _Drawing(QWidget):
 
 
 class StartPage(QWidget):
-    """``folder_wanted`` asks for a folder to be chosen; ``chosen`` names one."""
+    """``folder_wanted`` asks for a class to be opened, ``new_wanted`` for one to be begun;
+    ``chosen`` names a folder."""
 
     folder_wanted = Signal()
+    new_wanted = Signal()
     chosen = Signal(object)
     stopped = Signal()
 
@@ -74,6 +76,7 @@ class StartPage(QWidget):
         self._trouble.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.choose = button(self.tr("Choose a folder…"), "deed", self.folder_wanted.emit)
         self.again = button("", "", self._again)
+        self.new = button(self.tr("Begin a new class…"), "", self.new_wanted.emit)
         self.bar = QProgressBar()
         self.bar.setTextVisible(False)
         self.bar.setAccessibleName(self.tr("Progress"))
@@ -92,6 +95,7 @@ class StartPage(QWidget):
         row = QHBoxLayout(part)
         row.setContentsMargins(0, 0, 0, 0)
         row.addWidget(self.choose)
+        row.addWidget(self.new)
         row.addWidget(self.again)
         row.addStretch(1)
         return part

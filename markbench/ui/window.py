@@ -22,6 +22,7 @@ from markbench.ui.background import Task, in_background
 from markbench.ui.bench.page import ClassPage
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
+from markbench.ui.newclass.doors import Doors
 from markbench.ui.parts import ElidedLabel, IconButton, label, restyle
 from markbench.ui.places import Place, PlaceBar, make_page
 from markbench.ui.start_page import StartPage
@@ -107,6 +108,8 @@ class Window(QMainWindow):
         self.setWindowTitle("Markbench")
         self.setMinimumSize(760, 480)
         self._name_deeds()
+        self.doors = Doors(self, theme)
+        self.start.new_wanted.connect(self.doors.choose_folder)
         self._restore()
         self._show_start()
 

@@ -75,12 +75,25 @@ QPushButton[kind="plain"]:hover, QToolButton[kind="plain"]:hover {{ background: 
     border: 1px solid {p.rule}; }}
 QPushButton[kind="plain"]:focus, QToolButton[kind="plain"]:focus {{
     border: 2px solid {p.deed}; }}
+QPushButton[kind="quiet"] {{ background: transparent; border: 2px solid transparent;
+    color: {p.pencil}; font-size: {small}px; }}
+QPushButton[kind="quiet"]:hover {{ color: {p.deed}; text-decoration: underline; }}
+QPushButton[kind="quiet"]:focus {{ border: 2px solid {p.deed}; }}
 QPushButton[kind="place"] {{ background: transparent; border: 2px solid transparent;
     border-radius: 0; color: {p.pencil}; }}
 QPushButton[kind="place"]:hover {{ color: {p.ink}; background: {p.shade}; }}
 QPushButton[kind="place"]:checked {{ color: {p.ink}; background: transparent;
     padding: {pad}px {wide}px; border: 2px solid transparent; border-bottom: 2px solid {p.deed}; }}
 QPushButton[kind="place"]:focus {{ border: 2px solid {p.deed}; padding: {pad}px {wide}px; }}
+QPushButton[kind="choice"] {{ text-align: left; }}
+QPushButton[kind="step"] {{ text-align: left; background: transparent;
+    border: 1px solid transparent; }}
+QPushButton[kind="step"]:hover {{ background: {p.shade}; border: 1px solid {p.rule}; }}
+QPushButton[kind="step"]:checked {{ background: {p.deed_soft}; color: {p.deed};
+    border: 1px solid transparent; border-left: 3px solid {p.deed};
+    padding: {pad}px {wide}px {pad}px {wide - 2}px; }}
+QPushButton[kind="step"]:focus {{ border: 2px solid {p.deed};
+    padding: {pad - 1}px {wide - 1}px; }}
 QPushButton[kind="level"] {{ padding: {pad}px {pad}px; }}
 QPushButton[kind="level"][drafted="true"] {{ border: 1px dashed {p.ink}; }}
 QPushButton[kind="level"]:checked {{ background: {p.deed}; color: {p.on_deed};
@@ -91,7 +104,7 @@ QComboBox::down-arrow {{ image: url("{_arrow(p)}"); width: {lead}px; height: {le
 QComboBox QAbstractItemView {{ background: {p.field}; border: 1px solid {p.edge};
     selection-background-color: {p.deed_soft}; selection-color: {p.ink}; }}
 
-QLineEdit, QPlainTextEdit, QTextEdit {{ background: {p.field}; color: {p.ink};
+QLineEdit, QPlainTextEdit, QTextEdit, QSpinBox {{ background: {p.field}; color: {p.ink};
     border: 1px solid {p.edge}; border-radius: 3px; padding: {pad}px {pad + 2}px;
     selection-background-color: {p.deed}; selection-color: {p.on_deed}; }}
 QLineEdit {{ min-height: {least - 2 * pad}px; }}

@@ -1,0 +1,1 @@
+"""Beginning a class: from an empty start to drafts in a few steps."""

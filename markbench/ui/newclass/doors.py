@@ -1,0 +1,133 @@
+"""The ways from the window to the pages about a class rather than in it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject
+from PySide6.QtGui import QKeySequence
+from PySide6.QtWidgets import QFileDialog, QWidget
+
+from markbench.ui.look.theme import Theme
+from markbench.ui.places import FURTHER
+
+if TYPE_CHECKING:
+    from markbench.session import Session
+    from markbench.ui.window import Window
+
+ABOUT = "about"
+_CLASS = " ".join(("class", "sheet", *FURTHER))
+
+
+class Doors(QObject):
+    """Opens a page over the others and takes it away when another is shown."""
+
+    def __init__(self, window: Window, theme: Theme) -> None:
+        super().__init__(window)
+        self._window, self._theme = window, theme
+        self.page: QWidget | None = None
+        window.pages.currentChanged.connect(lambda _i: self._sweep())
+        self._name_deeds()
+
+    def _name_deeds(self) -> None:
+        deeds = self._window.deeds
+        new = QKeySequence.StandardKey.New
+        deeds.add(self.tr("Begin a new class…"), new, self.choose_folder)
+        deeds.add(self.tr("Change what the class was asked to do"), "", self.open_brief, _CLASS)
+        deeds.add(self.tr("Leave this page"), "Esc", self.leave, ABOUT)
+        deeds.add(self.tr("Write a table of readings for learners…"), "", self.give_template,
+                  _CLASS)  # fmt: skip
+        deeds.add(self.tr("Write a task sheet for learners…"), "", self.give_task_sheet, _CLASS)
+
+    # --- pages -----------------------------------------------------------------------
+
+    def choose_folder(self) -> None:
+        """Ask for the folder of a new class and look at it."""
+        window = self._window
+        words = window.tr("Choose the folder that holds the class's work")
+        chosen = QFileDialog.getExistingDirectory(window, words, str(Path.home()))
+        if chosen:
+            self.look_at(Path(chosen))
+
+    def look_at(self, folder: Path) -> None:
+        """Look at the folder of a new class."""
+        from markbench.ui.newclass.page import NewClassPage
+
+        self._window.close_class()
+        page = NewClassPage(self._theme, self._window._who)
+        page.begun.connect(self._window.open_folder)
+        page.left.connect(self.leave)
+        self._show(page)
+        page.look_at(folder)
+
+    def open_brief(self) -> None:
+        """Show the brief of the open class."""
+        session = self._session()
+        if session is None:
+            return
+        from markbench.ui.newclass.brief_page import BriefPage
+
+        page = BriefPage(session.folder, session.work, self._theme, read_only=session.read_only)
+        page.saved.connect(lambda: self._window.open_folder(session.folder))
+        page.left.connect(self.leave)
+        self._show(page)
+
+    def leave(self) -> None:
+        """Back to the class, or to the start where none is open."""
+        if self._window.bench is not None:
+            self._window.show_class()
+        else:
+            self._window.close_class()
+
+    def _show(self, page: QWidget) -> None:
+        self.page = page
+        self._window.places.setVisible(self._window.desk is not None)
+        self._window.pages.addWidget(page)
+        self._window._go(ABOUT, page)
+
+    def _sweep(self) -> None:
+        page = self.page
+        if page is not None and self._window.pages.currentWidget() is not page:
+            self.page = None
+            self._window.places.show()
+            self._window.pages.removeWidget(page)
+            page.deleteLater()
+
+    # --- what is handed out ----------------------------------------------------------
+
+    def give_template(self) -> None:
+        """Write the empty table of readings where the teacher says."""
+        from markbench.session.handouts import TEMPLATE_NAME, template_for
+
+        self._give(self.tr("Table of readings"), TEMPLATE_NAME, "xlsx", template_for)
+
+    def give_task_sheet(self) -> None:
+        """Write the task sheet where the teacher says."""
+        from markbench.session.handouts import TASK_SHEET_NAME, task_sheet_for
+
+        self._give(self.tr("Task sheet"), TASK_SHEET_NAME, "html", task_sheet_for)
+
+    def _give(
+        self, title: str, name: str, ending: str, write: Callable[[Path, Path], object]
+    ) -> None:
+        session = self._session()
+        if session is None:
+            return
+        chosen, _ = QFileDialog.getSaveFileName(
+            self._window, title, str(Path.home() / name), f"*.{ending}"
+        )
+        if not chosen:
+            return
+        to = Path(chosen)
+        try:
+            write(session.folder, to)
+        except Exception as error:  # said in the bar, whatever it is
+            self._window._say_trouble(str(error))
+        else:
+            self._window._say_notice(self.tr("✓ written: {name}").format(name=to.name))
+
+    def _session(self) -> Session | None:
+        desk = self._window.desk
+        return desk.held if desk is not None else None
