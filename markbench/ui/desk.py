@@ -31,6 +31,7 @@ class Desk(QObject):
 
     changed = Signal(str)
     told = Signal(object)
+    closing = Signal()
     saved = Signal(object)
     trouble = Signal(str)
     waiting = Signal(bool)
@@ -113,6 +114,7 @@ class Desk(QObject):
 
     def close(self) -> None:
         """Wait until everything given is written, then let the class go."""
+        self.closing.emit()
         self.finish()
         self._forget()
         self.held.close()

@@ -17,6 +17,7 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from markbench.session import Session
+from markbench.ui.bench.looking import EvidenceLook
 from markbench.ui.look import Theme
 from markbench.ui.window import Window
 
@@ -82,9 +83,27 @@ def settings(tmp_path: Path) -> QSettings:
     return QSettings(str(tmp_path / "settings.ini"), QSettings.Format.IniFormat)
 
 
+@pytest.fixture(autouse=True)
+def no_looking(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Measuring films takes seconds: only tests that ask for ``looks`` wait for it."""
+    if "looks" not in request.fixturenames:
+        monkeypatch.setattr(EvidenceLook, "start", lambda self: None)
+
+
 @pytest.fixture
-def empty_window(qtbot: QtBot, qapp: QApplication, settings: QSettings) -> Iterator[Window]:
-    window = Window(Theme(qapp, settings), settings, who="T. Teacher")
+def looks() -> None:
+    """Ask for this to have photos and films looked at."""
+
+
+@pytest.fixture(scope="session")
+def theme(qapp: QApplication) -> Theme:
+    """Restyling the application costs time: it is done once."""
+    return Theme(qapp)
+
+
+@pytest.fixture
+def empty_window(qtbot: QtBot, theme: Theme, settings: QSettings) -> Iterator[Window]:
+    window = Window(theme, settings, who="T. Teacher")
     qtbot.addWidget(window)
     window.resize(1280, 800)
     window.show()

@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QV
 from markbench.model import Concern, PieceKind
 from markbench.ui.bench.card import CardDelegate
 from markbench.ui.bench.grid import ClassGrid
+from markbench.ui.bench.looking import EvidenceLook
 from markbench.ui.bench.model import ClassModel, ClassOrder, Filters
 from markbench.ui.bench.settle import SettlePanel
 from markbench.ui.desk import Desk
@@ -54,6 +55,7 @@ class ClassPage(QWidget):
         self.settle_button = QPushButton()
         self.settle_button.setCheckable(True)
         self.settle_button.toggled.connect(self._toggle_settle)
+        self.looking = EvidenceLook(desk)
         self.settle = SettlePanel(desk, theme)
         self.settle.setVisible(False)
         self._axes_note = label(kind="small")
@@ -64,7 +66,7 @@ class ClassPage(QWidget):
     def _lay_out(self) -> None:
         tools = FlowLayout(spacing=8)
         for part in (self.search, self.sorts, *self.chips.values(), self.groups,
-                     self.settle_button, self.shown):  # fmt: skip
+                     self.settle_button, self.shown, self.looking):  # fmt: skip
             tools.addWidget(part)
         middle = QHBoxLayout()
         middle.setSpacing(12)

@@ -33,6 +33,8 @@ class Film:
         )
         if not self._stamps:
             raise ValueError("This film shows no frames.")
+        #: Time of the first frame on the film's own clock, on which swings are measured.
+        self.start_s = float(self._stamps[0] * base)
         self.times_s = [float((stamp - self._stamps[0]) * base) for stamp in self._stamps]
         self._decoder: Any = None
         self._next = -1

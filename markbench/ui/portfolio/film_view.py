@@ -28,6 +28,7 @@ class FilmView(QWidget):
         self._pool = QThreadPool(self)
         self._pool.setMaxThreadCount(1)
         self._film: Film | None = None
+        self._marks_s: tuple[float, ...] = ()
         self._at, self._zero = 0, 0
         self._asked: int | None = None
         self._fetching = False
@@ -74,6 +75,11 @@ class FilmView(QWidget):
             failed=lambda error: self.words.setText(str(error)),
             pool=self._pool,
         )
+
+    def show_swings(self, marks_s: tuple[float, ...]) -> None:
+        """Times, on the film's own clock, at which each measured swing ends."""
+        self._marks_s = marks_s
+        self._say()
 
     def leave(self) -> None:
         """Stop and let the film go."""
@@ -200,4 +206,9 @@ class FilmView(QWidget):
     def _say(self) -> None:
         if self._film is not None:
             seconds = self._film.times_s[self._at] - self._film.times_s[self._zero]
-            self.words.setText(self.tr("{s:.2f} s · frame {n}").format(s=seconds, n=self._at + 1))
+            words = self.tr("{s:.2f} s · frame {n}").format(s=seconds, n=self._at + 1)
+            if self._marks_s:
+                now = self._film.start_s + self._film.times_s[self._at]
+                done = sum(mark <= now for mark in self._marks_s)
+                words += self.tr(" · swing {n} of {of}").format(n=done, of=len(self._marks_s))
+            self.words.setText(words)

@@ -4,9 +4,17 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QImage, QKeyEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QStackedWidget, QVBoxLayout
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QPushButton,
+    QSpinBox,
+    QStackedWidget,
+    QVBoxLayout,
+)
 
-from markbench.model import Piece
+from markbench.model import Decision, Piece
+from markbench.physics.reporting import with_uncertainty
 from markbench.ui.background import Task, in_background
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
@@ -45,8 +53,21 @@ class EvidenceViewer(QFrame):
         }
         for status, control in self.judgements.items():
             control.clicked.connect(lambda on, status=status: self._judge(status, on))
+        self._measured = label(kind="small", wrap=True)
+        self.count = QSpinBox()
+        self.count.setRange(0, 200)
+        self.count.setSpecialValueText(self.tr("not counted"))
+        self.count.setSuffix(self.tr(" swings"))
+        self.count.setAccessibleName(self.tr("Swings you count in the film"))
+        self.count.setToolTip(self.tr("Your own count stands in place of the measured one"))
+        self.count.editingFinished.connect(self._keep_count)
+        words = QVBoxLayout()
+        words.setSpacing(0)
+        words.addWidget(self._caption)
+        words.addWidget(self._measured)
         bar = QHBoxLayout()
-        bar.addWidget(self._caption, 1)
+        bar.addLayout(words, 1)
+        bar.addWidget(self.count)
         for control in self.judgements.values():
             bar.addWidget(control)
         turn = IconButton(theme, "turn", self.tr("Turn (R)"), self._view_turn)
@@ -134,9 +155,32 @@ class EvidenceViewer(QFrame):
         piece = self._pieces[self._at]
         when = f"  ·  {piece.modified:%d.%m.%Y %H:%M}" if piece.modified is not None else ""
         self._caption.setText(f"{piece.file}{when}")
+        self._tell_measured(piece)
         held = self._desk.session.value("piece_status", self._learner, piece.file)
         for status, control in self.judgements.items():
             control.setChecked(held == status)
+
+    def _tell_measured(self, piece: Piece) -> None:
+        is_film = piece.kind in FILMS
+        self.count.setVisible(is_film)
+        measured = self._desk.held.film(self._desk.true_file(piece.file)) if is_film else None
+        self._measured.setVisible(measured is not None)
+        self.film.show_swings(measured.swing_marks_s if measured is not None else ())
+        if measured is not None and measured.accepted:
+            value = with_uncertainty(measured.period_s, measured.u_period_s, "s")
+            words = self.tr("seen in the film: {n} complete swings, T = {value}")
+            self._measured.setText(words.format(n=measured.complete_swings, value=value))
+        elif measured is not None:
+            self._measured.setText(self.tr("not measured: {why}").format(why=measured.message))
+        held = self._desk.session.value("swing_count", self._learner, piece.file)
+        self.count.blockSignals(True)
+        self.count.setValue(int(held or 0))
+        self.count.blockSignals(False)
+
+    def _keep_count(self) -> None:
+        learner, file, swings = self._learner, self._pieces[self._at].file, self.count.value()
+        decision = Decision("swing_count", learner, file, swings or None)
+        self._desk.do(lambda session: session.decide(decision))
 
     def _judge(self, status: str, on: bool) -> None:
         learner, file = self._learner, self._pieces[self._at].file

@@ -1,0 +1,69 @@
+"""Photos and films are looked at while the class is already on the screen; it can be stopped."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QTimer
+from PySide6.QtWidgets import QHBoxLayout, QWidget
+
+from markbench.ui.background import Progress, Stop, Task, in_background
+from markbench.ui.desk import Desk
+from markbench.ui.parts import button, label
+
+if TYPE_CHECKING:
+    from markbench.session.evidence import Seen
+
+_AFTER_MS = 400  # the class is drawn first
+
+
+class EvidenceLook(QWidget):
+    """Says how far the looking is. What was seen goes to the session as one command."""
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__()
+        self._desk = desk
+        self._task: Task | None = None
+        self.words = label(kind="small")
+        self.stop_button = button(self.tr("Stop"), "plain", self.stop)
+        self.stop_button.setAccessibleName(self.tr("Stop looking at photos and films"))
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(4)
+        row.addWidget(self.words)
+        row.addWidget(self.stop_button)
+        self.hide()
+        desk.closing.connect(self.stop)
+        QTimer.singleShot(_AFTER_MS, self, self.start)
+
+    def start(self) -> None:
+        """Look at everything; what was measured before is remembered and costs nothing."""
+        session = self._desk.held
+        work, folder = session.work, session.folder
+
+        def see(progress: Progress, stop: Stop) -> Seen:
+            from markbench.session.evidence import look
+
+            return look(work, folder, progress, stop)
+
+        self._task = in_background(
+            self, see, done=self._seen, failed=self._failed, progress=self._moved
+        )
+
+    def stop(self) -> None:
+        """Leave the rest unlooked at."""
+        if self._task is not None:
+            self._task.stop()
+        self.hide()
+
+    def _moved(self, at: int, of: int, _file: str) -> None:
+        self.setVisible(at < of)
+        self.words.setText(self.tr("Looking at photos and films: {n} of {of}").format(n=at, of=of))
+
+    def _seen(self, seen: Seen) -> None:
+        self.hide()
+        self._desk.do(lambda session: session.see(seen))
+
+    def _failed(self, error: Exception) -> None:
+        self.hide()
+        self._desk.trouble.emit(str(error))
