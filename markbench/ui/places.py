@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from markbench.ui.window import Window
 
 ACROSS, OVERVIEW, HAND_INS = "across", "overview", "handins"
-FURTHER = (ACROSS, OVERVIEW, HAND_INS)
+FURTHER: tuple[str, ...] = (ACROSS, OVERVIEW, HAND_INS)
 
 
 class Place(Protocol):
@@ -86,6 +86,14 @@ def make_page(window: Window, place: str) -> QWidget:
     """The page of a place; made when first wanted, for what it brings along."""
     assert window.desk is not None
     assert window.bench is not None
+    if place == OVERVIEW:
+        from markbench.ui.overview.page import OverviewPage
+
+        overview = OverviewPage(window.desk, window._theme)
+        overview.opened.connect(partial(window.open_from, place))
+        overview.said.connect(window._say_notice)
+        overview.trouble.connect(window._say_trouble)
+        return overview
     from markbench.ui.across.page import AcrossPage
 
     page = AcrossPage(window.desk, window._theme, window.bench.model)

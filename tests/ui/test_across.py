@@ -14,7 +14,8 @@ from markbench.session import Session
 from markbench.session.order import in_order
 from markbench.ui.across.model import STRIP
 from markbench.ui.across.page import AcrossPage
-from markbench.ui.across.strip import columns, fitted, level_box
+from markbench.ui.across.strip import columns, level_box
+from markbench.ui.look.words import fitted
 from markbench.ui.window import Window
 
 NAMES = ("Aino", "Bodil", "Cato")

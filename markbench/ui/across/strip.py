@@ -24,6 +24,7 @@ from markbench.ui.across.model import STRIP, Strip, StripModel
 from markbench.ui.bench.card import paint_small_graph
 from markbench.ui.look.marks import paint_concern, paint_piece, pen
 from markbench.ui.look.theme import Theme
+from markbench.ui.look.words import fitted
 
 Index = QModelIndex | QPersistentModelIndex
 _PAD = 12
@@ -252,23 +253,6 @@ class StripDelegate(QStyledItemDelegate):
                 self.level_clicked.emit(index.data(STRIP).row.id, level.name)
                 return True
         return False
-
-
-def fitted(text: str, metrics: QFontMetricsF, width: float, most: int) -> list[str]:
-    """``text`` broken into at most ``most`` lines; the last ends in … where there is more."""
-    lines: list[str] = [""]
-    words = text.split()
-    for number, word in enumerate(words):
-        longer = f"{lines[-1]} {word}".strip()
-        if metrics.horizontalAdvance(longer) <= width or not lines[-1]:
-            lines[-1] = longer
-        elif len(lines) == most:
-            rest = " ".join((lines[-1], *words[number:]))
-            lines[-1] = metrics.elidedText(rest, Qt.TextElideMode.ElideRight, width)
-            break
-        else:
-            lines.append(word)
-    return lines
 
 
 def level_box(cell: QRectF, theme: Theme) -> QRectF:

@@ -1,0 +1,1 @@
+"""Findings of the class in figures that can be saved."""

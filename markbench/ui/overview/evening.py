@@ -1,0 +1,183 @@
+"""Figures on the marking itself: its drift against the drafts, and the time it takes."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+from statistics import fmean, median
+
+from PySide6.QtCore import QPointF, QRectF, Qt
+from PySide6.QtGui import QColor, QPainter
+
+from markbench.session.overview import BREAK, RUN, OneMark, Pace, running_mean
+from markbench.ui.look.marks import pen
+from markbench.ui.overview.figure import Look, Spot, say_empty, solid, tr, words, x_axis, y_axis
+
+_MINUTES = round(BREAK.total_seconds() / 60)
+
+
+def _signed(number: float) -> str:
+    """With a true minus sign."""
+    return f"{number:+.2f}".replace("-", "−").removesuffix(".00")
+
+
+@dataclass(frozen=True, slots=True)
+class DriftFigure:
+    """Every mark's departure from its draft, in the order of marking."""
+
+    marks: tuple[OneMark, ...]
+    names: Mapping[str, str] = field(default_factory=dict)
+    titles: Mapping[str, str] = field(default_factory=dict)
+    key: str = "drift-of-marking"
+
+    @property
+    def title(self) -> str:
+        """What it shows."""
+        return tr("Drift of marking")
+
+    @property
+    def empty(self) -> str:
+        """Why there is nothing to show."""
+        return "" if self.marks else tr("Nothing is marked yet.")
+
+    @property
+    def caption(self) -> str:
+        """n, and what is shown."""
+        n = len(self.marks)
+        text = tr("n = {n} marks with a draft; mark minus draft, in the order of marking.").format(
+            n=n
+        )
+        if n >= RUN:
+            text += " " + tr("Line: mean of {run} neighbours.").format(run=RUN)
+        if n >= 4:
+            values = [one.difference for one in self.marks]
+            halves = (fmean(values[: n // 2]), fmean(values[n // 2 :]))
+            halves_words = tr("First half {a}, second half {b} marks on average.")
+            text += " " + halves_words.format(a=_signed(halves[0]), b=_signed(halves[1]))
+        if n and self.marks[-1].sitting:
+            rule = tr("Dotted upright: a break longer than {m} minutes.").format(m=_MINUTES)
+            text += f" {rule}"
+        return text
+
+    def height(self, look: Look) -> float:
+        """Enough for a few marks up and down."""
+        return 140 * look.scale
+
+    def paint(self, painter: QPainter, box: QRectF, look: Look) -> list[Spot]:
+        """Dots, the running mean, breaks."""
+        if self.empty:
+            return say_empty(painter, box, self.empty, look)
+        colours, line, n = look.palette, look.line(), len(self.marks)
+        area = box.adjusted(44 * look.scale, 6, -8, -2 * line - 8)
+        reach = max(1.0, *(abs(one.difference) for one in self.marks)) * 1.15
+
+        def at(number: float, value: float) -> QPointF:
+            x = area.left() + area.width() * number / (n + 1)
+            return QPointF(x, area.center().y() - area.height() / 2 * value / reach)
+
+        y_axis(painter, area, -reach, reach, look)
+        x_axis(painter, area, 0, n + 1, tr("order of marking"), look)
+        painter.setPen(pen(colours.edge, 1.2))
+        painter.drawLine(at(0, 0), at(n + 1, 0))
+        spots = []
+        size = 3.2 if n < 200 else 2.0
+        for number, one in enumerate(self.marks, 1):
+            if number > 1 and one.sitting != self.marks[number - 2].sitting:
+                painter.setPen(pen(colours.pencil, 1.2, Qt.PenStyle.DotLine))
+                painter.drawLine(at(number - 0.5, -reach), at(number - 0.5, reach))
+            spot = at(number, one.difference)
+            painter.setPen(pen(colours.paper, 0.6))
+            painter.setBrush(QColor(colours.data))
+            painter.drawEllipse(spot, size, size)
+            painter.setBrush(Qt.BrushStyle.NoBrush)
+            place = QRectF(0, 0, max(area.width() / (n + 1), 8), 14)
+            place.moveCenter(spot)
+            spots.append(Spot(place, self._words(one), (one.learner,)))
+        path = running_mean([one.difference for one in self.marks])
+        painter.setPen(pen(colours.law, 2.0))
+        painter.drawPolyline([at(x, y) for x, y in path])
+        return spots
+
+    def _words(self, one: OneMark) -> str:
+        return tr("{name}, {criterion}: {d} against the draft, {t}").format(
+            name=self.names.get(one.learner, one.learner),
+            criterion=self.titles.get(one.criterion, one.criterion),
+            d=_signed(one.difference),
+            t=f"{one.at.astimezone():%d.%m. %H:%M}",
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class PaceFigure:
+    """A column for each portfolio, the longest first."""
+
+    paces: tuple[Pace, ...]
+    names: Mapping[str, str] = field(default_factory=dict)
+    key: str = "time-per-portfolio"
+
+    @property
+    def _timed(self) -> tuple[Pace, ...]:
+        return tuple(one for one in self.paces if one.seconds > 0)
+
+    @property
+    def title(self) -> str:
+        """What it shows."""
+        return tr("Time per portfolio")
+
+    @property
+    def empty(self) -> str:
+        """Why there is nothing to show."""
+        return "" if self._timed else tr("No times yet: they begin with the second decision.")
+
+    @property
+    def caption(self) -> str:
+        """n, and the rule."""
+        timed = self._timed
+        text = tr(
+            "n = {n} portfolios. The time between two decisions counts for the portfolio of the "
+            "later one; breaks longer than {m} minutes are left out."
+        ).format(n=len(timed), m=_MINUTES)
+        if timed:
+            middle = median(one.seconds for one in timed) / 60
+            total = sum(one.seconds for one in timed) / 60
+            text += " " + tr("Median {a:.1f} min (dashed), {b:.0f} min in all.").format(
+                a=middle, b=total
+            )
+        return text
+
+    def height(self, look: Look) -> float:
+        """As high as the drift beside it."""
+        return 140 * look.scale
+
+    def paint(self, painter: QPainter, box: QRectF, look: Look) -> list[Spot]:
+        """Columns and the median."""
+        if self.empty:
+            return say_empty(painter, box, self.empty, look)
+        colours, line, timed = look.palette, look.line(), self._timed
+        area = box.adjusted(44 * look.scale, 6, -8, -line - 8)
+        most = max(1.0, max(one.seconds for one in timed) / 60) * 1.08
+        y_axis(painter, area, 0, most, look)
+        each = area.width() / max(len(timed), 8)
+        spots = []
+        for number, one in enumerate(timed):
+            high = area.height() * one.seconds / 60 / most
+            x = area.left() + number * each
+            gap = each * 0.16 if each > 3 else 0.0
+            bar = QRectF(x + gap, area.bottom() - high, each - 2 * gap, high)
+            solid(painter, bar, colours.data)
+            text = tr("{name}: {t:.1f} min, {n} decisions").format(
+                name=self.names.get(one.learner, one.learner), t=one.seconds / 60, n=one.decisions
+            )
+            whole = QRectF(x, area.top(), each, area.height())
+            spots.append(Spot(whole, text, (one.learner,)))
+        middle = median(one.seconds for one in timed) / 60
+        y = area.bottom() - area.height() * middle / most
+        painter.setPen(pen(colours.law, 1.8, Qt.PenStyle.DashLine))
+        painter.drawLine(QPointF(area.left(), y), QPointF(area.right(), y))
+        painter.setPen(pen(colours.edge, 1.0))
+        painter.drawLine(area.bottomLeft(), area.bottomRight())
+        painter.setFont(look.font())
+        foot = QRectF(area.left(), area.bottom() + 4, area.width(), line)
+        words(painter, foot, tr("minutes; portfolios, longest first"), colours.pencil,
+              Qt.AlignmentFlag.AlignHCenter)  # fmt: skip
+        return spots

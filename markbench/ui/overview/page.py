@@ -1,0 +1,196 @@
+"""The page of the class's findings: what to teach again, g, marks, drift, time."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import (
+    QFileDialog,
+    QFrame,
+    QGridLayout,
+    QHBoxLayout,
+    QListView,
+    QListWidget,
+    QListWidgetItem,
+    QVBoxLayout,
+    QWidget,
+)
+
+from markbench.session.overview import (
+    drift,
+    marks_by_criterion,
+    spread_of_g,
+    teach_again,
+    time_per_portfolio,
+)
+from markbench.ui.desk import Desk
+from markbench.ui.look.theme import Theme
+from markbench.ui.overview.evening import DriftFigure, PaceFigure
+from markbench.ui.overview.figure import Figure, Spot
+from markbench.ui.overview.levels import LevelsFigure
+from markbench.ui.overview.saving import save_figure
+from markbench.ui.overview.spread import SpreadFigure
+from markbench.ui.overview.topics import TopicsFigure
+from markbench.ui.overview.view import FigurePaper
+from markbench.ui.parts import frame, label, quiet_scroll
+
+_SIDE_BY_SIDE = 900  # narrower than this (at 100 % text), everything stands in one column
+_LEARNER = int(Qt.ItemDataRole.UserRole)
+
+
+class OverviewPage(QWidget):
+    """``opened`` carries a learner; ``trouble`` what went wrong in saving."""
+
+    opened = Signal(str)
+    said = Signal(str)
+    trouble = Signal(str)
+
+    def __init__(self, desk: Desk, theme: Theme) -> None:
+        super().__init__()
+        self._desk, self._theme = desk, theme
+        self._stale = True
+        self.topics = FigurePaper(theme, self.ask_and_save, scrolls=True)
+        self.spread = FigurePaper(theme, self.ask_and_save)
+        self.levels = FigurePaper(theme, self.ask_and_save)
+        self.drift = FigurePaper(theme, self.ask_and_save)
+        self.pace = FigurePaper(theme, self.ask_and_save)
+        self.papers = (self.topics, self.spread, self.levels, self.drift, self.pace)
+        self.about = label(wrap=True)
+        self.behind = self._make_behind()
+        for paper in self.papers:
+            paper.view.chosen.connect(self.show_behind)
+        self._soon = QTimer(self, singleShot=True, interval=200)
+        self._soon.timeout.connect(self._refresh)
+        self._lay_out()
+        desk.changed.connect(self._on_changed)
+        theme.changed.connect(self._arrange)
+
+    def _make_behind(self) -> QListWidget:
+        made = QListWidget()
+        made.setProperty("kind", "open")
+        made.setAccessibleName(self.tr("Learners behind it; Enter opens"))
+        made.setFlow(QListView.Flow.LeftToRight)
+        made.setWrapping(True)
+        made.setResizeMode(QListView.ResizeMode.Adjust)
+        made.setSpacing(3)
+        made.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        made.setFrameShape(QFrame.Shape.NoFrame)
+        made.itemActivated.connect(self._open)
+        made.itemClicked.connect(self._open)
+        return made
+
+    def _lay_out(self) -> None:
+        self._who = frame("paper")
+        column = QVBoxLayout(self._who)
+        column.setContentsMargins(12, 8, 8, 6)
+        column.setSpacing(4)
+        column.addWidget(self.about)
+        column.addWidget(self.behind, 1)
+        inside = QWidget()
+        inside.setProperty("kind", "inside")
+        self._grid = QGridLayout(inside)
+        self._grid.setContentsMargins(0, 0, 4, 0)
+        self._grid.setSpacing(8)
+        row = QHBoxLayout(self)
+        row.setContentsMargins(16, 8, 12, 12)
+        row.addWidget(quiet_scroll(inside))
+        self._arrange()
+        self._say_none()
+
+    def _arrange(self) -> None:
+        """Three columns of papers where there is room, else one."""
+        grid, wide = self._grid, self.width() >= self._theme.px(_SIDE_BY_SIDE)
+        places = (
+            ((self.topics, 0, 0, 2), (self._who, 2, 0, 1), (self.spread, 0, 1, 1),
+             (self.levels, 0, 2, 1), (self.drift, 1, 1, 2), (self.pace, 1, 2, 2))
+            if wide
+            else tuple((part, i, 0, 1) for i, part in enumerate(
+                (self.topics, self._who, *self.papers[1:])))
+        )  # fmt: skip
+        for part, *_ in places:
+            grid.removeWidget(part)
+        for part, at_row, at_column, high in places:
+            grid.addWidget(part, at_row, at_column, high, 1)
+        for at in range(3):
+            grid.setColumnStretch(at, 1 if wide or at == 0 else 0)
+        for at in range(6):
+            grid.setRowStretch(at, (3, 2, 1)[at] if wide and at < 3 else 0)
+        self._who.setMinimumHeight(self._theme.px(120))
+        self.topics.setMinimumHeight(self._theme.px(260))
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Arrange again."""
+        super().resizeEvent(event)
+        self._arrange()
+
+    # --- showing -------------------------------------------------------------------
+
+    def show_page(self) -> None:
+        """Bring the figures up to date and give the keyboard to the first."""
+        if self._stale:
+            self._refresh()
+        self.topics.view.setFocus()
+
+    def settle(self) -> None:
+        """Nothing is typed here."""
+
+    def _on_changed(self, _learner: str) -> None:
+        self._stale = True
+        if self.isVisible():
+            self._soon.start()
+
+    def _refresh(self) -> None:
+        self._stale = False
+        session = self._desk.session
+        names = {one.id: one.name or one.id for one in session.learners}
+        titles = {one.id: one.title for one in session.rubric.criteria}
+        self._names = names
+        self.topics.show_figure(TopicsFigure(teach_again(session), len(names)))
+        self.spread.show_figure(SpreadFigure(spread_of_g(session), names))
+        self.levels.show_figure(LevelsFigure(marks_by_criterion(session), len(names)))
+        self.drift.show_figure(DriftFigure(drift(session), names, titles))
+        self.pace.show_figure(PaceFigure(time_per_portfolio(session), names))
+        self._say_none()
+
+    def _say_none(self) -> None:
+        self.about.setText(self.tr("Choose a bar or a point to see the learners behind it."))
+        self.behind.clear()
+
+    def show_behind(self, spot: Spot) -> None:
+        """The learners behind a spot; a single one is opened at once."""
+        if len(spot.learners) == 1 and self.sender() is not self.topics.view:
+            self.opened.emit(spot.learners[0])
+            return
+        self.about.setText(spot.words)
+        self.behind.clear()
+        for learner in spot.learners:
+            item = QListWidgetItem(self._names.get(learner, learner))
+            item.setData(_LEARNER, learner)
+            self.behind.addItem(item)
+        self.behind.setCurrentRow(0)
+        self.behind.setFocus()
+
+    def _open(self, item: QListWidgetItem) -> None:
+        self.opened.emit(item.data(_LEARNER))
+
+    # --- saving --------------------------------------------------------------------
+
+    def ask_and_save(self, figure: Figure) -> None:
+        """Ask for a place and save a figure there."""
+        folder = self._desk.session.folder / "markbench-out"
+        start = (folder if folder.is_dir() else folder.parent) / f"{figure.key}.png"
+        kinds = self.tr("Picture for slides (*.png);;Drawing for print (*.svg)")
+        chosen, kind = QFileDialog.getSaveFileName(self, self.tr("Save picture"), str(start), kinds)
+        if not chosen:
+            return
+        path = Path(chosen)
+        if path.suffix.casefold() not in (".png", ".svg"):
+            path = path.with_name(path.name + (".svg" if "svg" in kind else ".png"))
+        try:
+            save_figure(figure, path)
+        except OSError as error:
+            self.trouble.emit(str(error))
+        else:
+            self.said.emit(self.tr("✓ saved {file}").format(file=path.name))
