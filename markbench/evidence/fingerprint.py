@@ -38,7 +38,7 @@ _WINDOWS = (
     (0.08, 0.08, 0.92, 0.92),
 )
 MOST_BITS = 12
-LEAST_AGREEMENT = 0.95
+LEAST_AGREEMENT = 0.93
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -75,6 +75,12 @@ def agreement(one: NDArray[np.uint8], other: NDArray[np.uint8]) -> float:
     return float(a @ b) / size if size > 0 else 0.0
 
 
+def _best(windowed: Fingerprint, whole: Fingerprint, apart: NDArray[np.uint8]) -> float:
+    """Best agreement of the near windows of one with the whole of the other."""
+    near = np.flatnonzero(apart <= MOST_BITS)
+    return max((agreement(windowed.small[k], whole.small[0]) for k in near), default=-1.0)
+
+
 def repeated_pairs(prints: Sequence[Fingerprint]) -> list[tuple[int, int, float]]:
     """Pairs (i, j, agreement) with i < j that show the same picture.
 
@@ -95,8 +101,7 @@ def repeated_pairs(prints: Sequence[Fingerprint]) -> list[tuple[int, int, float]
             if j <= i:
                 continue
             near = max(
-                agreement(prints[i].small[np.argmin(apart[:, j])], prints[j].small[0]),
-                agreement(prints[j].small[np.argmin(back[j])], prints[i].small[0]),
+                _best(prints[i], prints[j], apart[:, j]), _best(prints[j], prints[i], back[j])
             )
             if near >= LEAST_AGREEMENT:
                 found[(i, j)] = near

@@ -21,7 +21,8 @@ pillow_heif.register_heif_opener()
 
 MOST_BYTES = 64 << 20
 MOST_PIXELS = 120_000_000
-FORMATS = ("JPEG", "MPO", "PNG", "WEBP", "HEIF")
+# A phone's JPEG with a second picture inside (MPO) counts as JPEG.
+FORMATS = ("JPEG", "PNG", "WEBP", "HEIF")
 _QUALITY = 85
 
 

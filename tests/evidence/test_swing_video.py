@@ -1,5 +1,6 @@
 """Films rendered with a known swing: measured, or refused for the right reason."""
 
+import io
 from dataclasses import replace
 from fractions import Fraction
 
@@ -95,7 +96,7 @@ def test_scipy_finds_the_same_period_on_the_same_trace(films):
 def test_frame_times_are_the_containers_own(films, name):
     data, truth = films[name]
     film = read_film(data)
-    with av.open(__import__("io").BytesIO(data)) as container:
+    with av.open(io.BytesIO(data)) as container:
         stream = container.streams.video[0]
         stamps = sorted(p.pts * p.time_base for p in container.demux(stream) if p.pts is not None)
     assert film.group == 1
