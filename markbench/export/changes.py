@@ -61,7 +61,7 @@ def note_changes(folder: Path, report: ClassReport) -> Changes:
     with whole_file(folder / LISTING_NAME, report) as unfinished:
         unfinished.write_text("\n".join(_listing(changes, report)) + "\n", "utf-8")
     with whole_file(folder / RECORD_NAME, report) as unfinished:
-        text = json.dumps(_record(report), ensure_ascii=False, indent=1)
+        text = json.dumps(_record(report), indent=1)
         unfinished.write_text(text + "\n", "utf-8")
     return changes
 
@@ -73,8 +73,10 @@ def changes_since(folder: Path, report: ClassReport) -> Changes:
         since, learners = _checked(last)
     except FileNotFoundError:
         return Changes("", ())
-    except (OSError, ValueError) as error:
-        return Changes("", (), f"The record of the last export could not be read ({error}).")
+    except (OSError, ValueError, RecursionError) as error:
+        # An OSError's own text names the whole path, which has no place in what goes out.
+        why = error.strerror if isinstance(error, OSError) else error
+        return Changes("", (), f"The record of the last export could not be read ({why}).")
     now = _record(report)["learners"]
     found = [
         change
