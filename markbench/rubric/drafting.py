@@ -10,7 +10,7 @@ from markbench.model import Criterion, Draft, Finding, Reason, Rubric
 from markbench.rubric.condition import Condition, condition
 from markbench.rubric.facts import FACTS, Facts
 from markbench.rubric.phrasing import Alternates, Template, alternates
-from markbench.rubric.reasons import lacking, supporting, with_findings
+from markbench.rubric.reasons import lacking, supporting, tell
 
 _SENTENCES = 3
 
@@ -84,32 +84,25 @@ def _judged(row: _Row, facts: Facts) -> Draft:
                 level=level.name,
                 marks=level.marks,
                 sentences=_sentences(row, facts),
-                reasons=tuple(_reasons(row, i, facts)),
+                reasons=_reasons(row, i, facts),
             )
     raise ValueError(
         f"no level of the criterion {row.criterion.id} holds: the last must have no condition"
     )
 
 
-def _reasons(row: _Row, reached: int, facts: Facts) -> Iterator[Reason]:
+def _reasons(row: _Row, reached: int, facts: Facts) -> tuple[Reason, ...]:
     levels = row.criterion.levels
-    told: set[str] = set()
+    reasons: dict[str, Reason] = {}
     if reached > 0:
         above = f"for “{levels[reached - 1].name}”: "
         for part in lacking(row.levels[reached - 1], facts):
-            yield from _once(with_findings(part, facts, above), told)
+            tell(part, facts, reasons, above)
     for part in supporting(row.levels[reached], facts):
-        yield from _once(with_findings(part, facts), told)
-    if not levels[reached].when:
-        yield Reason(f"“{levels[reached].name}” asks for nothing more.")
-
-
-def _once(reasons: Iterator[Reason], told: set[str]) -> Iterator[Reason]:
-    """Those not told before: one finding may bear on several facts."""
-    for reason in reasons:
-        if reason.text not in told:
-            told.add(reason.text)
-            yield reason
+        tell(part, facts, reasons)
+    if levels[reached].when:
+        return tuple(reasons.values())
+    return (*reasons.values(), Reason(f"“{levels[reached].name}” asks for nothing more."))
 
 
 def _not_judged(row: Criterion, findings: tuple[Finding, ...]) -> Draft:
@@ -143,14 +136,15 @@ def _sentences(row: _Row, facts: Facts) -> tuple[str, ...]:
     then to a second word of praise.
     """
 
-    def said(groups: tuple[Alternates, ...], most: int) -> list[str]:
-        return [words for words, _ in islice(_holding(groups, facts), most)]
+    def said(phrases: Iterator[tuple[str, Template]], most: int) -> list[str]:
+        return [words for words, _ in islice(phrases, most)]
 
-    praise = said(row.praise, 1)
-    step = said(row.step, 1)
-    problems = said(row.problem, _SENTENCES - len(praise) - len(step))
+    well, wrong = _holding(row.praise, facts), _holding(row.problem, facts)
+    praise = said(well, 1)
+    step = said(_holding(row.step, facts), 1)
+    problems = said(wrong, _SENTENCES - len(praise) - len(step))
     if praise and len(problems) + len(step) + 1 < _SENTENCES:
-        praise = said(row.praise, 2)
+        praise += said(well, 1)
     return (*praise, *problems[:2], *step)
 
 

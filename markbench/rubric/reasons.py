@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 from markbench.model import Reason
 from markbench.rubric.condition import (
@@ -49,21 +50,27 @@ def supporting(condition: Condition, facts: Facts) -> tuple[Told, ...]:
     return tuple(_supporting(condition.root, facts))
 
 
-def with_findings(told: Told, facts: Facts, prefix: str = "") -> Iterator[Reason]:
-    """The reason itself, then the findings that bear on its fact, with their cells."""
-    yield Reason(
-        text=f"{sentence_case(prefix + told.words)}.",
-        fact=told.fact,
-        sources=facts.sources(told.fact),
-    )
+def tell(told: Told, facts: Facts, reasons: dict[str, Reason], prefix: str = "") -> None:
+    """Add the reason itself, then the findings that bear on its fact, with their cells.
+
+    ``reasons`` are kept by their text, each told once: a finding may bear on several facts.
+    """
+    text = f"{sentence_case(prefix + told.words)}."
+    if text not in reasons:
+        reasons[text] = Reason(text, told.fact, sources=facts.sources(told.fact))
     for finding in facts.findings(told.fact):
-        yield Reason(finding.message, told.fact, finding.check, finding.sources)
+        if finding.message not in reasons:
+            reasons[finding.message] = Reason(
+                finding.message, told.fact, finding.check, finding.sources
+            )
 
 
 def _lacking(node: Node, facts: Facts) -> Iterator[Told]:
     if node.value(facts.values_by_name) is True:
         return
     match node:
+        case Comparison():
+            yield _compared(node, facts, met=False)
         case All(parts):
             for part in parts:
                 yield from _lacking(part, facts)
@@ -85,8 +92,6 @@ def _lacking(node: Node, facts: Facts) -> Iterator[Told]:
             yield Told(f"needs {FACTS[name].label}; {found}", name)
         case Known(name):
             yield Told(f"{FACTS[name].label} is not known", name)
-        case Comparison():
-            yield _compared(node, facts, met=False)
         case _:
             yield from _roundabout(node, facts, "does not hold")
 
@@ -95,6 +100,8 @@ def _supporting(node: Node, facts: Facts) -> Iterator[Told]:
     if node.value(facts.values_by_name) is not True:
         return
     match node:
+        case Comparison():
+            yield _compared(node, facts, met=True)
         case All(parts):
             for part in parts:
                 yield from _supporting(part, facts)
@@ -110,8 +117,6 @@ def _supporting(node: Node, facts: Facts) -> Iterator[Told]:
             yield Told(f"{FACTS[name].label}: yes", name)
         case Known(name):
             yield Told(f"{FACTS[name].label}: known", name)
-        case Comparison():
-            yield _compared(node, facts, met=True)
         case _:
             yield from _roundabout(node, facts, "holds")
 
@@ -123,8 +128,8 @@ def _compared(node: Comparison, facts: Facts, met: bool) -> Told:
     if not isinstance(left, Name):
         return next(_roundabout(node, facts, "holds" if met else "does not hold"))
     fact = FACTS[left.name]
-    found = _written(left.name, facts[left.name], facts)
-    wanted = _NEEDS[sign].format(_written(left.name, right.value(facts.values_by_name), facts))
+    found = _written(left.name, facts[left.name])
+    wanted = _NEEDS[sign].format(_written(left.name, right.value(facts.values_by_name)))
     if fact.counted:
         words = (
             f"{fact.label}: {found} ({wanted} needed)"
@@ -140,21 +145,24 @@ def _compared(node: Comparison, facts: Facts, met: bool) -> Told:
     return Told(words, left.name)
 
 
-def _written(name: str, value: Value, facts: Facts) -> str:
+@lru_cache(maxsize=4096, typed=True)
+def _written(name: str, value: Value) -> str:
+    """A value (or a threshold for it) as this fact is written; most recur through a class."""
     if value is None:
         return "not known"
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, str):
         return f"“{value}”" if value else "none"
-    return facts.show_as(name, value)
+    show = FACTS[name].show
+    return (show(value, None) if show is not None else None) or f"{value:g}"
 
 
 def _roundabout(node: Node, facts: Facts, verdict: str) -> Iterator[Told]:
     names = list(dict.fromkeys(_names(node)))
     if not names:
         return
-    told = ", ".join(f"{FACTS[n].label}: {_written(n, facts[n], facts)}" for n in names)
+    told = ", ".join(f"{FACTS[n].label}: {_written(n, facts[n])}" for n in names)
     yield Told(f"the condition {verdict} ({told})", names[0])
 
 

@@ -72,12 +72,6 @@ class Facts(Mapping[str, Value]):
         """The fact as a sentence quotes it, with its unit; ``None`` where not known."""
         return self._shown[name]
 
-    def show_as(self, name: str, value: Value) -> str:
-        """Another value of the same kind (a threshold) as this fact would be written."""
-        show = FACTS[name].show
-        plain = f"{value:g}" if isinstance(value, int | float) else str(value)
-        return plain if show is None else show(value, None) or plain
-
     def sources(self, name: str) -> tuple[Source, ...]:
         """The places in the learner's files that the fact was read from."""
         if name not in self._sources:

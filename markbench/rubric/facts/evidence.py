@@ -5,14 +5,13 @@ from __future__ import annotations
 from typing import get_args
 
 from markbench.checks.wording import listed
-from markbench.model import Piece, PieceKind, Source
+from markbench.model import PieceKind, Source
 from markbench.rubric.facts.registry import Work, count, text, yes_no
 
+_KINDS = frozenset(get_args(PieceKind))
 _MISSING = ("missing_piece", "empty_piece")
 _PHOTO = ("photo_unreadable", "photo_small", "photo_blank", "photo_blurred", "photo_repeated")
 _VIDEO = ("video_unreadable", "video_not_measured", "video_few_swings", "video_period")
-# A piece with one of these findings might as well not be there.
-_USELESS = ("empty_piece", "unreadable_file", "photo_unreadable", "video_unreadable")
 
 PIECE_NAMES = {
     "en": {
@@ -27,31 +26,16 @@ PIECE_NAMES = {
 """What each kind of piece is called when speaking to the learner, by language."""
 
 
-def _usable(work: Work, kind: PieceKind) -> list[Piece]:
-    useless = {
-        source.file
-        for check in _USELESS
-        for finding in work.by_check.get(check, ())
-        for source in finding.sources
-    }
-    return [
-        piece
-        for piece in work.portfolio.of_kind(kind)
-        if piece.size_bytes > 0 and piece.file not in useless
-    ]
-
-
 def _there(work: Work, kind: PieceKind) -> bool | None:
     """Whether a usable piece is there; unknown while a photo is not told apart."""
-    if _usable(work, kind):
+    if kind in work.usable_kinds:
         return True
     untold = kind in ("setup_photo", "selfie") and work.portfolio.of_kind("photo")
     return None if untold else False
 
 
 def _asked(work: Work) -> list[PieceKind]:
-    known = get_args(PieceKind)
-    return [kind for kind in work.brief.evidence if kind in known]  # type: ignore[misc]
+    return [kind for kind in work.brief.evidence if kind in _KINDS]  # type: ignore[misc]
 
 
 def _named(kinds: list[PieceKind], work: Work) -> str | None:

@@ -21,11 +21,6 @@ from markbench.rubric.facts.registry import (
 )
 
 
-def _lengths(work: Work) -> list[float]:
-    # Lengths that agree to a tenth of a millimetre are one length.
-    return sorted({round(reading.length_m, 4) for reading in work.readings})
-
-
 def _length_cells(work: Work) -> tuple[Source, ...]:
     return tuple(reading.source for reading in work.readings)
 
@@ -57,7 +52,7 @@ def readings_given(work: Work) -> bool:
 @count("readings", "different lengths", ("too_few_lengths",), _length_cells)
 def lengths(work: Work) -> int:
     """How many different lengths were timed."""
-    return len(_lengths(work))
+    return len(work.lengths)
 
 
 @count("readings", "timings at the length timed least often", ("too_few_timings",), _timing_cells)
@@ -101,7 +96,7 @@ def watched_s(work: Work) -> float | None:
 @number("readings", "ratio of longest to shortest length", one_decimal, "", ("short_range",), _ends)
 def range_ratio(work: Work) -> float | None:
     """The longest length divided by the shortest."""
-    different = _lengths(work)
+    different = work.lengths
     return different[-1] / different[0] if different and different[0] > 0 else None
 
 
@@ -131,7 +126,7 @@ def lengths_in_range(work: Work) -> bool | None:
 @yes_no("readings", "evenly spread lengths", ("uneven_lengths",), _length_cells)
 def lengths_even(work: Work) -> bool | None:
     """Whether the lengths are evenly spread (no finding says otherwise)."""
-    return "uneven_lengths" not in work.by_check if len(_lengths(work)) > 2 else None
+    return "uneven_lengths" not in work.by_check if len(work.lengths) > 2 else None
 
 
 @number(
@@ -139,7 +134,7 @@ def lengths_even(work: Work) -> bool | None:
 )
 def widest_gap_m(work: Work) -> float | None:
     """The widest step from one length to the next."""
-    different = _lengths(work)
+    different = work.lengths
     steps = [b - a for a, b in pairwise(different)]
     return max(steps, default=None)
 

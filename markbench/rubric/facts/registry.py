@@ -25,6 +25,7 @@ from markbench.model import (
     Diagnosis,
     Explanation,
     Finding,
+    PieceKind,
     Portfolio,
     Reading,
     Row,
@@ -44,6 +45,9 @@ GROUPS: dict[Group, str] = {
     "explanations": "Explanations of the readings",
     "hand-in": "Hand-in and open questions",
 }
+
+# A piece with one of these findings might as well not be there.
+_USELESS = ("empty_piece", "unreadable_file", "photo_unreadable", "video_unreadable")
 
 
 class Work:
@@ -87,6 +91,26 @@ class Work:
         """A number made from the learner's id and raw readings, the same on every machine."""
         raw = [(r.length_m, [t.time_s for t in r.timings]) for r in self.readings]
         return zlib.crc32(repr((self.portfolio.learner.id, raw)).encode())
+
+    @cached_property
+    def lengths(self) -> tuple[float, ...]:
+        """The different lengths in m, shortest first: one where they agree to 0.1 mm."""
+        return tuple(sorted({round(reading.length_m, 4) for reading in self.readings}))
+
+    @cached_property
+    def usable_kinds(self) -> frozenset[PieceKind]:
+        """Kinds of which a piece is there that opens and is not empty."""
+        useless = {
+            source.file
+            for check in _USELESS
+            for finding in self.by_check.get(check, ())
+            for source in finding.sources
+        }
+        return frozenset(
+            piece.kind
+            for piece in self.portfolio.pieces
+            if piece.size_bytes > 0 and piece.file not in useless
+        )
 
     @cached_property
     def example(self) -> Reading | None:
