@@ -242,52 +242,49 @@ def write_toml(margins: dict[str, float], rates: dict[str, float]) -> None:
     (PACKAGE / "calibration.toml").write_text("\n".join(lines), "utf-8")
 
 
+def figures(n: int) -> None:
+    """Measure everything; each section is written as soon as it is known."""
+    from markbench.checks.diagnosis.flagging import calibration
+
+    text = [
+        "# How the diagnosis does",
+        "",
+        "Written by `tests/benchmarks/calibrate_diagnosis.py figures` from seeds that took no",
+        f"part in building it (from {HELD_OUT} on). The simulated classes are those of",
+        "`tests/simulation`: written from physics, apart from the code that judges them.",
+        f"Every cell stands on {n} learners (honest ones: {2 * n}), so that a share of 1 % is",
+        f"known to about {100 * (0.0099 / 2 / n) ** 0.5:.1f} %, one of 90 % to about "
+        f"{100 * (0.09 / n) ** 0.5:.1f} % (one sd).",
+        "",
+        f"Honest lengths share an error of sd {1000 * OFFSET_M:g} mm where nothing else",
+        "is said; “a few millimetres” may as well mean 2 or 3 mm, so that both are shown.",
+    ]
+
+    def add(title: str, lines: list[str]) -> None:
+        text.extend(["", f"## {title}", "", *lines])
+        (PACKAGE / "CALIBRATION.md").write_text("\n".join(text) + "\n", "utf-8")
+
+    honest, rates = honest_table(2 * n, HELD_OUT)
+    write_toml(dict(calibration()["thresholds"]), rates)
+    add("Honest learners asked about any slip", honest)
+    add("The best g", coverage_table(2 * n, HELD_OUT + 150_000))
+    for sd in OFFSETS_M:
+        designs = DESIGNS if sd == OFFSETS_M[0] else DESIGNS[:2]
+        seed = HELD_OUT + 20_000 + int(1e7 * sd)
+        what = f"offset of honest lengths sd {1000 * sd:g} mm"
+        add(f"Slips found and named, {what}", slip_table(n, seed, sd, designs))
+        add(f"By the decimals of the times, {what}", detail_table(n, seed + 50_000, sd))
+
+
 def main() -> None:
     """Run one of the two parts."""
     from markbench.checks.diagnosis.flagging import calibration
 
-    part = sys.argv[1]
     start = time.perf_counter()
-    if part == "thresholds":
+    if sys.argv[1] == "thresholds":
         write_toml(thresholds(), dict(calibration()["honest_rate"]))
     else:
-        n = int(sys.argv[2]) if len(sys.argv) > 2 else 1000
-        honest, rates = honest_table(2 * n, HELD_OUT)
-        text = [
-            "# How the diagnosis does",
-            "",
-            "Written by `tests/benchmarks/calibrate_diagnosis.py figures` from seeds that took no",
-            f"part in building it (from {HELD_OUT} on). The simulated classes are those of",
-            "`tests/simulation`: written from physics, apart from the code that judges them.",
-            f"Every cell stands on {n} learners (honest ones: {2 * n}), so that a share of 1 % is",
-            f"known to about {100 * (0.0099 / 2 / n) ** 0.5:.1f} %, one of 90 % to about "
-            f"{100 * (0.09 / n) ** 0.5:.1f} % (one sd).",
-            "",
-            f"Honest lengths share an error of sd {1000 * OFFSET_M:g} mm where nothing else",
-            "is said; “a few millimetres” may as well mean 2 or 3 mm, so that both are shown.",
-            "",
-            "## Honest learners asked about any slip",
-            "",
-            *honest,
-            "",
-        ]
-        for sd in OFFSETS_M:
-            text += [
-                f"## Slips found and named, offset of honest lengths sd {1000 * sd:g} mm",
-                "",
-                *slip_table(
-                    n,
-                    HELD_OUT + 20_000 + int(1e7 * sd),
-                    sd,
-                    DESIGNS if sd == OFFSETS_M[0] else DESIGNS[:2],
-                ),
-                "",
-                *detail_table(n, HELD_OUT + 70_000 + int(1e7 * sd), sd),
-                "",
-            ]
-        text += ["## The best g", "", *coverage_table(2 * n, HELD_OUT + 150_000), ""]
-        (PACKAGE / "CALIBRATION.md").write_text("\n".join(text), "utf-8")
-        write_toml(dict(calibration()["thresholds"]), rates)
+        figures(int(sys.argv[2]) if len(sys.argv) > 2 else 1000)
     print(f"{time.perf_counter() - start:.0f} s")
 
 
