@@ -1,0 +1,208 @@
+"""Commands of moderation on a session: sample, merge, adjust, sign off, reopen.
+
+Plain functions over a :class:`~markbench.session.Session`, so that the session itself
+stays as small as one class's present.
+"""
+
+from __future__ import annotations
+
+import secrets
+from pathlib import Path
+
+from markbench.model import Decision
+from markbench.moderation.agreement import ClassAgreement, agreement
+from markbench.moderation.kappa import Weights
+from markbench.moderation.outcome import Outcome, outcomes
+from markbench.moderation.records import class_adjustment, sign_off_of
+from markbench.moderation.sample import Sample, draw, outlier_reasons
+from markbench.moderation.severity import Proposal, propose_adjustment
+from markbench.session import present
+from markbench.session.errors import MergeError, RefusedError
+from markbench.session.merging import Merge, merge_journals
+from markbench.session.session import STORE_NAME, Session
+from markbench.store import Journal
+
+
+def results(session: Session) -> dict[str, Outcome]:
+    """Every learner's result as it stands: marks that hold, adjustment, lateness, grade."""
+    ids = [learner.id for learner in session.learners]
+    return outcomes(
+        session.state,
+        session.rubric,
+        session.brief,
+        {learner: session.marks(learner) for learner in ids},
+        {learner: session.portfolio(learner).handed_in for learner in ids},
+        present.extensions(session.state),
+    )
+
+
+def take_sample(session: Session, seed: int | None = None) -> Sample:
+    """Draw the moderator's sample and record it; a new seed unless one is given."""
+    totals = {learner.id: session.total(learner.id) for learner in session.learners}
+    outliers = {}
+    for learner in totals:
+        diagnosis = session.diagnosis(learner)
+        outliers[learner] = outlier_reasons(
+            session.findings(learner),
+            diagnosis is not None and diagnosis.flagged,
+            session.drafts(learner),
+            session.marks(learner),
+            session.rubric,
+        )
+    chosen = secrets.randbelow(2**31) if seed is None else seed
+    sample = draw(totals, outliers, session.brief.grade_boundaries, chosen)
+    session.decide(Decision("sample", "", "", sample.to_json()))
+    return sample
+
+
+def sample_of(session: Session) -> Sample | None:
+    """The sample in force, if one was drawn."""
+    value = session.value("sample")
+    return None if value is None else Sample.from_json(value)
+
+
+def agreement_of(
+    session: Session, *, marker: str | None = None, weights: Weights = "quadratic"
+) -> ClassAgreement:
+    """How first and second marks agree."""
+    return agreement(session.rubric, results(session), marker=marker, weights=weights)
+
+
+def proposal_of(session: Session, *, marker: str | None = None) -> Proposal | None:
+    """An adjustment to think about, where severity is beyond chance. Applies nothing."""
+    found = results(session)
+    totals = {x: one.moderated_total for x, one in found.items() if one.moderated_total is not None}
+    looked_at = {
+        x for x, one in found.items() if any(c.moderated or c.settled for c in one.criteria)
+    }
+    return propose_adjustment(
+        agreement(session.rubric, found, marker=marker).severity,
+        totals,
+        session.brief.grade_boundaries,
+        session.rubric.most,
+        settled=looked_at,
+    )
+
+
+def decide_adjustment(session: Session, choice: str, why: str, shift: float = 0.0) -> None:
+    """Record what is done about severity: ``adjust`` (by ``shift``), ``remark``, ``leave``."""
+    if choice not in ("adjust", "remark", "leave"):
+        raise RefusedError(f"An adjustment is adjust, remark or leave, not {choice!r}.")
+    if not why.strip():
+        raise RefusedError("An adjustment needs its reason.")
+    if choice == "adjust" and shift == 0:
+        raise RefusedError("An adjustment by 0 marks is to leave the marks: choose leave.")
+    value = {"choice": choice, "shift": shift if choice == "adjust" else 0.0}
+    session.decide(Decision("adjustment", "", "", value, why=why.strip()))
+
+
+def settle_mark(session: Session, learner: str, criterion: str, level: str, why: str) -> None:
+    """The teacher's final word on one criterion, where markers differ or one asks."""
+    row = next((c for c in session.rubric.criteria if c.id == criterion), None)
+    chosen = next((one for one in row.levels if one.name == level), None) if row else None
+    if chosen is None:
+        raise RefusedError(f"{criterion} has no level {level!r}.")
+    if not why.strip():
+        raise RefusedError("A final word needs its reason.")
+    value = {"level": level, "marks": chosen.marks}
+    session.decide(Decision("adjustment", learner, criterion, value, why=why.strip()))
+
+
+def sign_off(session: Session, note: str = "", *, despite_open: bool = False) -> None:
+    """Freeze the marks, with the totals and grades that are signed for.
+
+    Raises :class:`RefusedError` for unmarked learners or, unless ``despite_open``, open
+    questions between markers; the message lists them.
+    """
+    if sign_off_of(session.state) is not None:
+        raise RefusedError("The marks are signed off already.")
+    found = results(session)
+    names = {learner.id: learner.name for learner in session.learners}
+    unmarked = [names[x] for x, one in found.items() if one.first_total is None]
+    if unmarked:
+        raise RefusedError(
+            f"{len(unmarked)} of {len(found)} learners are not fully marked: {', '.join(unmarked)}."
+        )
+    still_open = [f"{names[x]}, {words}" for x, one in found.items() for words in one.open]
+    if still_open and not despite_open:
+        raise RefusedError("Still open between markers: " + "; ".join(still_open) + ".")
+    signed = {x: {"total": one.total, "grade": one.grade} for x, one in found.items()}
+    adjusted = class_adjustment(session.state)
+    value = {
+        "results": signed,
+        "grade_boundaries": [list(pair) for pair in session.brief.grade_boundaries],
+        "adjustment": None if adjusted is None else [adjusted.choice, adjusted.shift],
+        "open": still_open,
+    }
+    session.decide(Decision("sign_off", "", "", value, why=note.strip()))
+
+
+def reopen(session: Session, why: str) -> None:
+    """Lift the sign-off, by a decision with its reason."""
+    signed = sign_off_of(session.state)
+    if signed is None:
+        raise RefusedError("The marks are not signed off; there is nothing to reopen.")
+    if not why.strip():
+        raise RefusedError("Reopening needs its reason.")
+    session.decide(
+        Decision("reopen", "", "", {"sign_off": signed.number}, why=why.strip()),
+        Decision("sign_off", "", "", None, why=why.strip()),
+    )
+
+
+def changed_since_sign_off(session: Session) -> dict[str, tuple[tuple[float | None, str], ...]]:
+    """Learners whose total or grade is not what was signed: signed, present.
+
+    The marks are frozen, yet an edited brief (boundaries, late rule) or a later piece can
+    still move a result; nobody should find that out from a parent.
+    """
+    signed = sign_off_of(session.state)
+    if signed is None:
+        return {}
+    now = {x: (one.total, one.grade) for x, one in results(session).items()}
+    return {
+        x: (signed.results.get(x, (None, "")), now.get(x, (None, "")))
+        for x in {**signed.results, **now}
+        if signed.results.get(x) != now.get(x)
+    }
+
+
+def merge_journal(session: Session, other: Path | str) -> Merge:
+    """Merge a colleague's journal of the same class: its folder, its file or an address.
+
+    Raises :class:`MergeError` with everything that speaks against it; then nothing is merged.
+    """
+    if isinstance(other, Path):
+        other = other / STORE_NAME if other.is_dir() else other
+        if not other.is_file():
+            raise MergeError(f"There is no journal at {other}.")
+    with Journal.open(other, read_only=True) as journal:
+        broken = journal.verify()
+        if broken is not None:
+            raise MergeError(f"{journal.name} is not as it was written: {broken.message}")
+        theirs = journal.all()
+    return take_in(session, theirs)
+
+
+def take_in(session: Session, theirs: list[Decision]) -> Merge:
+    """Merge decisions of another journal into the session's own."""
+    merge = merge_journals(session.history(), theirs)
+    _refuse_foreign(session, merge)
+    session.take_in(merge.decisions)
+    return merge
+
+
+def _refuse_foreign(session: Session, merge: Merge) -> None:
+    learners = {learner.id for learner in session.learners} | {""}
+    criteria = {criterion.id for criterion in session.rubric.criteria}
+    wrong = []
+    for d in merge.decisions:
+        if d.learner not in learners:
+            wrong.append(f"{d.kind}: {d.learner} is not in this class list")
+        elif d.kind == "mark" and d.subject not in criteria:
+            wrong.append(f"a mark for {d.subject}, which this rubric does not have")
+        elif d.kind == "sign_off" and d.value is not None:
+            wrong.append(f"the other journal was signed off by {d.who}; reopen it there first")
+    if wrong:
+        listed = "; ".join(dict.fromkeys(wrong))
+        raise MergeError(f"Nothing was merged. This is another class, or another state: {listed}.")

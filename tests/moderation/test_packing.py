@@ -1,0 +1,166 @@
+"""What leaves in a moderation pack, and what must not."""
+
+import dataclasses
+import io
+import json
+import re
+import zipfile
+
+import av
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+from invented_class import IDS, NAMES
+from PIL import Image
+
+from markbench.intake.brief_file import write_brief
+from markbench.model import Brief, Decision, Finding, Learner, ReadingsTable, Source
+from markbench.moderation.pack import Scrubber, numbers_for
+from markbench.moderation.plain import from_plain, to_plain
+from markbench.moderation.sample import draw
+from markbench.session import Session
+from markbench.session.errors import PackError
+from markbench.session.moderating import take_sample
+from markbench.session.pack_media import NotCleanError, clean_photo, clean_video, tags_of
+from markbench.session.packing import write_pack
+
+
+@pytest.fixture
+def pack(marked, tmp_path):
+    take_sample(marked, seed=4)
+    return write_pack(marked, tmp_path / "out" / "class.markbench-pack")
+
+
+def members(path):
+    with zipfile.ZipFile(path) as archive:
+        return {name: archive.read(name) for name in archive.namelist()}
+
+
+def test_no_name_id_or_private_word_is_anywhere_in_the_pack(pack):
+    found = members(pack.path)
+    told = re.compile(
+        r"\bada\b|invented|\bben\b|made-up|cleo|fabricated|\bdov\b|imaginary|S2410\d|private word",
+        re.IGNORECASE,
+    )
+    assert any(name.endswith("portfolio.json") for name in found)
+    for name, data in found.items():
+        assert not told.search(name)
+        if name.endswith(".json"):
+            assert not told.search(data.decode()), (name, told.search(data.decode()))
+
+
+def test_the_first_marks_travel_with_names_taken_out(pack, marked):
+    number = pack.numbers[IDS[1]]
+    first = json.loads(members(pack.path)[f"{number}/first.json"])
+    ada = pack.numbers[IDS[0]]
+    assert first[0]["feedback"] == f"Well timed, learner {number}, and better than learner {ada}."
+    assert first[0]["by"] == "T. Teacher"
+    assert len(first) == len(marked.rubric.criteria)
+    assert first[0]["reasons"]
+
+
+def test_photos_and_films_are_clean_and_selfies_stay_behind(pack):
+    found = members(pack.path)
+    photos = [data for name, data in found.items() if name.endswith(".jpg")]
+    films = [data for name, data in found.items() if name.endswith(".mp4")]
+    assert (len(photos), len(films)) == (4, 1)
+    for data in photos:
+        assert len(Image.open(io.BytesIO(data)).getexif()) == 0
+        assert b"InventedCamera" not in data
+    assert tags_of(films[0]) == set()
+    assert b"InventedCamera" not in films[0]
+    assert not any("selfie" in name for name in found)
+    assert sum("selfies_in_pack" in str(one) for one in pack.left_out) == 4
+
+
+def test_selfies_go_where_the_brief_allows_them(marked, folder, tmp_path):
+    marked.close()
+    write_brief(folder / "brief.toml", dataclasses.replace(marked.brief, selfies_in_pack=True))
+    again = Session.open(folder, "T. Teacher")
+    take_sample(again, seed=4)
+    found = members(write_pack(again, tmp_path / "a.markbench-pack").path)
+    assert sum(name.endswith("selfie_1.jpg") for name in found) == 4
+    again.close()
+
+
+def test_a_film_keeps_every_picture_and_loses_sound_and_place(evidence):
+    assert {"location", "com.apple.quicktime", "a track that is no picture"} <= tags_of(
+        evidence["film"]
+    )
+    clean = clean_video(evidence["film"])
+    with av.open(io.BytesIO(evidence["film"])) as a, av.open(io.BytesIO(clean)) as b:
+        for one, other in zip(a.decode(video=0), b.decode(video=0), strict=True):
+            assert one.pts * one.time_base == other.pts * other.time_base
+            assert (one.to_ndarray() == other.to_ndarray()).all()
+
+
+@pytest.mark.parametrize("clean", [clean_photo, clean_video])
+def test_what_cannot_be_cleaned_does_not_go(clean):
+    with pytest.raises(NotCleanError):
+        clean(b"this is neither a photo nor a film")
+
+
+def test_no_pack_without_a_sample_or_with_someone_unmarked(session, tmp_path):
+    with pytest.raises(PackError, match="draw one first"):
+        write_pack(session, tmp_path / "a.markbench-pack")
+    take_sample(session, seed=1)
+    with pytest.raises(PackError, match="Nobody"):
+        write_pack(session, tmp_path / "a.markbench-pack")
+    asked = draw({IDS[0]: None, IDS[1]: None}, {IDS[1]: ["asked"]}, (), 1)
+    session.decide(Decision("sample", "", "", asked.to_json()))
+    with pytest.raises(PackError, match=f"Not fully marked yet: {NAMES[1]}"):
+        write_pack(session, tmp_path / "a.markbench-pack")
+    assert list(tmp_path.glob("*.markbench-pack*")) == []
+
+
+def test_the_learners_files_are_untouched(marked, folder, tmp_path):
+    before = {p: p.read_bytes() for name in NAMES for p in (folder / name).iterdir()}
+    take_sample(marked, seed=4)
+    write_pack(marked, tmp_path / "a.markbench-pack")
+    assert {p: p.read_bytes() for name in NAMES for p in (folder / name).iterdir()} == before
+
+
+def test_numbers_tell_nothing_of_the_order():
+    ids = [f"{n:02}" for n in range(40)]
+    numbers = numbers_for(ids, 3)
+    assert sorted(numbers.values()) == [f"{n:02}" for n in range(1, 41)]
+    assert [numbers[i] for i in ids] != sorted(numbers.values())
+    assert numbers_for(reversed(ids), 3) == numbers
+
+
+@pytest.mark.parametrize(
+    ("text", "without"),
+    [
+        ("Ada Invented timed it", "learner 01 timed it"),
+        ("ada_setup.jpg", "learner 01_setup.jpg"),
+        ("like BEN's", "like another learner's"),
+        ("Adamant benches", "Adamant benches"),
+        ("S24101: 12.5", "learner 01: 12.5"),
+        ("07 is 14.2 s", "07 is 14.2 s"),
+    ],
+)
+def test_scrubbing(text, without):
+    class_list = [Learner("S24101", "Ada Invented"), Learner("07", "Ben Made-Up")]
+    scrubber = Scrubber.of(class_list, {"S24101": "01"})
+    assert scrubber.text(text) == without
+    assert not scrubber.finds(scrubber.text(text))
+
+
+def test_model_objects_survive_the_journey(marked):
+    for value, kind in (
+        (marked.brief, Brief),
+        (marked.portfolio(IDS[0]).table, ReadingsTable),
+        (marked.findings(IDS[0]), tuple[Finding, ...]),
+        (marked.rubric, type(marked.rubric)),
+    ):
+        assert from_plain(kind, json.loads(json.dumps(to_plain(value)))) == value
+
+
+@given(st.recursive(st.none() | st.booleans() | st.integers() | st.text(), lambda inner:
+       st.lists(inner) | st.dictionaries(st.text(), inner)))  # fmt: skip
+def test_anything_else_is_a_value_error(plain):
+    try:
+        made = from_plain(Source, plain)
+    except ValueError:
+        return
+    assert isinstance(made, Source)
