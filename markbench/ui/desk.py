@@ -46,6 +46,7 @@ class Desk(QObject):
         self._pool = QThreadPool(self)
         self._pool.setMaxThreadCount(1)
         self._pending = 0
+        self.open = True
         self._news: list[Change] = []
         self._forget = session.listen(self._on_told)
 
@@ -114,6 +115,7 @@ class Desk(QObject):
 
     def close(self) -> None:
         """Wait until everything given is written, then let the class go."""
+        self.open = False
         self.closing.emit()
         self.finish()
         self._forget()

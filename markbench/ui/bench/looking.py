@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+import threading
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer
 from PySide6.QtWidgets import QHBoxLayout, QWidget
 
-from markbench.ui.background import Progress, Stop, Task, in_background
+from markbench.ui.background import Progress, Stop, in_background
 from markbench.ui.desk import Desk
 from markbench.ui.parts import button, label
 
@@ -23,7 +24,7 @@ class EvidenceLook(QWidget):
     def __init__(self, desk: Desk) -> None:
         super().__init__()
         self._desk = desk
-        self._task: Task | None = None
+        self._enough = threading.Event()
         self.words = label(kind="small")
         self.stop_button = button(self.tr("Stop"), "plain", self.stop)
         self.stop_button.setAccessibleName(self.tr("Stop looking at photos and films"))
@@ -41,28 +42,28 @@ class EvidenceLook(QWidget):
         session = self._desk.held
         work, folder = session.work, session.folder
 
-        def see(progress: Progress, stop: Stop) -> Seen:
+        enough = self._enough
+
+        def see(progress: Progress, _stop: Stop) -> Seen:
             from markbench.session.evidence import look
 
-            return look(work, folder, progress, stop)
+            return look(work, folder, progress, enough.is_set)
 
-        self._task = in_background(
-            self, see, done=self._seen, failed=self._failed, progress=self._moved
-        )
+        in_background(self, see, done=self._seen, failed=self._failed, progress=self._moved)
 
     def stop(self) -> None:
-        """Leave the rest unlooked at."""
-        if self._task is not None:
-            self._task.stop()
+        """Leave the rest unlooked at; what was seen so far still counts."""
+        self._enough.set()
         self.hide()
 
     def _moved(self, at: int, of: int, _file: str) -> None:
-        self.setVisible(at < of)
+        self.setVisible(at < of and not self._enough.is_set())
         self.words.setText(self.tr("Looking at photos and films: {n} of {of}").format(n=at, of=of))
 
     def _seen(self, seen: Seen) -> None:
         self.hide()
-        self._desk.do(lambda session: session.see(seen))
+        if self._desk.open:
+            self._desk.do(lambda session: session.see(seen))
 
     def _failed(self, error: Exception) -> None:
         self.hide()

@@ -58,6 +58,7 @@ class EvidenceViewer(QFrame):
         self.count.setRange(0, 200)
         self.count.setSpecialValueText(self.tr("not counted"))
         self.count.setSuffix(self.tr(" swings"))
+        self.count.setButtonSymbols(QSpinBox.ButtonSymbols.NoButtons)
         self.count.setAccessibleName(self.tr("Swings you count in the film"))
         self.count.setToolTip(self.tr("Your own count stands in place of the measured one"))
         self.count.editingFinished.connect(self._keep_count)
