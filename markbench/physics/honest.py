@@ -24,8 +24,8 @@ Array = NDArray[np.float64]
 # Scatter of one hand timing (start and stop): N(0, 0.10² s²), Faux & Godolphin,
 # Am. J. Phys. 87 (2019) 110, for practised timekeepers; learners spread about that.
 SCATTER_CENTRE_S = 0.1
-SCATTER_LOG_SD = 0.4
-SCATTER_GRID_S = np.geomspace(0.045, 0.3, 8)
+SCATTER_LOG_SD = 0.5
+SCATTER_GRID_S = np.geomspace(0.045, 0.32, 8)
 LENGTH_READING_SD_M = 0.0015
 OFFSET_SD_M = 0.0022
 # Amplitudes of 3° to 15°: mean and spread of T/T₀ − 1 ≈ θ²/16.
