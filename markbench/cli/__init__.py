@@ -1,4 +1,4 @@
-"""The command line: check a class, export its marks, open the window."""
+"""The command line: check a class, moderate and export its marks, open the window."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from markbench import __version__
+from markbench.cli.moderating_arguments import add_commands
 
 OpenWindow = Callable[[Path | None], int]
 
@@ -26,10 +27,12 @@ def main(arguments: Sequence[str], open_window: OpenWindow) -> int:
     if parsed.command in (None, "open"):
         return open_window(getattr(parsed, "folder", None))
     # Imported late: the window's first frame should not wait for the command line's tools.
-    from markbench.cli import commands
+    from markbench.cli import commands, moderating
 
     try:
-        if parsed.command == "check":
+        if parsed.command in moderating.COMMANDS:
+            moderating.run(parsed)
+        elif parsed.command == "check":
             commands.check(parsed.folder, parsed.json, quiet=parsed.quiet, evidence=parsed.evidence)
         elif parsed.command == "template":
             commands.template(parsed.folder, parsed.to)
@@ -44,7 +47,7 @@ def main(arguments: Sequence[str], open_window: OpenWindow) -> int:
                 oneroster=parsed.oneroster,
                 audit=parsed.audit,
             )
-    except commands.EXPECTED as problem:
+    except (*commands.EXPECTED, *moderating.EXPECTED) as problem:
         print(f"markbench: {problem}", file=sys.stderr)
         return _FAILED
     except KeyboardInterrupt:
@@ -125,4 +128,5 @@ def _parser() -> argparse.ArgumentParser:
         handout.add_argument(
             "--to", type=Path, metavar="FILE", required=True, help=f"file to write ({ending})"
         )
+    add_commands(commands)
     return parser

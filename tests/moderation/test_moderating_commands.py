@@ -1,0 +1,109 @@
+"""The evening by the command line, as somebody types it."""
+
+import shutil
+
+import pytest
+from invented_class import IDS, mark_all
+
+from markbench import cli
+from markbench.session import Session
+
+
+def no_window(folder):
+    raise AssertionError("no window was asked for")
+
+
+@pytest.fixture
+def run(capsys):
+    def typed(*arguments, code=0):
+        assert cli.main([str(one) for one in arguments], no_window) == code
+        captured = capsys.readouterr()
+        return captured.err if code else captured.out
+
+    return typed
+
+
+@pytest.fixture
+def marked_folder(folder):
+    session = Session.open(folder, "T. Teacher")
+    mark_all(session)
+    rubric = session.rubric
+    session.close()
+    return folder, rubric
+
+
+def test_sample_pack_second_mark_merge_sign_journal(run, marked_folder, tmp_path):
+    folder, rubric = marked_folder
+    assert "seed 4" in run("sample", folder, "--seed", 4)
+    packed = run("pack", folder)
+    pack = folder / "markbench-out" / "moderation.markbench-pack"
+    assert str(pack) in packed.replace("\n", "")
+    code = packed.split("Check code: ")[1].strip()
+    reply = tmp_path / "back.markbench-reply"
+    give = []
+    for criterion in rubric.criteria:
+        give += ["--give", "01", criterion.id, criterion.levels[0].name]
+    told = run("second-mark", pack, "--as", "M. Moderator", *give)
+    assert code in told
+    assert f"{len(rubric.criteria)} of {len(rubric.criteria)}" in told
+    row = rubric.criteria[0]
+    told = run(
+        "second-mark", pack, "--as", "M. Moderator", "--first", "01",
+        "--ask", "01", row.id, "Is there more?", "--reply", reply,
+    )  # fmt: skip
+    assert "T. Teacher" in told
+    added = len(rubric.criteria) + 2
+    assert f"{added} entries added, 0 known" in run("merge", folder, reply)
+    assert f"0 entries added, {added} known" in run("merge", folder, reply)
+    assert "on purpose" in run("agreement", folder).replace("\n", " ")
+    assert "Is there more?" in run("sign-off", folder, code=1).replace("\n", " ")
+    assert "4 learners" in run("sign-off", folder, "--despite-open", "--note", "Agreed.")
+    assert "Reopened" in run("reopen", folder, "--why", "A sheet turned up.")
+    listing = run("journal", folder)
+    lines = [line for line in listing.splitlines() if line.strip()]
+    assert "M. Moderator  moderated" in listing
+    assert "because Is there more?" in listing
+    assert "sign_off" in lines[-1]
+    assert len(run("journal", folder, "--learner", IDS[0]).splitlines()) < len(lines)
+
+
+def test_what_cannot_be_done_says_why(run, folder, tmp_path):
+    assert "draw one first" in run("pack", folder, code=1)
+    assert "not fully marked" in run("sign-off", folder, code=1)
+    assert "not in the class list" in run("journal", folder, "--learner", "99", code=1)
+    assert "There is no" in run("merge", folder, tmp_path / "gone.markbench", code=1)
+    pack = tmp_path / "gone.markbench-pack"
+    assert "no pack" in run("second-mark", pack, "--as", "M.", code=1)
+    assert "nothing to reopen" in run("reopen", folder, "--why", "Because.", code=1)
+
+
+def test_two_teachers_each_with_half_a_class(run, folder, tmp_path):
+    theirs = tmp_path / "their copy"
+    shutil.copytree(folder, theirs)
+    for place, who, learners in (
+        (folder, "T. Teacher", IDS[:3]),
+        (theirs, "C. Colleague", IDS[2:]),
+    ):
+        session = Session.open(place, who)
+        mark_all(session, learners)
+        session.close()
+    told = run("merge", folder, theirs)
+    session = Session.open(folder, "T. Teacher")
+    assert all(session.total(learner) is not None for learner in IDS)
+    assert session.mark(IDS[3], session.rubric.criteria[0].id).by == "C. Colleague"
+    assert f"{len(session.rubric.criteria)} double marks" in told
+    session.close()
+    assert "0 entries added" in run("merge", folder, theirs)
+
+
+def test_another_class_is_refused(run, folder, tmp_path):
+    other = tmp_path / "other"
+    (other / "Eve Fictional").mkdir(parents=True)
+    (other / "class_list.csv").write_text("id,name\nX9,Eve Fictional\n", "utf-8")
+    (other / "Eve Fictional" / "readings.csv").write_bytes(
+        next(folder.rglob("*readings.csv")).read_bytes()
+    )
+    session = Session.open(other, "T. Teacher")
+    session.accept("X9")
+    session.close()
+    assert "X9 is not in this class list" in run("merge", folder, other, code=1).replace("\n", " ")
