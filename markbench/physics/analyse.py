@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import warnings
 
 import numpy as np
@@ -16,29 +17,38 @@ def analyse(stack: Stack, local: LocalGravity) -> list[Analysis]:
     """Recompute a whole class. Rows without a length or a timing are left out of the line."""
     periods = stack.times_s / stack.swings[:, :, None]
     with warnings.catch_warnings():
-        # Empty rows are padding, not trouble.
+        # Empty rows are padding, not trouble; nor is a class in which nobody timed anything.
         warnings.simplefilter("ignore", RuntimeWarning)
-        mean_time_s = np.nanmean(stack.times_s, axis=2) if stack.times_s.size else periods[:, :, :0]
-        period_s = np.nanmean(periods, axis=2) if periods.size else mean_time_s
-        spread_s = np.nanstd(stack.times_s, axis=2, ddof=1) if stack.times_s.size else mean_time_s
+        mean_time_s = np.nanmean(stack.times_s, axis=2)
+        period_s = np.nanmean(periods, axis=2)
+        spread_s = np.nanstd(stack.times_s, axis=2, ddof=1)
     period_squared = period_s**2
     g_rows = gravity_from(stack.length_m, period_s)
     lines = fit_lines(stack.length_m, period_squared) if period_squared.size else None
     there = np.isfinite(stack.swings)  # a row without a length keeps its place
+    # As Python's numbers once for the class: an array's items are slow to take one by one.
+    lengths_m, swings, times_s, means, spreads, periods_s, squares, gs = (
+        array.tolist()
+        for array in (
+            stack.length_m, stack.swings, stack.times_s, mean_time_s, spread_s, period_s,
+            period_squared, g_rows,
+        )
+    )  # fmt: skip
     results: list[Analysis] = []
-    for i in range(len(stack)):
+    for i, present in enumerate(there.tolist()):
         rows = tuple(
             Row(
-                length_m=float(stack.length_m[i, j]),
-                swings=int(stack.swings[i, j]),
-                timings_s=tuple(stack.times_s[i, j][np.isfinite(stack.times_s[i, j])].tolist()),
-                mean_time_s=float(mean_time_s[i, j]),
-                spread_s=float(spread_s[i, j]),
-                period_s=float(period_s[i, j]),
-                period_squared_s2=float(period_squared[i, j]),
-                g=float(g_rows[i, j]),
+                length_m=lengths_m[i][j],
+                swings=int(swings[i][j]),
+                timings_s=tuple(t for t in times_s[i][j] if math.isfinite(t)),
+                mean_time_s=means[i][j],
+                spread_s=spreads[i][j],
+                period_s=periods_s[i][j],
+                period_squared_s2=squares[i][j],
+                g=gs[i][j],
             )
-            for j in np.flatnonzero(there[i])
+            for j, is_there in enumerate(present)
+            if is_there
         )
         results.append(Analysis(rows=rows, line=_line(lines, i, there[i]), local=local))
     return results

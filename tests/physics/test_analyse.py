@@ -77,3 +77,13 @@ def test_line_agrees_with_scipy():
     assert result.line.slope_s2_per_m == pytest.approx(reference.slope)
     assert result.line.u_slope == pytest.approx(reference.stderr)
     assert result.line.u_g / result.line.g == pytest.approx(reference.stderr / reference.slope)
+
+
+def test_class_in_which_nobody_timed_anything():
+    untimed = Reading(0.2, 10, (), Source("a.csv"))
+    with_length, empty = analyse(stack_readings([[untimed], []]), local_gravity(Place()))
+    assert with_length.line is None
+    assert empty.rows == ()
+    assert empty.line is None
+    assert math.isnan(with_length.rows[0].period_s)
+    assert all(not one.rows for one in analyse(stack_readings([[], []]), local_gravity(Place())))
