@@ -5,12 +5,13 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Literal
 
 from markbench.model import Analysis, Brief, Finding, Portfolio, Reading, Row
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Case:
     """One portfolio before a check: what was handed in, recomputed, and asked for.
 
@@ -27,12 +28,12 @@ class Case:
         """Id of the learner."""
         return self.portfolio.learner.id
 
-    @property
+    @cached_property
     def readings(self) -> tuple[Reading, ...]:
         """Readings as understood; empty where no table was."""
         return self.portfolio.table.readings if self.portfolio.table is not None else ()
 
-    @property
+    @cached_property
     def timed(self) -> list[tuple[int, Reading, Row]]:
         """Index, reading and recomputed row of every length that has a timing."""
         return [
