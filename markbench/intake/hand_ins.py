@@ -84,6 +84,9 @@ def sort_hand_ins(learner: str, owner_name: str, pieces: Sequence[Piece]) -> Sor
     for piece in pieces:
         by_kind[piece.kind].append(piece)
     for kind, alike in by_kind.items():
+        if len(alike) == 1:
+            result.current += alike
+            continue
         ranks = {piece.file: _rank(piece, owner_name) for piece in alike}
         newest_first = sorted(alike, key=lambda p: (ranks[p.file].key, p.file), reverse=True)
         kept: list[Piece] = []
@@ -110,6 +113,9 @@ def sort_tables(
     The latest table that yields readings counts. Tables that yield none are no rivals of
     one that does; they stay among the current pieces as files of unknown use.
     """
+    if len(tables) == 1:
+        only, _ = tables[0]
+        return Sorted([only]), only
     result = Sorted()
     ranks = {piece.file: _rank(piece, owner_name) for piece, _ in tables}
     counts = {piece.file: _timings(table) for piece, table in tables}

@@ -255,6 +255,7 @@ class Shelf:
         self._root = os.path.realpath(folder)
         self._outer: tuple[str, _Archive] | None = None
         self._inner: tuple[str, _Archive] | None = None
+        self._real: tuple[str, str] = ("", self._root)  # the last folder and its real path
 
     def __enter__(self) -> Self:
         return self
@@ -301,7 +302,12 @@ class Shelf:
         return within, name
 
     def _path(self, file: str) -> str:
-        path = os.path.realpath(os.path.join(self._root, file))
+        folder, _, name = file.rpartition("/")
+        if folder != self._real[0]:
+            self._real = (folder, os.path.realpath(os.path.join(self._root, folder)))
+        path = os.path.join(self._real[1], name)
+        if os.path.islink(path) or os.path.normpath(path) != path:
+            path = os.path.realpath(path)
         if os.path.commonpath([self._root, path]) != self._root:
             raise PieceError(f"{file} leads outside the class folder.")
         return path

@@ -167,26 +167,30 @@ def seconds(ref: Ref, unit: str, form: dict[tuple[Form, ...], Form]) -> float:
     return (value.number or 0.0) * scale if scale != 1.0 else value.number or 0.0
 
 
-def _swings(
-    found: Found, line: Line, ref: Ref, brief: Brief, noted: Noted
-) -> tuple[int, Source | None]:
-    """Swings of one timing and where they are stated; ``None`` if only the brief says.
+def _swings(line: Line, ref: Ref, brief: Brief, noted: Noted) -> tuple[int, Ref | None]:
+    """Swings of one timing, and the cell or the cell under the heading that states them.
 
     A count stated by one heading holds for the other timings of its row.
     """
-    counted: Ref | None = ref
-    if ref.heading.swings is None:
-        if line.swings is not None:
-            swings = int(line.swings.value.number or 1)
-            at = (line.swings.row, line.swings.column)
-            return swings, found.grid.source(*at, f"{swings} swings")
-        counted = next((t for t in line.timings if t.heading.swings is not None), None)
-    if counted is None or counted.heading.swings is None:
-        if noted.swings is not None:
-            return noted.swings, noted.swings_source
-        return brief.swings_per_timing, None
-    swings = counted.heading.swings
-    return swings, head_source(found, counted, f"{swings} swings")
+    if ref.heading.swings is not None:
+        return ref.heading.swings, ref
+    if line.swings is not None:
+        return int(line.swings.value.number or 1), line.swings
+    for other in line.timings:
+        if other.heading.swings is not None:
+            return other.heading.swings, other
+    return brief.swings_per_timing if noted.swings is None else noted.swings, None
+
+
+def _swings_source(
+    found: Found, line: Line, counted: Ref | None, swings: int, noted: Noted
+) -> Source | None:
+    """Where the swings are stated; ``None`` if only the brief says."""
+    if counted is None:
+        return noted.swings_source if noted.swings is not None else None
+    if counted is line.swings:
+        return found.grid.source(counted.row, counted.column, f"{swings} swings")
+    return head_source(found, counted, f"{swings} swings")
 
 
 def _group(
@@ -203,9 +207,10 @@ def _group(
     for line, length_m in zip(lines, lengths_m, strict=True):
         key: object = length_m if found.long else id(line.length)
         for ref in line.timings:
-            swings, source = _swings(found, line, ref, brief, noted)
+            swings, counted = _swings(line, ref, brief, noted)
             group = groups.get((key, swings))
             if group is None:
+                source = _swings_source(found, line, counted, swings, noted)
                 group = groups[key, swings] = _Group(
                     length_m, line.length, line.length.value.unit or unit, swings, source, [], []
                 )
