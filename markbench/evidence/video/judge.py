@@ -37,6 +37,9 @@ Floats = NDArray[np.float64]
 # A disc on an arc must explain this share of the averaged pictures; thread and shading
 # take the rest.
 _ARC_FITS = 0.55
+# A second bob is partly hidden by the first and its thread, and wrongly to refuse a film
+# costs a look, wrongly to accept one costs trust.
+_SECOND_FITS = 0.35
 # At first sight this share of the positions must keep step (the bob may be held for part
 # of the window; positions at random keep step for a quarter of the time), and in the end
 # the swing must explain this share of their variance.
@@ -186,13 +189,17 @@ def _judge(film: Film, cells: Cells, rough: Track, swing: Swing) -> SwingMeasure
 
 
 def _look(
-    frames: NDArray[np.uint8], times: Floats, cells: Cells, place: Place
+    frames: NDArray[np.uint8],
+    times: Floats,
+    cells: Cells,
+    place: Place,
+    arc_fits: float = _ARC_FITS,
 ) -> tuple[Track, Swing] | None:
     """Follow what swings at ``place`` during its window, if anything does."""
     within = (times >= place.window_s[0]) & (times <= place.window_s[1])
     for period, phase in seeds(cells, place):
         arc = find_arc(frames, times, place, period, phase)
-        if arc is None or arc.fit < _ARC_FITS or arc.reach < 1.5:
+        if arc is None or arc.fit < arc_fits or arc.reach < 1.5:
             continue
         rough = track(frames, times, arc, period, phase, place.window_s)
         if np.isfinite(rough.along[within]).mean() < _LEAST_SEEN:
@@ -215,13 +222,13 @@ def _second_bob(
     yy, xx = (np.mgrid[:rows, :columns] + 0.5) * CELL
     ends_x, ends_y = arc.at(np.linspace(-1.1, 1.1, 9))
     away = np.min([np.hypot(xx - x, yy - y) for x, y in zip(ends_x, ends_y, strict=True)], axis=0)
-    barred = away < arc.radius + 1.5 * CELL
+    barred = away < arc.radius + 0.75 * CELL
     within = (max(swing.start_s, swing.middle_s - 10), min(swing.end_s, swing.middle_s + 10))
     for place in places(cells, within_s=within, barred=barred, most=4):
         # A person's sway may pass for a swing for a few seconds, not for longer.
         if place.window_s[1] - place.window_s[0] < 0.9 * min(8.0, within[1] - within[0]):
             break
-        looked = _look(frames, times, cells, place)
+        looked = _look(frames, times, cells, place, _SECOND_FITS)
         if looked is None:
             continue
         other, its = looked
