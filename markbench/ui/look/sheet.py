@@ -104,12 +104,23 @@ QComboBox::down-arrow {{ image: url("{_arrow(p)}"); width: {lead}px; height: {le
 QComboBox QAbstractItemView {{ background: {p.field}; border: 1px solid {p.edge};
     selection-background-color: {p.deed_soft}; selection-color: {p.ink}; }}
 
-QLineEdit, QPlainTextEdit, QTextEdit, QSpinBox {{ background: {p.field}; color: {p.ink};
+QLineEdit, QPlainTextEdit, QTextEdit {{ background: {p.field}; color: {p.ink};
     border: 1px solid {p.edge}; border-radius: 3px; padding: {pad}px {pad + 2}px;
     selection-background-color: {p.deed}; selection-color: {p.on_deed}; }}
 QLineEdit {{ min-height: {least - 2 * pad}px; }}
 QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus {{ border: 2px solid {p.deed};
     padding: {pad - 1}px {pad + 1}px; }}
+QDateEdit {{ background: {p.field}; color: {p.ink}; border: 1px solid {p.edge};
+    border-radius: 3px; padding: {pad}px {pad + 2}px; min-height: {least - 2 * pad}px; }}
+QDateEdit:focus {{ border: 2px solid {p.deed}; padding: {pad - 1}px {pad + 1}px; }}
+QDateEdit QLineEdit, QDateEdit QLineEdit:focus {{ background: transparent; border: none;
+    padding: 0; min-height: 0; }}
+QDateEdit::drop-down {{ border: none; width: {least}px; }}
+QDateEdit::down-arrow {{ image: url("{_arrow(p)}"); width: {lead}px; height: {lead}px; }}
+QCalendarWidget QWidget {{ background: {p.field}; color: {p.ink};
+    alternate-background-color: {p.shade}; }}
+QCalendarWidget QAbstractItemView {{ selection-background-color: {p.deed};
+    selection-color: {p.on_deed}; }}
 QPlainTextEdit[kind="pencil"] {{ border: 1px dashed {p.edge}; color: {p.pencil}; }}
 QPlainTextEdit[kind="pencil"]:focus {{ border: 2px solid {p.deed}; color: {p.ink}; }}
 
@@ -122,6 +133,8 @@ QAbstractItemView[kind="open"]:focus {{ border: 1px solid transparent; }}
 QHeaderView, QHeaderView:focus {{ background: transparent; border: none; }}
 QHeaderView::section {{ background: {p.shade}; color: {p.pencil}; border: none;
     border-bottom: 1px solid {p.rule}; padding: {pad}px; font-size: {small}px; }}
+QTableView[kind="roll"]::item {{ padding: 0 {pad + 4}px; }}
+QTableView[kind="roll"] QHeaderView::section {{ padding: {pad}px {pad + 5}px; }}
 QTableCornerButton::section {{ background: {p.shade}; border: none; }}
 
 QProgressBar {{ background: {p.shade}; border: 1px solid {p.edge}; border-radius: 3px;
