@@ -12,9 +12,9 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[1]))
 from PIL import Image
-from simulation.pictures import Picture, photograph
 
 from markbench.evidence.fingerprint import fingerprint, repeated_pairs
+from simulation.pictures import Picture, photograph
 
 
 def main(photos: int) -> None:
