@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtGui import QImage, QKeyEvent
+from PySide6.QtGui import QImage, QIntValidator, QKeyEvent
 from PySide6.QtWidgets import (
     QFrame,
     QHBoxLayout,
+    QLineEdit,
     QPushButton,
-    QSpinBox,
     QStackedWidget,
     QVBoxLayout,
 )
@@ -17,8 +17,9 @@ from markbench.model import Decision, Piece
 from markbench.physics.reporting import with_uncertainty
 from markbench.ui.background import Task, in_background
 from markbench.ui.desk import Desk
+from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import IconButton, label
+from markbench.ui.parts import ElidedLabel, IconButton, label
 from markbench.ui.portfolio.evidence import FILMS
 from markbench.ui.portfolio.film_view import FilmView
 from markbench.ui.portfolio.photo_view import PhotoView
@@ -45,7 +46,7 @@ class EvidenceViewer(QFrame):
         self._stack = QStackedWidget()
         self._stack.addWidget(self.photo)
         self._stack.addWidget(self.film)
-        self._caption = label(wrap=True)
+        self._caption = ElidedLabel("")
         self.judgements = {
             "accepted": self._judgement(self.tr("Good")),
             "unreadable": self._judgement(self.tr("Unreadable")),
@@ -53,24 +54,18 @@ class EvidenceViewer(QFrame):
         }
         for status, control in self.judgements.items():
             control.clicked.connect(lambda on, status=status: self._judge(status, on))
-        self._measured = label(kind="small", wrap=True)
-        self.count = QSpinBox()
-        self.count.setRange(0, 200)
-        self.count.setSpecialValueText(self.tr("not counted"))
-        self.count.setSuffix(self.tr(" swings"))
-        self.count.setButtonSymbols(QSpinBox.ButtonSymbols.NoButtons)
+        self._measured = label(kind="small")
+        self.count = QLineEdit()
+        self.count.setValidator(QIntValidator(0, 200, self.count))
+        self.count.setPlaceholderText(self.tr("Swings you count"))
         self.count.setAccessibleName(self.tr("Swings you count in the film"))
         self.count.setToolTip(self.tr("Your own count stands in place of the measured one"))
         self.count.editingFinished.connect(self._keep_count)
-        words = QVBoxLayout()
-        words.setSpacing(0)
-        words.addWidget(self._caption)
-        words.addWidget(self._measured)
         bar = QHBoxLayout()
-        bar.addLayout(words, 1)
-        bar.addWidget(self.count)
-        for control in self.judgements.values():
-            bar.addWidget(control)
+        bar.addWidget(self._caption, 1)
+        below = FlowLayout(spacing=6)
+        for part in (*self.judgements.values(), self.count, self._measured):
+            below.addWidget(part)
         turn = IconButton(theme, "turn", self.tr("Turn (R)"), self._view_turn)
         closer = IconButton(theme, "closer", self.tr("Closer (+)"), self._view_closer)
         further = IconButton(theme, "further", self.tr("Further (−)"), self._view_further)
@@ -82,6 +77,7 @@ class EvidenceViewer(QFrame):
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 8, 12, 12)
         column.addLayout(bar)
+        column.addLayout(below)
         column.addWidget(self._stack, 1)
         desk.changed.connect(self._refresh)
 
@@ -174,13 +170,11 @@ class EvidenceViewer(QFrame):
         elif measured is not None:
             self._measured.setText(self.tr("not measured: {why}").format(why=measured.message))
         held = self._desk.session.value("swing_count", self._learner, piece.file)
-        self.count.blockSignals(True)
-        self.count.setValue(int(held or 0))
-        self.count.blockSignals(False)
+        self.count.setText("" if held is None else str(held))
 
     def _keep_count(self) -> None:
-        learner, file, swings = self._learner, self._pieces[self._at].file, self.count.value()
-        decision = Decision("swing_count", learner, file, swings or None)
+        learner, file, swings = self._learner, self._pieces[self._at].file, self.count.text()
+        decision = Decision("swing_count", learner, file, int(swings) if swings else None)
         self._desk.do(lambda session: session.decide(decision))
 
     def _judge(self, status: str, on: bool) -> None:
