@@ -48,7 +48,7 @@ def in_order(session: Session, criterion: str) -> tuple[str, ...]:
     by, seed = order_by(session, criterion), seed_of(session, criterion)
     if by == "shuffled":
         return shuffled([one.id for one in session.learners], seed or 0, criterion)
-    by_name = sorted(session.learners, key=lambda one: (_plain(one.name), one.id))
+    by_name = sorted(session.learners, key=lambda one: (natural(one.name), one.id))
     if by == "concern":
         by_name.sort(key=lambda one: _concern(session, one.id), reverse=True)
     return tuple(one.id for one in by_name)
@@ -68,7 +68,7 @@ def _concern(session: Session, learner: str) -> tuple[int, int]:
     return concerns.count(Concern.LOOK), concerns.count(Concern.ASK)
 
 
-def _plain(name: str) -> tuple[str | int, ...]:
+def natural(name: str) -> tuple[str | int, ...]:
     """Sorts without accents or case, and 2 before 10."""
     apart = unicodedata.normalize("NFKD", name.casefold())
     plain = "".join(c for c in apart if not unicodedata.combining(c))

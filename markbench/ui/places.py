@@ -94,6 +94,13 @@ def make_page(window: Window, place: str) -> QWidget:
         overview.said.connect(window._say_notice)
         overview.trouble.connect(window._say_trouble)
         return overview
+    if place == HAND_INS:
+        from markbench.ui.handins.page import HandInsPage
+
+        hand_ins = HandInsPage(window.desk, window._theme)
+        hand_ins.opened.connect(partial(window.open_from, place))
+        hand_ins.said.connect(window._say_notice)
+        return hand_ins
     from markbench.ui.across.page import AcrossPage
 
     page = AcrossPage(window.desk, window._theme, window.bench.model)
@@ -125,6 +132,7 @@ def name_places(window: Window, deeds: Deeds) -> None:
         deeds.add(words, (keys,), partial(window.show_place, place), anywhere)
     deeds.add(_tr("Back to the class"), ("Escape",), window.go_back, " ".join(FURTHER))
     _name_across(window, deeds)
+    _name_hand_ins(window, deeds)
 
 
 def _name_across(window: Window, deeds: Deeds) -> None:
@@ -164,6 +172,42 @@ def _name_across(window: Window, deeds: Deeds) -> None:
         (_tr("Open this learner's whole sheet"), ("Alt+W",), "open", 0),
     ):
         deeds.add(words, keys, partial(across, do, number), ACROSS)
+
+
+def _name_hand_ins(window: Window, deeds: Deeds) -> None:
+    def hand_ins(do: str) -> None:
+        from markbench.ui.handins.page import HandInsPage
+
+        page = window.further.get(HAND_INS)
+        if not isinstance(page, HandInsPage):
+            return
+        if do in page.chips:
+            page.chips[do].toggle()
+        else:
+            {
+                "copy": page.copy_letters,
+                "all": page.choose_all,
+                "extend": page.give_time,
+                "take back": page.take_time_back,
+                "day": page.until.setFocus,
+                "about": page.about.setFocus,
+            }[do]()
+
+    for words, keys, do in (
+        (_tr("Only those late"), ("Alt+1",), "late"),
+        (_tr("Only those with something missing"), ("Alt+2",), "missing"),
+        (_tr("Only those with nothing yet"), ("Alt+3",), "nothing"),
+        (_tr("Only those handed in again"), ("Alt+4",), "again"),
+        (_tr("Only those with a piece wanted again"), ("Alt+5",), "wanted"),
+        (_tr("Only those given more time"), ("Alt+6",), "extended"),
+        (_tr("Choose all learners shown"), ("Alt+A",), "all"),
+        (_tr("Choose what the reminder asks for"), ("Alt+R",), "about"),
+        (_tr("Copy the reminder to the chosen learners"), ("Ctrl+Shift+C",), "copy"),
+        (_tr("Choose a last day"), ("Alt+D",), "day"),
+        (_tr("Give the chosen learners until that day"), ("Alt+G",), "extend"),
+        (_tr("Take the extension of the chosen learners back"), (), "take back"),
+    ):
+        deeds.add(words, keys, partial(hand_ins, do), HAND_INS)
 
 
 def _tr(text: str) -> str:

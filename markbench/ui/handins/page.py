@@ -1,0 +1,295 @@
+"""The page of hand-ins: a table of all learners, reminders, more time, what changed."""
+
+from __future__ import annotations
+
+import datetime as dt
+
+from PySide6.QtCore import QDate, QModelIndex, QPersistentModelIndex, Qt, Signal
+from PySide6.QtGui import QGuiApplication, QResizeEvent
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QComboBox,
+    QDateEdit,
+    QFrame,
+    QHBoxLayout,
+    QHeaderView,
+    QPlainTextEdit,
+    QPushButton,
+    QTableView,
+    QVBoxLayout,
+    QWidget,
+)
+
+from markbench.model import Decision
+from markbench.session.hand_ins import HandIn
+from markbench.ui.desk import Desk
+from markbench.ui.flow import FlowLayout
+from markbench.ui.handins.changes import ChangesPanel
+from markbench.ui.handins.model import (
+    DUE,
+    MISSING,
+    NAME,
+    ROW,
+    STANDS,
+    WHEN,
+    HandInModel,
+    HandInOrder,
+)
+from markbench.ui.handins.reminders import AGAIN, EVERYTHING, NAMES, reminders
+from markbench.ui.look.theme import Theme
+from markbench.ui.parts import button, label, quiet_scroll
+
+Index = QModelIndex | QPersistentModelIndex
+
+
+class HandInsPage(QWidget):
+    """``opened`` carries a learner; ``said`` what was done."""
+
+    opened = Signal(str)
+    said = Signal(str)
+
+    def __init__(self, desk: Desk, theme: Theme) -> None:
+        super().__init__()
+        self._desk, self._theme = desk, theme
+        self.model = HandInModel(desk, self)
+        self.order = HandInOrder(self.model, self)
+        self.table = self._make_table()
+        self.chips = {
+            "late": self._chip(self.tr("Late")),
+            "missing": self._chip(self.tr("Something missing")),
+            "nothing": self._chip(self.tr("Nothing yet")),
+            "again": self._chip(self.tr("Handed in again")),
+            "wanted": self._chip(self.tr("Wanted again")),
+            "extended": self._chip(self.tr("Extended")),
+        }
+        self.shown = label(kind="small")
+        self.changes = ChangesPanel(desk, theme)
+        self.about = QComboBox()
+        self.about.setAccessibleName(self.tr("What to ask for"))
+        self._fill_about()
+        self.about.currentIndexChanged.connect(self._write)
+        self.letters = QPlainTextEdit()
+        self.letters.setReadOnly(True)
+        self.letters.setTabChangesFocus(True)
+        self.letters.setAccessibleName(self.tr("The reminder as it will be copied"))
+        self.copy = button(self.tr("Copy"), "deed", self.copy_letters)
+        self.until = QDateEdit()
+        self.until.setCalendarPopup(True)
+        self.until.setDisplayFormat("dd.MM.yyyy")
+        self.until.setAccessibleName(self.tr("Last day for the chosen learners"))
+        self.extend = button(self.tr("Give them until then"), "", self.give_time)
+        self.take_back = button(self.tr("No extension"), "plain", self.take_time_back)
+        self._chosen_words = label(kind="small", wrap=True)
+        self._note = label(kind="small", wrap=True)
+        self._lay_out()
+        desk.changed.connect(self._on_changed)
+        theme.changed.connect(self._restyle)
+        self._restyle()
+
+    def _make_table(self) -> QTableView:
+        table = QTableView()
+        table.setProperty("kind", "roll")
+        table.setAccessibleName(self.tr("Hand-ins"))
+        table.setModel(self.order)
+        table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        table.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
+        table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        table.setSortingEnabled(True)
+        table.sortByColumn(STANDS, Qt.SortOrder.AscendingOrder)
+        table.setShowGrid(False)
+        table.setTabKeyNavigation(False)
+        table.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        table.verticalHeader().hide()
+        heads = table.horizontalHeader()
+        heads.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
+        heads.setStretchLastSection(True)
+        heads.setHighlightSections(False)
+        table.activated.connect(self._open)
+        table.selectionModel().selectionChanged.connect(lambda *_: self._chosen_changed())
+        return table
+
+    def _chip(self, words: str) -> QPushButton:
+        chip = QPushButton(words)
+        chip.setCheckable(True)
+        chip.toggled.connect(lambda on: chip.setText(f"✓ {words}" if on else words))
+        chip.toggled.connect(self._filter)
+        return chip
+
+    def _fill_about(self) -> None:
+        for about, words in (
+            (EVERYTHING, self.tr("Ask for everything missing")),
+            ("readings", self.tr("Ask for the readings")),
+            ("setup_photo", self.tr("Ask for the photo of the set-up")),
+            ("selfie", self.tr("Ask for the photo with the set-up")),
+            ("swing_video", self.tr("Ask for the video")),
+            (AGAIN, self.tr("Ask again for what could not be used")),
+            (NAMES, self.tr("A list of names")),
+        ):
+            if about in (EVERYTHING, AGAIN, NAMES, "readings", *self._desk.session.brief.evidence):
+                self.about.addItem(words, about)
+
+    def _lay_out(self) -> None:
+        tools = FlowLayout(spacing=8)
+        for part in (*self.chips.values(), self.shown):
+            tools.addWidget(part)
+        left = QVBoxLayout()
+        left.setContentsMargins(16, 8, 10, 12)
+        left.setSpacing(8)
+        left.addLayout(tools)
+        left.addWidget(self.table, 3)
+        left.addWidget(self.changes, 2)
+        inside = QWidget()
+        inside.setProperty("kind", "inside")
+        column = QVBoxLayout(inside)
+        column.setContentsMargins(14, 12, 14, 12)
+        column.setSpacing(8)
+        column.addWidget(self._chosen_words)
+        column.addSpacing(4)
+        column.addWidget(label(self.tr("Reminder"), "heading"))
+        column.addWidget(self.about)
+        column.addWidget(self.letters, 1)
+        column.addWidget(self.copy)
+        column.addWidget(self._note)
+        column.addSpacing(8)
+        column.addWidget(label(self.tr("More time"), "heading"))
+        column.addWidget(self.until)
+        times = FlowLayout(spacing=8)
+        times.addWidget(self.extend)
+        times.addWidget(self.take_back)
+        column.addLayout(times)
+        self._margin = QFrame()
+        self._margin.setProperty("kind", "margin")
+        right = QVBoxLayout(self._margin)
+        right.setContentsMargins(0, 0, 0, 0)
+        right.addWidget(quiet_scroll(inside))
+        row = QHBoxLayout(self)
+        row.setContentsMargins(0, 0, 0, 0)
+        row.setSpacing(0)
+        row.addLayout(left, 1)
+        row.addWidget(self._margin)
+
+    # --- showing -------------------------------------------------------------------
+
+    def show_page(self) -> None:
+        """Read the hand-ins if that was not done, and give the keyboard to the table."""
+        if not self.model.rows:
+            self.model.read()
+            closes = self._desk.session.brief.closes or dt.date.today()
+            day = max(closes, dt.date.today()) + dt.timedelta(days=7)
+            self.until.setDate(QDate(day.year, day.month, day.day))
+        if not self.table.currentIndex().isValid() and self.order.rowCount():
+            self.table.setCurrentIndex(self.order.index(0, 0))
+            self.table.selectRow(0)
+        self._filter()
+        self.table.setFocus()
+
+    def settle(self) -> None:
+        """Nothing is typed here that could be lost."""
+
+    def chosen(self) -> list[HandIn]:
+        """The chosen hand-ins in the order shown."""
+        rows = sorted({index.row() for index in self.table.selectionModel().selectedRows()})
+        return [self.order.index(row, 0).data(ROW) for row in rows]
+
+    def choose(self, learners: set[str]) -> None:
+        """Choose learners, among those shown."""
+        model = self.table.selectionModel()
+        model.clearSelection()
+        for row in range(self.order.rowCount()):
+            if self.order.index(row, 0).data(ROW).learner in learners:
+                model.select(
+                    self.order.index(row, 0),
+                    model.SelectionFlag.Select | model.SelectionFlag.Rows,
+                )
+
+    def choose_all(self) -> None:
+        """Choose everybody shown."""
+        self.table.selectAll()
+
+    def _open(self, index: Index) -> None:
+        self.opened.emit(index.data(ROW).learner)
+
+    def _filter(self) -> None:
+        on = frozenset(name for name, chip in self.chips.items() if chip.isChecked())
+        if on != self.order.filters:
+            self.order.set_filters(on)
+        shown, of = self.order.rowCount(), self.model.rowCount()
+        words = self.tr("{n} learners") if shown == of else self.tr("{n} of {of} learners")
+        if of and not shown:
+            words = self.tr("Nobody: the filters leave none of {of} learners")
+        self.shown.setText(words.format(n=shown, of=of))
+        self._chosen_changed()
+
+    def _on_changed(self, _learner: str) -> None:
+        if self.isVisible():
+            self._filter()
+
+    def _chosen_changed(self) -> None:
+        rows = self.chosen()
+        words = self.tr("{n} learners chosen") if len(rows) != 1 else self.tr("1 learner chosen")
+        hint = self.tr("Hold Shift or Ctrl to choose several; Ctrl+A for all that are shown.")
+        self._chosen_words.setText(f"{words.format(n=len(rows))}. {hint}")
+        self.extend.setEnabled(bool(rows))
+        self.take_back.setEnabled(any(row.extended_to for row in rows))
+        self._write()
+        self.changes.show_learner(rows[0].learner if len(rows) == 1 else "")
+
+    # --- reminders -----------------------------------------------------------------
+
+    def _write(self) -> None:
+        blind = self._desk.blind
+        rows = [] if blind else [(self.model.names[row.learner], row) for row in self.chosen()]
+        title = self._desk.session.brief.title
+        text = reminders(rows, self.about.currentData(), title, dt.date.today())
+        self.letters.setPlainText(text)
+        self.copy.setEnabled(bool(text))
+        if blind:
+            words = self.tr("Reminders bear names: they wait until names are shown.")
+        elif not text:
+            words = self.tr("Nothing of this is wanted from the chosen learners.")
+        else:
+            words = self.tr("Nothing is sent; you paste it where you write to them.")
+        self._note.setText(words)
+
+    def copy_letters(self) -> None:
+        """Put the reminder on the clipboard."""
+        text = self.letters.toPlainText()
+        if text:
+            QGuiApplication.clipboard().setText(text)
+            self.said.emit(self.tr("✓ reminder copied"))
+
+    # --- more time -----------------------------------------------------------------
+
+    def give_time(self) -> None:
+        """Extend the chosen learners' time to the day chosen, as one step."""
+        day = self.until.date()
+        self._extend(dt.date(day.year(), day.month(), day.day()))
+
+    def take_time_back(self) -> None:
+        """Let the brief's last day hold again for the chosen learners."""
+        self._extend(None)
+
+    def _extend(self, until: dt.date | None) -> None:
+        value = None if until is None else until.isoformat()
+        wanted = [Decision("extension", row.learner, "", value) for row in self.chosen()]
+        if wanted:
+            self._desk.do(lambda session: session.decide(*wanted))
+
+    # --- size ----------------------------------------------------------------------
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """The margin keeps the share it has on the sheet."""
+        super().resizeEvent(event)
+        self._restyle()
+
+    def _restyle(self) -> None:
+        px = self._theme.px
+        self._margin.setFixedWidth(min(max(px(340), int(self.width() * 0.27)),
+                                       int(self.width() * 0.42)))  # fmt: skip
+        self.table.verticalHeader().setDefaultSectionSize(px(30))
+        self.changes.table.verticalHeader().setDefaultSectionSize(px(26))
+        self.letters.setMinimumHeight(px(160))
+        room = max(self.width() - self._margin.width() - 60, px(500))
+        for column, share in ((NAME, 0.25), (WHEN, 0.18), (STANDS, 0.29), (MISSING, 0.14)):
+            self.table.setColumnWidth(column, int(room * share))
+        self.table.resizeColumnToContents(DUE)
