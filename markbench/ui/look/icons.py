@@ -11,6 +11,9 @@ from markbench.ui.look.marks import pen
 _PATHS = {
     "back": "M 15 5 L 8 12 L 15 19",
     "next": "M 9 5 L 16 12 L 9 19",
+    "up": "M 5 15 L 12 8 L 19 15",
+    "down": "M 5 9 L 12 16 L 19 9",
+    "add": "M 12 5 L 12 19 M 5 12 L 19 12",
     "undo": "M 9 6 L 4 10.5 L 9 15 M 4 10.5 L 14 10.5 Q 20 10.5 20 15.5 Q 20 19 16 19",
     "redo": "M 15 6 L 20 10.5 L 15 15 M 20 10.5 L 10 10.5 Q 4 10.5 4 15.5 Q 4 19 8 19",
     "folder": "M 3 19 L 3 6 L 9 6 L 11 8.5 L 21 8.5 L 21 19 Z M 3 12 L 21 12",

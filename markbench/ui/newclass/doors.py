@@ -36,6 +36,7 @@ class Doors(QObject):
         new = QKeySequence.StandardKey.New
         deeds.add(self.tr("Begin a new class…"), new, self.choose_folder)
         deeds.add(self.tr("Change what the class was asked to do"), "", self.open_brief, _CLASS)
+        deeds.add(self.tr("Write the rubric"), "", self.open_rubric, _CLASS)
         deeds.add(self.tr("Leave this page"), "Esc", self.leave, ABOUT)
         deeds.add(self.tr("Write a table of readings for learners…"), "", self.give_template,
                   _CLASS)  # fmt: skip
@@ -71,6 +72,23 @@ class Doors(QObject):
 
         page = BriefPage(session.folder, session.work, self._theme, read_only=session.read_only)
         page.saved.connect(lambda: self._window.open_folder(session.folder))
+        page.left.connect(self.leave)
+        self._show(page)
+
+    def open_rubric(self) -> None:
+        """Show the rubric of the open class, to be written."""
+        desk = self._window.desk
+        if desk is None:
+            return
+        from markbench.ui.rubrics.page import RubricPage
+
+        folder = desk.held.folder
+        try:
+            page = RubricPage(desk, self._theme)
+        except (OSError, ValueError) as error:
+            self._window._say_trouble(str(error))
+            return
+        page.saved.connect(lambda: self._window.open_folder(folder))
         page.left.connect(self.leave)
         self._show(page)
 

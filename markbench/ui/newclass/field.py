@@ -6,7 +6,7 @@ from typing import Any
 
 from PySide6.QtCore import QCoreApplication, Qt, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QCheckBox, QGridLayout, QLineEdit, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
 from markbench.intake.brief_rules import ALLOWED
 from markbench.session.brief_form import Way, as_raw, as_text, choices_of, way_of
@@ -43,12 +43,14 @@ class Field(QWidget):
         words.addWidget(self._name)
         words.addWidget(self._about)
         words.addStretch(1)
-        self._row = QGridLayout(self)
+        self._under = QVBoxLayout()
+        self._under.addWidget(self._editor)
+        self._row = QHBoxLayout(self)
         self._row.setContentsMargins(0, 6, 0, 6)
-        self._row.setHorizontalSpacing(20)
-        self._row.addLayout(words, 0, 0, 2, 1)
-        self._row.addWidget(self._editor, 0, 1, Qt.AlignmentFlag.AlignTop)
-        self._row.setColumnStretch(0, 5)
+        self._row.setSpacing(20)
+        self._row.addLayout(words, 5)
+        self._row.addLayout(self._under)
+        self._row.setAlignment(self._under, Qt.AlignmentFlag.AlignTop)
         self._narrow: bool | None = None
         self._place()
         theme.changed.connect(self._size)
@@ -119,11 +121,12 @@ class Field(QWidget):
         if narrow == self._narrow:
             return
         self._narrow = narrow
-        self._row.removeWidget(self.told)
-        place = (1, 1) if narrow else (0, 2)
-        self._row.addWidget(self.told, *place, Qt.AlignmentFlag.AlignTop)
-        self._row.setColumnStretch(2, 0 if narrow else 5)
-        self._row.setColumnStretch(1, 5 if narrow else 0)
+        if narrow:
+            self._row.removeWidget(self.told)
+            self._under.addWidget(self.told)
+        else:
+            self._under.removeWidget(self.told)
+            self._row.addWidget(self.told, 5, Qt.AlignmentFlag.AlignTop)
 
     def _size(self) -> None:
         self._editor.setFixedWidth(self._theme.px(_EDITOR_WIDTH))

@@ -1,0 +1,1 @@
+"""Writing a rubric: a form over its file, and what the open class would get from it."""

@@ -1,0 +1,65 @@
+"""One thing to fill in: its name, the field, and under it what is wrong or what is meant."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
+
+from markbench.ui.look.theme import Theme
+from markbench.ui.parts import label, restyle
+from markbench.ui.rubrics.completion import ConditionEdit, PhraseEdit
+
+
+class Entry(QWidget):
+    """``edited`` carries the text at every key. ``kind``: ``line``, ``condition``, ``phrase``."""
+
+    edited = Signal(str)
+
+    def __init__(self, words: str, text: str, theme: Theme, kind: str = "line") -> None:
+        super().__init__()
+        self.field: QLineEdit | PhraseEdit
+        if kind == "phrase":
+            self.field = phrase = PhraseEdit(text, theme)
+            phrase.textChanged.connect(lambda: self.edited.emit(phrase.toPlainText()))
+            phrase.pointed.connect(self._explain)
+        elif kind == "condition":
+            self.field = condition = ConditionEdit(text)
+            condition.textEdited.connect(self.edited)
+            condition.pointed.connect(self._explain)
+        else:
+            self.field = line = QLineEdit(text)
+            line.setCursorPosition(0)
+            line.textEdited.connect(self.edited)
+        self.field.setAccessibleName(words)
+        self._told = label(kind="look", wrap=True)
+        self._told.hide()
+        self._meant = ""
+        self._wrong = ""
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(2)
+        column.addWidget(label(words, "small"))
+        column.addWidget(self.field)
+        column.addWidget(self._told)
+        column.addStretch(1)
+
+    @property
+    def told(self) -> str:
+        """What stands under the field."""
+        return self._told.text()
+
+    def tell(self, wrong: str) -> None:
+        """Say what is wrong with it; nothing where all is well."""
+        self._wrong = wrong
+        self.field.setAccessibleDescription(wrong)
+        self._show()
+
+    def _explain(self, meant: str) -> None:
+        self._meant = meant
+        self._show()
+
+    def _show(self) -> None:
+        words = self._wrong or self._meant
+        self._told.setText(words)
+        self._told.setVisible(bool(words))
+        restyle(self._told, "kind", "look" if self._wrong else "small")

@@ -1,0 +1,291 @@
+"""The rubric being written, with its criteria at the left and the class at the right."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import (
+    QBoxLayout,
+    QCheckBox,
+    QHBoxLayout,
+    QLineEdit,
+    QListWidget,
+    QListWidgetItem,
+    QScrollArea,
+    QVBoxLayout,
+    QWidget,
+)
+
+from markbench.intake.brief_file import BRIEF_NAME, read_brief, write_brief
+from markbench.model import Rubric
+from markbench.rubric.loading import SHIPPED
+from markbench.session.rubric_preview import Preview, preview
+from markbench.session.rubric_sheet import RubricSheet, Told
+from markbench.ui.background import Task, in_background
+from markbench.ui.desk import Desk
+from markbench.ui.look.theme import Theme
+from markbench.ui.parts import IconButton, button, frame, label, quiet_scroll
+from markbench.ui.rubrics.criterion_form import CriterionForm
+from markbench.ui.rubrics.entry import Entry
+from markbench.ui.rubrics.preview import PreviewPanel
+
+if TYPE_CHECKING:
+    from markbench.session import Session
+
+_PAUSE_MS = 200
+_ROOM = 1000  # form and class side by side need at least this
+
+
+def rubric_file(session: Session) -> Path:
+    """Where the rubric in use was read from."""
+    name = f"{session.rubric.id}.toml"
+    own = session.folder / name
+    return own if own.is_file() else SHIPPED / name
+
+
+class RubricPage(QWidget):
+    """``saved``: written and in use, the class is to be read again; ``left``: given up."""
+
+    saved = Signal()
+    left = Signal()
+
+    def __init__(self, desk: Desk, theme: Theme) -> None:
+        super().__init__()
+        self._desk, self._theme = desk, theme
+        path = rubric_file(desk.held)
+        self.sheet = RubricSheet.open(path)
+        own = path.parent == desk.held.folder
+        self.form: CriterionForm | None = None
+        self.rubric: Rubric | None = None
+        self.told: tuple[Told, ...] = ()
+        self._found: Preview | None = None
+        self._task: Task | None = None
+        self.title = Entry(self.tr("Title of the rubric"), self.sheet.title, theme)
+        self.title.edited.connect(self._set_title)
+        self.list = QListWidget()
+        self.list.setAccessibleName(self.tr("Criteria"))
+        self.list.setWordWrap(True)
+        self.list.currentRowChanged.connect(self._show_row)
+        self.preview = PreviewPanel(theme)
+        self.name = QLineEdit(self.sheet.name if own else f"our_{self.sheet.name}")
+        self.name.setAccessibleName(self.tr("Name to save the rubric under"))
+        self.use = QCheckBox(self.tr("use it for this class"))
+        self.use.setChecked(True)
+        self.save = button(self.tr("Save in the class folder"), "deed", self._save)
+        self.trouble = label(kind="look", wrap=True)
+        self.turn = button(self.tr("What this class would get"), "", self._place)
+        self.turn.setCheckable(True)
+        self._area = QScrollArea()
+        self._narrow = False
+        self._later = QTimer(self)
+        self._later.setSingleShot(True)
+        self._later.setInterval(_PAUSE_MS)
+        self._later.timeout.connect(self.judge)
+        self._lay_out()
+        self._fill(0)
+        theme.changed.connect(self._size)
+        self._size()
+
+    def _lay_out(self) -> None:
+        side = QVBoxLayout()
+        side.setSpacing(6)
+        side.addWidget(label(self.tr("Criteria"), "name"))
+        side.addWidget(self.list, 1)
+        tools = QHBoxLayout()
+        tools.setSpacing(2)
+        for icon, words, do in (
+            ("add", self.tr("Add a criterion"), self._add),
+            ("up", self.tr("Move the criterion up"), lambda: self._move(-1)),
+            ("down", self.tr("Move the criterion down"), lambda: self._move(1)),
+            ("cross", self.tr("Take the criterion away"), self._remove),
+        ):
+            tools.addWidget(IconButton(self._theme, icon, words, do))
+        tools.addStretch(1)
+        side.addLayout(tools)
+        self._side = QWidget()
+        self._side.setLayout(side)
+        side.setContentsMargins(0, 0, 0, 12)
+        sheet = frame("margin")
+        inner = QVBoxLayout(sheet)
+        inner.setContentsMargins(24, 12, 16, 12)
+        inner.setSpacing(8)
+        inner.addWidget(self.title)
+        inner.addWidget(self.turn)
+        middle = QHBoxLayout()
+        middle.setSpacing(16)
+        self._area = quiet_scroll(QWidget())
+        middle.addWidget(self._area, 1)
+        middle.addWidget(self.preview)
+        self._middle = middle
+        inner.addLayout(middle, 1)
+        inner.addLayout(self._foot())
+        row = QHBoxLayout(self)
+        row.setContentsMargins(16, 8, 0, 0)
+        row.setSpacing(14)
+        row.addWidget(self._side)
+        row.addWidget(sheet, 1)
+
+    def _foot(self) -> QBoxLayout:
+        how = QHBoxLayout()
+        how.addWidget(label(self.tr("Save as"), "quiet"))
+        how.addWidget(self.name)
+        how.addWidget(self.use)
+        how.addStretch(1)
+        deeds = QHBoxLayout()
+        deeds.addWidget(button(self.tr("Leave it as it was"), "", self.left.emit))
+        deeds.addWidget(self.save)
+        self._bottom = QBoxLayout(QBoxLayout.Direction.LeftToRight)
+        self._bottom.addWidget(self.trouble, 1)
+        self._bottom.addLayout(how)
+        self._bottom.addLayout(deeds)
+        return self._bottom
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Where there is no room for both, the form and the class are shown by turns."""
+        super().resizeEvent(event)
+        self._measure()
+
+    def _measure(self) -> None:
+        narrow = self.width() < self._theme.px(_ROOM)
+        if narrow != self._narrow:
+            self._narrow = narrow
+            across, down = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
+            self._bottom.setDirection(down if narrow else across)
+            self._show_row(self.list.currentRow())
+        self._place()
+
+    def _place(self) -> None:
+        self.turn.setVisible(self._narrow)
+        turned = self._narrow and self.turn.isChecked()
+        self._area.setVisible(not turned)
+        self.preview.setVisible(turned or not self._narrow)
+        self.preview.set_wide(turned)
+
+    # --- the criteria -----------------------------------------------------------------
+
+    def _fill(self, row: int) -> None:
+        """List the criteria anew, show one, and judge."""
+        rows = self.sheet.rows()
+        self.list.blockSignals(True)
+        self.list.clear()
+        for table in rows:
+            self.list.addItem(QListWidgetItem(str(table.get("title", ""))))
+        self.list.setCurrentRow(min(row, len(rows) - 1))
+        self.list.blockSignals(False)
+        self._show_row(self.list.currentRow())
+        self.judge()
+
+    def _show_row(self, row: int) -> None:
+        at = self._area.verticalScrollBar().value() if self.form is not None else 0
+        same = self.form is not None and self.form.property("row") == row
+        if row < 0:
+            self.form = None
+            self._area.setWidget(QWidget())
+            return
+        self.form = CriterionForm(self.sheet, row, self._theme, narrow=self._narrow)
+        self.form.setProperty("row", row)
+        self.form.edited.connect(self._later.start)
+        self.form.reshaped.connect(lambda: QTimer.singleShot(0, self, lambda: self._fill(row)))
+        self._area.setWidget(self.form)
+        self._tell()
+        self._show_preview()
+        if same:
+            QTimer.singleShot(0, self, lambda: self._area.verticalScrollBar().setValue(at))
+
+    def _add(self) -> None:
+        self._fill(self.sheet.add_row(self.tr("New criterion")))
+        if self.form is not None:
+            self.form.entries["title"].field.setFocus()
+            self.form.entries["title"].field.selectAll()
+
+    def _move(self, by: int) -> None:
+        if self.list.currentRow() >= 0:
+            self._fill(self.sheet.move(self.list.currentRow(), by))
+
+    def _remove(self) -> None:
+        row = self.list.currentRow()
+        if row >= 0:
+            self.sheet.remove(row)
+            self._fill(max(row - 1, 0))
+
+    def _set_title(self, text: str) -> None:
+        self.sheet.title = text
+        self._later.start()
+
+    # --- judging ----------------------------------------------------------------------
+
+    def judge(self) -> None:
+        """Judge what is written now; what the class would get follows behind the window."""
+        self._later.stop()
+        session = self._desk.session
+        self.rubric, self.told = self.sheet.check(session.brief.feedback_language)
+        self._tell()
+        if self._task is not None:
+            self._task.stop()
+            self._task = None
+        rubric = self.rubric
+        if rubric is None:
+            self._found = None
+            self._show_preview()
+            return
+        self._task = in_background(
+            self,
+            lambda _progress, _stop: preview(session, rubric),
+            done=self._keep,
+            failed=lambda error: self.trouble.setText(str(error)),
+        )
+
+    def _keep(self, found: Preview) -> None:
+        self._found = found
+        self._show_preview()
+
+    def _show_preview(self) -> None:
+        row, rubric = self.list.currentRow(), self.rubric
+        fits = rubric is not None and 0 <= row < len(rubric.criteria)
+        criterion = rubric.criteria[row] if rubric is not None and fits else None
+        known = self._found is not None and criterion is not None
+        known = known and criterion.id in self._found.shifts  # type: ignore[union-attr]
+        self.preview.show_preview(self._found if known else None, criterion)
+
+    def _tell(self) -> None:
+        bad = {one.criterion for one in self.told}
+        for row, table in enumerate(self.sheet.rows()):
+            item = self.list.item(row)
+            if item is not None:
+                sign = "▲ " if row in bad else ""
+                item.setText(sign + str(table.get("title", "")))
+        self.title.tell("; ".join(one.message for one in self.told if one.criterion is None))
+        if self.form is not None:
+            row = self.list.currentRow()
+            self.form.tell([one for one in self.told if one.criterion == row])
+        count = len(self.told)
+        one_wrong = self.tr("One thing is not right yet (▲).")
+        more = self.tr("{n} things are not right yet (▲).").format(n=count)
+        self.trouble.setText("" if not count else one_wrong if count == 1 else more)
+        self.trouble.setVisible(bool(count) or not self._narrow)
+        self.save.setEnabled(not count and not self._desk.held.read_only)
+
+    def _save(self) -> None:
+        self.judge()
+        session = self._desk.held
+        if self.rubric is None:
+            return
+        try:
+            path = self.sheet.save(session.folder, self.name.text())
+            if self.use.isChecked():
+                brief, _ = read_brief(session.folder / BRIEF_NAME)
+                write_brief(session.folder / BRIEF_NAME, replace(brief, rubric=path.stem))
+        except (OSError, ValueError) as error:
+            self.trouble.setText(str(error))
+            self.trouble.show()
+            return
+        self.saved.emit()
+
+    def _size(self) -> None:
+        self._side.setFixedWidth(min(self._theme.px(190), 300))
+        self.name.setFixedWidth(self._theme.px(150))
+        self._measure()

@@ -1,0 +1,151 @@
+"""Writing a rubric by hand: slips told at their place, facts offered, the class previewed."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QCheckBox, QLineEdit
+from pytestqt.qtbot import QtBot
+
+from markbench.rubric.loading import SHIPPED
+from markbench.ui.rubrics.completion import ConditionEdit
+from markbench.ui.rubrics.page import RubricPage
+from markbench.ui.window import Window
+
+LEFT = Qt.MouseButton.LeftButton
+
+
+@pytest.fixture
+def page(qtbot: QtBot, window: Window) -> RubricPage:
+    window.doors.open_rubric()
+    made = window.doors.page
+    assert isinstance(made, RubricPage)
+    qtbot.waitUntil(lambda: made._found is not None, timeout=5000)
+    return made
+
+
+def typed(qtbot: QtBot, field: QLineEdit, text: str) -> None:
+    field.setFocus()
+    field.selectAll()
+    qtbot.keyClicks(field, text)
+
+
+def test_a_slip_is_told_under_its_field_and_holds_saving(qtbot: QtBot, page: RubricPage) -> None:
+    entry = page.form.entries["level 1.when"]
+    typed(qtbot, entry.field, "lenths >= 3")
+    qtbot.waitUntil(lambda: "did you mean “lengths”" in entry.told, timeout=2000)
+    assert not page.save.isEnabled()
+    assert page.list.item(0).text().startswith("▲")
+    assert "did you mean" in entry.field.accessibleDescription()
+    typed(qtbot, entry.field, "lengths >= 3")
+    qtbot.waitUntil(page.save.isEnabled, timeout=2000)
+    assert not page.list.item(0).text().startswith("▲")
+
+
+def test_facts_are_offered_and_explained_while_typing(qtbot: QtBot, page: RubricPage) -> None:
+    entry = page.form.entries["level 1.when"]
+    field = entry.field
+    assert isinstance(field, ConditionEdit)
+    typed(qtbot, field, "timings_few")
+    popup = field.completer_.popup()
+    assert popup.isVisible()
+    qtbot.keyClick(popup, Qt.Key.Key_Down)
+    qtbot.keyClick(popup, Qt.Key.Key_Return)
+    assert field.text() == "timings_fewest"
+    qtbot.waitUntil(lambda: "timings_fewest (number" in entry.told, timeout=2000)
+
+
+def test_facts_to_quote_are_offered_after_a_brace(qtbot: QtBot, page: RubricPage) -> None:
+    field = page.form.phrase_field(1)
+    field.setFocus()
+    field.clear()
+    qtbot.keyClicks(field, "From {shortest_per")
+    popup = field.completer_.popup()
+    assert popup.isVisible()
+    qtbot.keyClick(popup, Qt.Key.Key_Down)
+    qtbot.keyClick(popup, Qt.Key.Key_Return)
+    assert field.toPlainText() == "From {shortest_period}"
+
+
+def test_the_class_is_previewed_before_and_after(qtbot: QtBot, page: RubricPage) -> None:
+    rows = {name: (before, after) for name, before, after in page.preview.ladder.rows}
+    assert rows["Complete"] == (3, 3)
+    assert "Nobody" in page.preview.changes.text()
+    typed(qtbot, page.form.entries["level 1.when"].field, "lengths >= 50")
+    qtbot.waitUntil(lambda: ("Complete", 3, 0) in page.preview.ladder.rows, timeout=5000)
+    assert "Aino Example: Complete → Nearly complete" in page.preview.changes.text()
+    assert "3" in page.preview.ladder.accessibleDescription()
+
+
+def test_a_learners_sentences_are_shown(qtbot: QtBot, page: RubricPage) -> None:
+    field = page.form.phrase_field(1)
+    field.setPlainText("All of your {lengths} lengths are there.")
+    qtbot.waitUntil(
+        lambda: "All of your 5 lengths are there." in page.preview.sentences.text(), timeout=5000
+    )
+
+
+def test_it_is_saved_for_this_class_and_used(
+    qtbot: QtBot, window: Window, page: RubricPage, class_folder: Path
+) -> None:
+    shipped = (SHIPPED / "short.toml").read_bytes()
+    typed(qtbot, page.title.field, "Our own")
+    typed(qtbot, page.form.entries["level 1.when"].field, "lengths >= 50")
+    qtbot.waitUntil(lambda: ("Complete", 3, 0) in page.preview.ladder.rows, timeout=5000)
+    old = window.desk
+    qtbot.mouseClick(page.save, LEFT)
+    qtbot.waitUntil(lambda: window.desk is not None and window.desk is not old, timeout=10_000)
+    session = window.desk.session
+    assert session.rubric.title == "Our own"
+    assert session.draft("s1", "readings").level == "Nearly complete"
+    text = (class_folder / "our_short.toml").read_text("utf-8")
+    assert "# Facts and placeholders: FACTS.md beside this file." in text
+    assert (SHIPPED / "short.toml").read_bytes() == shipped
+
+
+def test_a_bad_name_is_told(qtbot: QtBot, page: RubricPage, class_folder: Path) -> None:
+    typed(qtbot, page.name, "brief")
+    qtbot.mouseClick(page.save, LEFT)
+    assert "brief.toml is the brief" in page.trouble.text()
+    assert 'title = "Test class"' in (class_folder / "brief.toml").read_text()
+
+
+def test_criteria_come_and_go_and_levels_move(qtbot: QtBot, page: RubricPage) -> None:
+    count = page.list.count()
+    page._add()
+    assert page.list.count() == count + 1
+    assert page.form.entries["title"].field.hasFocus()
+    typed(qtbot, page.form.entries["title"].field, "Diary")
+    qtbot.waitUntil(lambda: page.list.item(count).text() == "Diary", timeout=2000)
+    page._move(-1)
+    assert page.list.item(count - 1).text() == "Diary"
+    page._remove()
+    assert page.list.count() == count
+    page.list.setCurrentRow(0)
+    page.form._move("level", 0, 1)
+    qtbot.waitUntil(
+        lambda: page.form.entries["level 1.name"].field.text() == "Nearly complete", timeout=2000
+    )
+    qtbot.waitUntil(lambda: "not below" in page.form.entries["level 2.marks"].told, timeout=2000)
+
+
+def test_a_criterion_for_the_eye_has_no_conditions(qtbot: QtBot, page: RubricPage) -> None:
+    box = page.form.eye
+    assert isinstance(box, QCheckBox)
+    box.setFocus()
+    qtbot.keyClick(box, Qt.Key.Key_Space)
+    qtbot.waitUntil(lambda: "level 1.when" not in page.form.entries, timeout=2000)
+    qtbot.waitUntil(lambda: page.told == (), timeout=2000)
+    assert page.rubric.criteria[0].by_eye
+
+
+def test_leaving_writes_nothing(
+    qtbot: QtBot, window: Window, page: RubricPage, class_folder: Path
+) -> None:
+    before = {p.name for p in class_folder.iterdir()}
+    typed(qtbot, page.title.field, "Never kept")
+    qtbot.keyClick(page.title.field, Qt.Key.Key_Escape)
+    assert window.pages.currentWidget() is window.bench
+    assert {p.name for p in class_folder.iterdir()} - before <= {"class.markbench"}
