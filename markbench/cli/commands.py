@@ -20,7 +20,6 @@ from markbench.export import (
     write_json,
     write_mark_sheet_csv,
     write_oneroster,
-    write_workbook,
 )
 from markbench.export.changes import LISTING_NAME
 from markbench.intake.brief_file import BriefProblem
@@ -29,7 +28,6 @@ from markbench.physics.reporting import with_uncertainty
 from markbench.rubric import RubricError
 from markbench.session import Session
 from markbench.session.evidence import look
-from markbench.session.handouts import task_sheet_for, template_for
 from markbench.session.report import class_report
 from markbench.store import StoreError
 
@@ -72,6 +70,9 @@ def export(
 
     ``oneroster`` holds the school system's ids of the school and the academic session.
     """
+    # Imported late, here and below: the library that writes xlsx takes long to load.
+    from markbench.export.workbook import write_workbook
+
     console = Console()
     session = _open(folder, console, read_only=True)
     try:
@@ -104,11 +105,15 @@ def export(
 
 def template(folder: Path, to: Path) -> None:
     """Write the empty table of readings."""
+    from markbench.session.handouts import template_for
+
     _say_handout(template_for(folder, to), to)
 
 
 def task_sheet(folder: Path, to: Path) -> None:
     """Write the task sheet."""
+    from markbench.session.handouts import task_sheet_for
+
     _say_handout(task_sheet_for(folder, to), to)
 
 

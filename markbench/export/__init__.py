@@ -1,8 +1,8 @@
 """What goes out: workbook, mark sheet, school-system csv, audit listing.
 
-Printed sheets stand apart in :mod:`markbench.export.feedback` and
-:mod:`markbench.export.record`: the library that writes PDF takes long to load, and nothing
-else should wait for it.
+The workbook stands apart in :mod:`markbench.export.workbook`, printed sheets in
+:mod:`markbench.export.feedback` and :mod:`markbench.export.record`: the libraries that write
+xlsx and PDF take long to load, and nothing else should wait for them.
 """
 
 from markbench.export.audit import write_audit
@@ -12,7 +12,6 @@ from markbench.export.json_file import write_json
 from markbench.export.mark_sheet_csv import write_mark_sheet_csv
 from markbench.export.oneroster import RosterIds, RosterWritten, write_oneroster
 from markbench.export.report import ClassReport, LearnerReport
-from markbench.export.workbook import write_workbook
 
 __all__ = [
     "Change",
@@ -28,5 +27,4 @@ __all__ = [
     "write_json",
     "write_mark_sheet_csv",
     "write_oneroster",
-    "write_workbook",
 ]

@@ -19,7 +19,6 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-import tomlkit
 from rapidfuzz import fuzz, process
 
 from markbench.intake.brief_rules import ALLOWED, EVIDENCE
@@ -256,6 +255,8 @@ def _plain(value: Any) -> Any:
 
 def _item(value: Any) -> Any:
     """A value as tomlkit writes it, a mapping on one line."""
+    import tomlkit
+
     if isinstance(value, Mapping):
         table = tomlkit.inline_table()
         table.update(value)
@@ -269,6 +270,8 @@ def write_brief(path: Path, brief: Brief) -> None:
     A new file starts from :func:`default_brief_text`. Raises ``ValueError`` when the
     file in place cannot be parsed (it is left as it is), ``OSError`` when the disk refuses.
     """
+    import tomlkit  # late: reading a class never needs it
+
     text = path.read_text("utf-8-sig") if path.exists() else default_brief_text()
     try:
         document = tomlkit.parse(text)

@@ -54,7 +54,8 @@ def open_session(folder: Path, who: str = "") -> Callable[..., Session]:
 
 def write_workbooks(session: Session) -> str:
     """Write what goes out; says what was written and how many still carry drafts."""
-    from markbench.export import write_mark_sheet_csv, write_workbook
+    from markbench.export import write_mark_sheet_csv
+    from markbench.export.workbook import write_workbook
     from markbench.session.report import class_report
 
     target = session.folder / "markbench-out"

@@ -22,7 +22,8 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "export"))
 def one_size(learners: int) -> None:
     import conftest
 
-    from markbench.export import write_mark_sheet_csv, write_workbook
+    from markbench.export import write_mark_sheet_csv
+    from markbench.export.workbook import write_workbook
 
     report = conftest.make_report()
     one = report.learners[1]

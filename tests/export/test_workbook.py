@@ -12,8 +12,9 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 from python_calamine import CalamineWorkbook
 
-from markbench.export import ExportError, LearnerReport, write_workbook
+from markbench.export import ExportError, LearnerReport
 from markbench.export.plain_text import CELL_LIMIT, for_cell
+from markbench.export.workbook import write_workbook
 from markbench.model import Learner, Piece, Portfolio, Source
 from markbench.physics.reporting import with_uncertainty
 
