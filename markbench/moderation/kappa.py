@@ -1,13 +1,16 @@
 """Cohen's kappa with disagreement weights, for two markers on the levels of one criterion.
 
 Two intervals are given. The asymptotic one is what printed tables show, and it fails small
-samples: with perfect agreement its width is nought. So the interval to read is another: the
-central 95 % of the posterior of kappa when the cells of the table have a Dirichlet prior of
-total weight one, 1/k² for each of the k² cells (Perks 1947). It stays wide where ten
-learners can say little. Its coverage is measured in tests/benchmarks/bench_moderation.py.
+samples: with perfect agreement its width is nought. So the interval to read is another:
+one learner more is spread over the table before anything is worked out (its weight falls
+by four for every level apart), and the interval is taken on Fisher's scale, artanh κ, with
+Student's t on n − 1 degrees of freedom. On simulated markers it held the true value in 92
+to 100 % of classes of 8 to 30 learners (tests/benchmarks/bench_moderation.py); common
+practice put together, no single source. Rejected: a Dirichlet posterior, which held it in
+80 to 90 % only, as any prior that spares no cell pulls kappa down.
 
 References: Cohen (1968) Psychological Bulletin 70, 213; Fleiss, Cohen & Everitt (1969)
-Psychological Bulletin 72, 323 (standard error); Perks (1947) J. Inst. Actuaries 73, 285.
+Psychological Bulletin 72, 323 (standard error).
 """
 
 from __future__ import annotations
@@ -18,11 +21,11 @@ from typing import Literal
 
 import numpy as np
 import numpy.typing as npt
+from scipy.stats import t as t_distribution
 
 Array = npt.NDArray[np.float64]
 Weights = Literal["none", "linear", "quadratic"]
 
-_DRAWS = 20_000
 _Z975 = 1.959963984540054  # 97.5 % point of the normal distribution
 
 
@@ -32,7 +35,7 @@ class Kappa:
 
     ``table[i][j]``: learners at level i by the first marker, j by the second. ``value`` is
     ``None`` where kappa is undefined, and ``undefined`` says why. ``low95``–``high95`` is
-    the posterior interval, ``asymptotic95`` the large-sample one from ``se``.
+    the interval to read, ``asymptotic95`` the large-sample one from ``se``.
     """
 
     value: float | None
@@ -84,13 +87,8 @@ def kappa_of(
 def kappa_of_table(
     table: Sequence[Sequence[float]] | Array,
     weights: Weights | Sequence[Sequence[float]] = "quadratic",
-    *,
-    seed: int = 1,
 ) -> Kappa:
-    """Kappa of a square table of counts. ``weights`` may be a matrix of disagreement.
-
-    ``seed`` fixes the draws of the posterior interval, so that it is always the same.
-    """
+    """Kappa of a square table of counts. ``weights`` may be a matrix of disagreement."""
     counts = np.asarray(table, dtype=float)
     size = len(counts)
     if counts.shape != (size, size) or size == 0 or (counts < 0).any():
@@ -112,7 +110,7 @@ def kappa_of_table(
     if value is not None:
         se = _standard_error(counts / total, disagreement, total)
         asymptotic = (value - _Z975 * se, value + _Z975 * se)
-        low, high = _posterior(counts, disagreement, seed)
+        low, high = _interval(value, counts, disagreement)
     return Kappa(
         value, se, low, high, asymptotic, _plain(counts), _plain(disagreement), name, undefined
     )
@@ -153,13 +151,20 @@ def _standard_error(shares: Array, disagreement: Array, total: float) -> float:
     return float(np.sqrt(max(variance, 0.0)))
 
 
-def _posterior(counts: Array, disagreement: Array, seed: int) -> tuple[float, float]:
-    size = len(counts)
-    concentration = (counts + 1 / size**2).ravel()
-    draws = np.random.default_rng(seed).gamma(concentration, size=(_DRAWS, size * size))
-    shares = (draws / draws.sum(axis=1, keepdims=True)).reshape(-1, size, size)
-    low, high = np.nanquantile(_kappa(shares, disagreement), (0.025, 0.975))
-    return float(low), float(high)
+def _interval(value: float, counts: Array, disagreement: Array) -> tuple[float, float]:
+    size, total = len(counts), float(counts.sum())
+    if total < 2:
+        return -1.0, 1.0
+    apart = np.abs(np.subtract.outer(np.arange(size), np.arange(size)))
+    one_more = 0.25**apart
+    shares = (counts + one_more / one_more.sum()) / (total + 1)
+    centre = float(_kappa(shares[None], disagreement)[0])
+    half = float(t_distribution.ppf(0.975, total - 1)) * _standard_error(
+        shares, disagreement, total + 1
+    )
+    half /= 1 - centre**2
+    low, high = np.tanh(np.arctanh(centre) + np.array([-half, half]))
+    return min(float(low), value), max(float(high), value)
 
 
 def _plain(matrix: Array) -> tuple[tuple[float, ...], ...]:
