@@ -5,7 +5,7 @@ from __future__ import annotations
 import sqlite3
 from pathlib import Path
 
-from sqlalchemy import Engine, QueuePool, create_engine, event, make_url
+from sqlalchemy import Engine, QueuePool, create_engine, event
 from sqlalchemy.engine import Connection
 
 from markbench.store.errors import StoreError
@@ -13,18 +13,6 @@ from markbench.store.errors import StoreError
 # How long to wait for another program's write to end. Longer than any save takes, shorter
 # than a teacher's patience.
 WAIT_S = 2.0
-
-
-def place_of(address: Path | str) -> Path:
-    """The file that a path or a database address means."""
-    if isinstance(address, str) and "://" in address:
-        url = make_url(address)
-        if url.get_backend_name() != "sqlite":
-            raise StoreError(f"A class cannot be kept on a {url.get_backend_name()} server yet.")
-        if not url.database or url.database == ":memory:":
-            raise StoreError("A class is kept in a file; the address names none.")
-        address = url.database
-    return Path(address).absolute()
 
 
 def engine_for(path: Path, *, read_only: bool) -> Engine:

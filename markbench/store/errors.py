@@ -60,6 +60,17 @@ _OF_THE_DISK = {
     errno.ENOENT: "SQLITE_CANTOPEN",
     errno.ENOTDIR: "SQLITE_CANTOPEN",
 }
+# By the start of PostgreSQL's five-letter code (PostgreSQL manual, appendix A).
+_OF_A_SERVER = {
+    "08": "{name} did not answer; nothing was saved.",
+    "23": _SENTENCES["SQLITE_CONSTRAINT"],
+    "25006": "{name} is open for reading only; nothing was saved.",
+    "28": "{name} did not accept the name or the password.",
+    "3D": "{name}: there is no such database on the server.",
+    "42501": "{name} is not yours to write in.",
+    "53100": "The disk of the server with {name} is full; nothing was saved.",
+    "57": "{name} was shut down; nothing was saved.",
+}
 _DAMAGE = ("SQLITE_CORRUPT", "SQLITE_NOTADB")
 _DAMAGED = "{name} is damaged. Nothing is lost yet: salvage rebuilds it from what can be read."
 
@@ -71,6 +82,13 @@ def as_store_error(error: Exception, name: str) -> StoreError:
         code = _OF_THE_DISK.get(original.errno or 0, "")
     else:
         code = str(getattr(original, "sqlite_errorname", ""))
+    state = str(getattr(original, "sqlstate", None) or "")
+    for start, sentence in _OF_A_SERVER.items():
+        if state.startswith(start):
+            return StoreError(sentence.format(name=name))
+    if hasattr(original, "sqlstate") and not state:  # no connection was made; it says why
+        said = str(original).strip().splitlines() or ["no reason given"]
+        return StoreError(f"{name} could not be reached; nothing was saved ({said[-1].strip()}).")
     if code.startswith(_DAMAGE):
         return StoreDamagedError(_DAMAGED.format(name=name))
     for start in sorted(_SENTENCES, key=len, reverse=True):

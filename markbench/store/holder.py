@@ -58,7 +58,7 @@ def claim(file: Path, name: str, who: str = "") -> Claim:
         connection.execute(
             "INSERT OR REPLACE INTO holder VALUES (1, ?, ?, ?, ?)",
             (
-                (who or _login()).encode("utf-8", "replace").decode(),
+                (who or login()).encode("utf-8", "replace").decode(),
                 platform.node() or "this computer",
                 os.getpid(),
                 dt.datetime.now(dt.UTC).isoformat(),
@@ -101,7 +101,8 @@ def holder_of(file: Path) -> Holder | None:
     return Holder(row[0], row[1], row[2], dt.datetime.fromisoformat(row[3])) if row else None
 
 
-def _login() -> str:
+def login() -> str:
+    """The name this person is logged in with."""
     try:
         return getpass.getuser()
     except (OSError, KeyError, ImportError):  # no login name, as in a bare container

@@ -13,10 +13,10 @@ from sqlalchemy import Engine, func, select
 
 from markbench.model import Decision
 from markbench.store import backups
-from markbench.store.database import engine_for, place_of
 from markbench.store.entry import decode, digest_of, encode
 from markbench.store.errors import StoreDamagedError, StoreError, told_plainly
-from markbench.store.holder import Claim, Holder, claim, holder_of
+from markbench.store.holder import Holder
+from markbench.store.homes import Hold, Home, home_of
 from markbench.store.migrations import journal, migrate, pending
 
 
@@ -35,12 +35,14 @@ class Journal:
     :class:`StoreError` with a sentence for people when it cannot do its work.
     """
 
-    def __init__(self, engine: Engine, path: Path, read_only: bool) -> None:
-        self._engine = engine
-        self._writing = engine.execution_options(writing=True)
-        self._held: Claim | None = None
-        self.path = path
-        self.name = path.name
+    def __init__(self, home: Home, read_only: bool) -> None:
+        self._home = home
+        self._engine: Engine = home.engine(read_only=read_only)
+        self._writing = self._engine.execution_options(writing=True)
+        self._held: Hold | None = None
+        #: The file; ``None`` where a server keeps the class.
+        self.path = home.path
+        self.name = home.name
         self.read_only = read_only
         self._empty = False
 
@@ -56,10 +58,10 @@ class Journal:
         ``read_only``), :class:`StoreTooNewError`, :class:`StoreDamagedError` (see ``salvage``) or
         plain :class:`StoreError`.
         """
-        file = place_of(path)
-        with told_plainly(file.name):
-            _refuse_loss(file)
-            opened = cls(engine_for(file, read_only=read_only), file, read_only)
+        home = home_of(path)
+        with told_plainly(home.name):
+            home.refuse_loss()
+            opened = cls(home, read_only)
             try:
                 opened._prepare(who)
             except BaseException:
@@ -68,7 +70,7 @@ class Journal:
         return opened
 
     def _prepare(self, who: str) -> None:
-        if self.read_only and not _is_there(self.path):
+        if self.read_only and not self._home.is_there():
             self._empty = True
             return
         with self._engine.connect() as connection:
@@ -77,8 +79,7 @@ class Journal:
         if self.read_only:
             self._empty = empty
             return
-        backups.folder_for(self.path).mkdir(exist_ok=True)
-        self._held = claim(_claim_file(self.path), self.name, who)
+        self._held = self._home.claim(who)
         if not empty:
             self._copy(must=bool(steps))
         migrate(self._writing, steps)
@@ -142,10 +143,10 @@ class Journal:
     def holder(self) -> Holder | None:
         """Who has the class open for marking at this moment, here or elsewhere."""
         with told_plainly(self.name):
-            return holder_of(_claim_file(self.path))
+            return self._home.holder()
 
     def back_up(self) -> Path | None:
-        """Copy the file now; ``None`` if it is empty or does not verify."""
+        """Copy the file now; ``None`` if it is empty or does not verify, or on a server."""
         with told_plainly(self.name):
             return self._copy(must=True)
 
@@ -179,7 +180,12 @@ class Journal:
             return [(row.number, row.entry, row.digest) for row in connection.execute(query)]
 
     def _copy(self, must: bool) -> Path | None:
-        """Make a copy if due; only of a sound file, so that no sound copy is rolled away."""
+        """Make a copy if due; only of a sound file, so that no sound copy is rolled away.
+
+        A server keeps copies of its own.
+        """
+        if self.path is None:
+            return None
         with self._engine.connect() as connection:
             last = connection.execute(select(func.max(journal.c.number))).scalar() or 0
             now = dt.datetime.now(dt.UTC)
@@ -192,20 +198,3 @@ class Journal:
                 "can be read."
             )
         return None if self.verify() else backups.back_up(self.path, last, now)
-
-
-def _claim_file(path: Path) -> Path:
-    return backups.folder_for(path) / "in-use"
-
-
-def _is_there(path: Path) -> bool:
-    return path.exists() and path.stat().st_size > 0
-
-
-def _refuse_loss(path: Path) -> None:
-    """Never start an empty journal over one that has vanished or been emptied."""
-    if not _is_there(path) and (kept := backups.backups_of(path)):
-        raise StoreDamagedError(
-            f"{path.name} is {'empty' if path.exists() else 'gone'}, but {len(kept)} "
-            "copies of it are kept: salvage rebuilds it from them."
-        )

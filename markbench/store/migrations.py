@@ -39,6 +39,20 @@ _APPEND_ONLY = (
     "WHEN NEW.number <> (SELECT COALESCE(MAX(number), 0) + 1 FROM journal) "
     "BEGIN SELECT RAISE(ABORT, 'the journal is append-only'); END",
 )
+# The same on PostgreSQL, where TRUNCATE is a third way to lose entries.
+_APPEND_ONLY_ON_A_SERVER = (
+    "CREATE FUNCTION journal_refuses() RETURNS trigger LANGUAGE plpgsql AS $$ "
+    "BEGIN RAISE EXCEPTION 'the journal is append-only' "
+    "USING ERRCODE = 'integrity_constraint_violation'; END $$",
+    "CREATE TRIGGER journal_keeps_entries BEFORE UPDATE OR DELETE OR TRUNCATE ON journal "
+    "FOR EACH STATEMENT EXECUTE FUNCTION journal_refuses()",
+    "CREATE FUNCTION journal_counts() RETURNS trigger LANGUAGE plpgsql AS $$ "
+    "BEGIN IF NEW.number <> (SELECT COALESCE(MAX(number), 0) + 1 FROM journal) THEN "
+    "RAISE EXCEPTION 'the journal is append-only' "
+    "USING ERRCODE = 'integrity_constraint_violation'; END IF; RETURN NEW; END $$",
+    "CREATE TRIGGER journal_counts_on BEFORE INSERT ON journal "
+    "FOR EACH ROW EXECUTE FUNCTION journal_counts()",
+)
 
 
 def _journal(connection: Connection) -> None:
@@ -46,7 +60,8 @@ def _journal(connection: Connection) -> None:
 
 
 def _append_only(connection: Connection) -> None:
-    for statement in _APPEND_ONLY:
+    on_a_server = connection.dialect.name == "postgresql"
+    for statement in _APPEND_ONLY_ON_A_SERVER if on_a_server else _APPEND_ONLY:
         connection.exec_driver_sql(statement)
 
 

@@ -304,8 +304,8 @@ def test_addresses(path):
         journal.append([note("one")])
     with Journal.open(str(path)) as journal:
         assert len(journal.all()) == 1
-    with pytest.raises(StoreError, match="postgresql server yet"):
-        Journal.open("postgresql://school/class")
+    with pytest.raises(StoreError, match="mysql server"):
+        Journal.open("mysql://school/class")
     with pytest.raises(StoreError, match="names none"):
         Journal.open("sqlite://")
 
