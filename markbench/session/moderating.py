@@ -19,7 +19,7 @@ from markbench.moderation.severity import Proposal, propose_adjustment
 from markbench.session import present
 from markbench.session.errors import MergeError, RefusedError
 from markbench.session.merging import Merge, merge_journals
-from markbench.session.session import STORE_NAME, Session
+from markbench.session.session import Session, store_of
 from markbench.store import Journal
 
 
@@ -172,10 +172,10 @@ def merge_journal(session: Session, other: Path | str) -> Merge:
 
     Raises :class:`MergeError` with everything that speaks against it; then nothing is merged.
     """
-    if isinstance(other, Path):
-        other = other / STORE_NAME if other.is_dir() else other
-        if not other.is_file():
-            raise MergeError(f"There is no journal at {other}.")
+    if isinstance(other, Path) and other.is_dir():
+        other = store_of(other)
+    if isinstance(other, Path) and not other.is_file():
+        raise MergeError(f"There is no journal at {other}.")
     with Journal.open(other, read_only=True) as journal:
         broken = journal.verify()
         if broken is not None:

@@ -44,6 +44,7 @@ if TYPE_CHECKING:
     from markbench.evidence.video.judge import SwingMeasurement
 
 STORE_NAME = "class.markbench"
+SERVER_NAME = "class.markbench-server"
 _REREADS = {"owner", "piece_kind", "hints", "typed", "correction"}
 
 Progress = Callable[[int, int, str], None]
@@ -56,6 +57,12 @@ class Change:
 
     learner: str = ""
     kinds: tuple[str, ...] = ()
+
+
+def store_of(folder: Path) -> Path | str:
+    """The class's file, or the address of the server that keeps it, if the folder names one."""
+    named = folder / SERVER_NAME
+    return named.read_text("utf-8").strip() if named.is_file() else folder / STORE_NAME
 
 
 class Session:
@@ -101,10 +108,10 @@ class Session:
             raise FileNotFoundError(f"There is no class folder at {folder}.")
         who = who or getpass.getuser()
         try:
-            journal = Journal.open(folder / STORE_NAME, read_only=read_only, who=who)
+            journal = Journal.open(store_of(folder), read_only=read_only, who=who)
         except StoreInUseError as in_use:
             # Somebody has the class open: look on, and say who has it.
-            journal = Journal.open(folder / STORE_NAME, read_only=True, who=who)
+            journal = Journal.open(store_of(folder), read_only=True, who=who)
             notice = str(in_use)
         else:
             notice = ""

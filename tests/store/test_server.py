@@ -14,6 +14,7 @@ from sqlalchemy import create_engine, text
 from sqlalchemy.exc import DBAPIError
 
 from markbench.model import Decision
+from markbench.session import Session
 from markbench.store import Journal, StoreError, StoreInUseError, fold
 
 _COUNT = itertools.count(1)
@@ -188,3 +189,20 @@ def test_what_is_wrong_is_said(server, address):
     raw(address, "CREATE TABLE other (one int)")
     with pytest.raises(StoreError, match="other program"):
         Journal.open(address)
+
+
+def test_a_class_folder_that_names_its_server_is_kept_there(address, tmp_path):
+    table = "Length / cm,t1 / s for 10 swings,t2 / s\n20,9.0,8.9\n40,12.7,12.8\n60,15.5,15.6\n"
+    (tmp_path / "Ada Invented").mkdir()
+    (tmp_path / "Ada Invented" / "readings.csv").write_text(table, "utf-8")
+    (tmp_path / "class.markbench-server").write_text(f"{address}\n", "utf-8")
+    for _ in range(2):  # the second time, what the first kept is there
+        session = Session.open(tmp_path, "A. Teacher")
+        learner = session.learners[0].id
+        session.accept(learner)
+        criterion = next(iter(session.marks(learner)))
+        session.close()
+    with Journal.open(address, read_only=True) as journal:
+        kept = [d for d in journal.all() if d.subject == criterion]
+        assert [(d.kind, d.who) for d in kept] == [("mark", "A. Teacher")]
+    assert not (tmp_path / "class.markbench").exists()
