@@ -67,6 +67,7 @@ class Matcher:
         self._ids: dict[str, list[int]] = defaultdict(list)
         self._bare_ids: dict[str, list[int]] = defaultdict(list)
         self._seen: dict[str, Judgement] = {}
+        self._folder: tuple[Judgement, Judgement] | None = None  # the last, and as passed on
         self._names = NameIndex(self._learners)
         for index, learner in enumerate(self._learners):
             self._add(index, learner)
@@ -87,6 +88,15 @@ class Matcher:
         if known is None:
             known = self._seen[text] = self._judge(text)
         return known
+
+    def by_folder(self, judgement: Judgement) -> Judgement:
+        """The same judgement as a folder passes it on to the files in it."""
+        last = self._folder
+        if last is None or last[0] is not judgement:
+            best = replace(judgement.best, by="folder", why=f"by its folder: {judgement.best.why}")
+            passed = replace(judgement, candidates=(best, *judgement.candidates[1:]))
+            last = self._folder = (judgement, passed)
+        return last[1]
 
     def judge_row(self, id_text: str, name_text: str) -> Judgement:
         """Whom a row of a class sheet speaks of: its id, its name, or both agreeing."""

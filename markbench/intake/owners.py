@@ -105,7 +105,7 @@ def owner_of(matcher: Matcher, folders: Sequence[str], stem: str) -> Judgement:
     by_stem = matcher.judge(stem)
     if by_folder and stem.strip().isdigit() and len(stem.strip()) < 4:
         by_stem = NOBODY  # "2.jpg" in somebody's folder is her second picture, not learner 2
-    clear = [_as_folder(judgement) for judgement in by_folder if judgement.clear]
+    clear = [matcher.by_folder(judgement) for judgement in by_folder if judgement.clear]
     if by_stem.clear and (not clear or by_stem.best.score > SURE):
         clear.append(by_stem)
     doubtful = [j for j in [*by_folder, by_stem] if j.candidates and not j.clear]
@@ -134,11 +134,6 @@ def owner_of(matcher: Matcher, folders: Sequence[str], stem: str) -> Judgement:
     if not doubtful:
         return NOBODY
     return max(doubtful, key=lambda judgement: judgement.best.score)
-
-
-def _as_folder(judgement: Judgement) -> Judgement:
-    best = replace(judgement.best, by="folder", why=f"by its folder: {judgement.best.why}")
-    return replace(judgement, candidates=(best, *judgement.candidates[1:]))
 
 
 def _clash(judgements: Sequence[Judgement]) -> Judgement:

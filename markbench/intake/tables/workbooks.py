@@ -33,6 +33,8 @@ _MOST_LAID_OUT = 8_000_000
 _MOST_SHEETS = 30
 
 _CELL_REF = re.compile(rb'<(?:\w+:)?c\b[^>]*?\br="([A-Z]{1,3})(\d{1,7})"')
+# Columns beyond ZZ or rows beyond 9999. Without any, 702 × 9999 cells at most are laid out.
+_FAR_CELL = re.compile(rb'\br="(?:[A-Z]{3}\d|[A-Z]{1,2}\d{5})')
 _FORMULA = re.compile(
     rb'<c\b[^>]*?\br="([A-Z]{1,3})(\d{1,7})"[^>]*>\s*<f\b[^>]*?(?:/>|>([^<]*)</f>)\s*'
     rb"(?:<v\s*/>|<v>\s*</v>)?\s*</c>"
@@ -129,6 +131,8 @@ def _look_inside(data: bytes) -> dict[str, tuple[tuple[int, int, str], ...]]:
 
 
 def _check_extent(text: bytes) -> None:
+    if len(text) < 5_000_000 and not _FAR_CELL.search(text):
+        return
     last_row = last_column = 0
     for letters, row in _CELL_REF.findall(text) if len(text) < 5_000_000 else ():
         last_row = max(last_row, int(row))
