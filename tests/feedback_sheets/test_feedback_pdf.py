@@ -1,4 +1,5 @@
 import dataclasses
+import datetime as dt
 import io
 import re
 import unicodedata
@@ -83,7 +84,10 @@ def test_nothing_is_coloured_and_the_graph_is_no_picture(sheet):
 
 
 def test_the_same_sheet_has_the_same_bytes(sheet):
-    assert pdf(sheet) == pdf(sheet)
+    data, _ = pdf(sheet)
+    assert pdf(sheet)[0] == data
+    made = PdfReader(io.BytesIO(data)).metadata.creation_date
+    assert made == dt.datetime(2026, 3, 5, tzinfo=dt.UTC)
 
 
 @pytest.mark.parametrize(

@@ -99,9 +99,12 @@ def graph(analysis: Analysis | None) -> Graph | None:
     return Graph(WIDTH, HEIGHT, tuple(shapes), _description(points, line), line is not None)
 
 
-def ticks(low: float, high: float) -> list[float]:
-    """Round values from ``low`` to ``high`` in steps of 1, 2 or 5; at least two of them."""
-    rough = (high - low) / 6
+def ticks(low: float, high: float, most: int = 6) -> list[float]:
+    """Round values from ``low`` to ``high`` in steps of 1, 2 or 5; at least two of them.
+
+    There are no more than ``most`` steps.
+    """
+    rough = (high - low) / most
     size = 10.0 ** math.floor(math.log10(rough))
     step = size * next(m for m in (1, 2, 5, 10) if m * size >= rough * (1 - 1e-9))
     first, last = math.ceil(low / step - 1e-9), math.floor(high / step + 1e-9)
@@ -119,7 +122,7 @@ def _on(line: StraightLine, length_m: float) -> float:
 
 
 def _axes(x: _Scale, y: _Scale) -> Iterator[Stroke | Words]:
-    x_ticks, y_ticks = ticks(x.low, x.high), ticks(y.low, y.high)
+    x_ticks, y_ticks = ticks(x.low, x.high, 9), ticks(y.low, y.high)
     left, right, bottom, top = x.at_low, x.at_high, y.at_low, y.at_high
     for value in x_ticks:
         yield Stroke(x(value), bottom, x(value), top, 0.4, 0.82)
