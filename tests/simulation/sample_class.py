@@ -27,6 +27,7 @@ from simulation.readings import simulate
 from simulation.sample_layouts import LAYOUTS, class_sheet, typed
 from simulation.sample_learners import CLOSES, COPIED, OPENS, PARTNERS, PLACE, PUPILS, Pupil
 from simulation.sample_pieces import (
+    HABITS,
     SEED,
     HandedIn,
     film_of,
@@ -92,7 +93,7 @@ def contents(pictures: bool = True) -> dict[str, tuple[bytes, dt.datetime]]:
         else:
             groups["10C"] += _zipped(pupil, pieces)
     at = dt.datetime(2026, 3, 9, 18, 20)
-    nobody = typed(simulate(1, seed=SEED, place=PLACE), "", "")
+    nobody = typed(simulate(1, seed=SEED, place=PLACE, habits=HABITS), "", "")
     stray = HandedIn("readings", "untitled results.csv", LAYOUTS["plain_csv"][1](nobody), at)
     groups["10B"].append((stray.name, stray))
     together = [(p.id, table_of(p)) for p in PUPILS if p.layout == "class_sheet"]

@@ -46,7 +46,7 @@ class Habits:
 
     scatter_s: tuple[float, float, float] = (0.05, 0.10, 0.25)
     length_reading_m: float = 0.0015
-    length_offset_m: float = 0.003
+    length_offset_m: float = 0.002  # “a few millimetres”: 2, and 3 as a harsher world
     amplitude_deg: tuple[float, float] = (3.0, 15.0)
     wide_deg: tuple[float, float] = (35.0, 70.0)
     amplitude_jitter_deg: float = 1.5

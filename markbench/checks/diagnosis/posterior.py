@@ -91,6 +91,9 @@ def weigh_singles(stack: Stack, local: LocalGravity) -> Weighed:
         ("made_by_hand", by_hand_log_evidence(stack, fitted)),
     ):
         single[:, SINGLE.index(slip)] = evidence
-    rates = np.array([priors.SLIP_RATE[slip] for slip in SINGLE])
-    honest = np.logaddexp(view_log[:, 0], over_all(cells.bad)) + np.log1p(-rates.sum())
+    rates = np.tile([priors.SLIP_RATE[slip] for slip in SINGLE], (len(stack), 1))
+    # Repeats are invented as a stopwatch would show them, to hundredths.
+    fine = stack.time_step_s < priors.HAND_FINE_STEP_S
+    rates[fine, SINGLE.index("made_by_hand")] = priors.HAND_RATE_HUNDREDTHS
+    honest = np.logaddexp(view_log[:, 0], over_all(cells.bad)) + np.log1p(-rates.sum(axis=1))
     return Weighed(stack, honest, single + np.log(rates), views, view_log, formula, cells, fitted)

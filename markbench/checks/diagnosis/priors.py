@@ -19,15 +19,15 @@ SLIP_RATE: dict[str, float] = {
     "half_swings": 0.04,
     "count_short": 0.06,
     "count_over": 0.016,
-    "one_timing_miscounted": 0.07,
-    "length_to_top": 0.09,
+    "one_timing_miscounted": 0.11,
+    "length_to_top": 0.10,
     "length_to_bottom": 0.09,
     "whole_thread": 0.035,
     "length_unit": 0.02,
     "period_as_total": 0.02,
     "clock_misread": 0.02,
-    "wide_swing": 0.075,
-    "mistyped_cell": 0.06,
+    "wide_swing": 0.065,
+    "mistyped_cell": 0.045,
     "rows_swapped": 0.02,
     "made_from_formula": 0.018,
     "made_by_hand": 0.025,
@@ -73,3 +73,6 @@ HAND_FIRST_WEIGHT = np.array([0.15, 0.3, 0.35, 0.2])
 HAND_WITHIN_S = np.array([0.01, 0.02, 0.03, 0.04])
 HAND_REPEAT_S = np.array([0.004, 0.008, 0.013, 0.02])
 HAND_BELL_SHARE = 0.3
+# Phone stopwatches show hundredths, and what is invented is written as one would show it.
+HAND_RATE_HUNDREDTHS = 0.07
+HAND_FINE_STEP_S = 0.03
