@@ -156,7 +156,7 @@ class PhraseEdit(QPlainTextEdit):
 
     def _size(self) -> None:
         lines = min(max(self.document().size().height(), 2), _MOST_LINES)
-        high = round(lines * self._theme.line_height()) + self._theme.px(18)
+        high = round(lines * self._theme.line_height()) + self._theme.px(26)
         if high != self.height():
             self.setFixedHeight(high)
 

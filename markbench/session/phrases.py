@@ -1,0 +1,175 @@
+"""The teacher's own phrases: kept in the journal, found again, filled with a learner's numbers.
+
+A phrase remembers the findings of the learner it was written for and the criterion it was
+written under, so that it comes to hand where the same thing happened again. Phrases are
+decisions of the kind ``phrase``; keeping and forgetting one can be undone like any other.
+"""
+
+from __future__ import annotations
+
+import hashlib
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from rapidfuzz import fuzz
+
+from markbench.model import Decision, Finding
+from markbench.rubric import Facts
+from markbench.rubric.facts import PLACEHOLDERS
+from markbench.rubric.phrasing import Template, TemplateError, template
+from markbench.session.session import Session
+
+KIND = "phrase"
+LONGEST = 600
+"""Characters of a phrase at most: a phrase is a sentence or two (own choice)."""
+
+_NEAR = 70.0  # how well what was typed must fit, of 100; words typed in part must still be found
+_LEFT_OPEN = re.compile(r"\{[^{}\s]*\}")
+
+
+class PhraseError(ValueError):
+    """A phrase that cannot be kept or said as it stands; the message says why."""
+
+
+@dataclass(frozen=True, slots=True)
+class OwnPhrase:
+    """A phrase as kept: ``text`` with its places, and what it was written about."""
+
+    key: str
+    text: str
+    criterion: str
+    about: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Offer:
+    """A phrase for one learner: ``words`` filled in, or ``trouble`` where it cannot be."""
+
+    phrase: OwnPhrase
+    words: str
+    trouble: str
+    shared: tuple[str, ...]
+
+
+def keep_phrase(session: Session, learner: str, criterion: str, text: str) -> None:
+    """Keep a phrase, with what was found at this learner's work.
+
+    Raises :class:`PhraseError` for one that is empty, too long, or quotes what is no fact.
+    """
+    text = " ".join(text.split())
+    if not text:
+        raise PhraseError("There is nothing to keep yet.")
+    if len(text) > LONGEST:
+        raise PhraseError(f"{len(text)} characters are too many; {LONGEST} is the most.")
+    _parse(text)
+    about = sorted({mark_of(finding) for finding in session.findings(learner)})
+    value = {"text": text, "criterion": criterion, "about": about}
+    session.decide(Decision(KIND, "", _key(text), value))
+
+
+def forget_phrase(session: Session, phrase: OwnPhrase) -> None:
+    """Forget a phrase; what was already said with it stays."""
+    session.decide(Decision(KIND, "", phrase.key, None))
+
+
+def phrases(session: Session) -> tuple[OwnPhrase, ...]:
+    """Every phrase kept, the latest first."""
+    kept = [d for (kind, _, _), d in session.state.items() if kind == KIND and d.value is not None]
+    kept.sort(key=lambda d: -d.number)
+    return tuple(_read(d.subject, d.value) for d in kept if isinstance(d.value, Mapping))
+
+
+def offers(
+    session: Session, learner: str, criterion: str, typed: str = "", most: int = 8
+) -> tuple[Offer, ...]:
+    """Phrases that fit, best first.
+
+    With nothing typed: those written about findings this learner has too, then those of the
+    same criterion. With something typed: those whose words fit it.
+    """
+    here = {mark_of(finding) for finding in session.findings(learner)}
+    facts = session.facts(learner)
+    ranked = []
+    for age, phrase in enumerate(phrases(session)):
+        shared = tuple(sorted(here.intersection(phrase.about)))
+        fit = _fit(typed, phrase.text)
+        if typed.strip() and fit < _NEAR:
+            continue
+        if not typed.strip() and not shared and phrase.criterion != criterion:
+            continue
+        same = phrase.criterion == criterion
+        rank = (-round(fit / 10), not (shared and same), -len(shared), not same, age)
+        ranked.append((rank, phrase, shared))
+    ranked.sort(key=lambda one: one[0])
+    return tuple(_offer(phrase, shared, facts) for _, phrase, shared in ranked[:most])
+
+
+def fill(text: str, facts: Facts) -> str:
+    """The phrase with this learner's numbers.
+
+    Raises :class:`PhraseError` where a place names no fact or cannot be filled.
+    """
+    ready = _parse(text)
+    words = ready.fill(facts)
+    if words is None:
+        open_ = [name for name in ready.names if facts.show(name) is None]
+        shown = ", ".join(f"{{{_placeholder(name)}}}" for name in dict.fromkeys(open_))
+        raise PhraseError(f"{shown} is not known for this learner, so this cannot be said here.")
+    return words
+
+
+def left_open(text: str) -> str:
+    """A sentence that names the places still open in a text to a learner; empty for none.
+
+    What goes out is held to this: nothing is sent with a place unfilled.
+    """
+    found = list(dict.fromkeys(_LEFT_OPEN.findall(text)))
+    if not found:
+        return ""
+    verb = "is" if len(found) == 1 else "are"
+    return f"{', '.join(found)} {verb} still to be filled in; this is not sent as it stands."
+
+
+def mark_of(finding: Finding) -> str:
+    """What a finding is about: the check, and which slip or piece where it says so."""
+    detail = finding.numbers.get("slip") or finding.numbers.get("piece") or ""
+    return f"{finding.check}:{detail}" if detail else finding.check
+
+
+def _key(text: str) -> str:
+    return hashlib.sha256(text.encode()).hexdigest()[:16]
+
+
+def _read(key: str, value: Mapping[str, object]) -> OwnPhrase:
+    about = value.get("about")
+    return OwnPhrase(
+        key,
+        str(value.get("text", "")),
+        str(value.get("criterion", "")),
+        tuple(map(str, about)) if isinstance(about, list | tuple) else (),
+    )
+
+
+def _parse(text: str) -> Template:
+    try:
+        return template(text)
+    except TemplateError as error:
+        raise PhraseError(f"{'; '.join(error.problems)}.") from None
+
+
+def _placeholder(name: str) -> str:
+    return next((shown for shown, fact in PLACEHOLDERS.items() if fact.name == name), name)
+
+
+def _fit(typed: str, text: str) -> float:
+    if not typed.strip():
+        return 0.0
+    return fuzz.partial_token_set_ratio(typed.casefold(), text.casefold())
+
+
+def _offer(phrase: OwnPhrase, shared: tuple[str, ...], facts: Facts) -> Offer:
+    try:
+        return Offer(phrase, fill(phrase.text, facts), "", shared)
+    except PhraseError as error:
+        return Offer(phrase, "", str(error), shared)
