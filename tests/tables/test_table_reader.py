@@ -289,3 +289,27 @@ def test_column_names():
     assert [column_number(n) for n in ("A", "z", "AA", "XFD")] == [0, 25, 26, 16383]
     with pytest.raises(ValueError, match="column"):
         column_number("A1")
+
+
+def _with_one_more_cell(row: int, column: int) -> bytes:
+    held = io.BytesIO()
+    book = xlsxwriter.Workbook(held, {"in_memory": True})
+    sheet = book.add_worksheet()
+    sheet.write_row(0, 0, ["Length / cm", "Time for 10 swings / s"])
+    for at, (length_cm, time_s) in enumerate(((20, 8.97), (40, 12.69), (60, 15.54)), 1):
+        sheet.write_row(at, 0, [length_cm, time_s])
+    sheet.write(row, column, "x")
+    book.close()
+    return held.getvalue()
+
+
+@pytest.mark.parametrize(
+    ("row", "column", "refused"),
+    # The sheet's far corner is XFD1048576; laid out, it would hold 17 thousand million cells.
+    [(1048575, 16383, True), (1048575, 30, True), (9998, 30, False), (3, 700, False)],
+)
+def test_a_stray_cell_too_far_away_is_refused(row: int, column: int, refused: bool) -> None:
+    outcome = read_readings("far.xlsx", _with_one_more_cell(row, column), Brief(), "x")
+    told = [f.message for f in outcome.findings if f.check == "unreadable_file"]
+    assert (outcome.table is None) is refused
+    assert any("stray cell" in message for message in told) is refused
