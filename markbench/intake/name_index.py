@@ -52,13 +52,13 @@ class NameIndex:
         self._near: dict[str, tuple[tuple[str, int], ...]] = {}
         for index, learner in enumerate(learners):
             self._add(index, learner)
-        self._starts: dict[str, set[str]] = defaultdict(set)
-        self._ends: dict[str, set[str]] = defaultdict(set)
+        self._starts: dict[tuple[str, int], set[str]] = defaultdict(set)
+        self._ends: dict[tuple[str, int], set[str]] = defaultdict(set)
         whole = [key for key, found in self._by_joined.items() if any(f[1] > SURE for f in found)]
         for word in [*self._by_part, *whole]:
             if len(word) > 3:
-                self._starts[word[:2]].add(word)
-                self._ends[word[-2:]].add(word)
+                self._starts[word[:2], len(word)].add(word)
+                self._ends[word[-2:], len(word)].add(word)
 
     def _add(self, index: int, learner: Learner) -> None:
         parts = cut(learner.name)
@@ -160,7 +160,11 @@ class NameIndex:
             # One wrong letter spares the first two or the last two, so that only words that
             # share them are compared: the cost stays far below class size times files. (Of
             # two wrong letters, one at either end goes unseen and is left to the teacher.)
-            words = self._starts.get(form[:2], set()) | self._ends.get(form[-2:], set())
+            # Nor can words be near whose lengths differ by more letters than may be wrong.
+            words: set[str] = set()
+            for size in range(len(form) - most, len(form) + most + 1):
+                words |= self._starts.get((form[:2], size), set())
+                words |= self._ends.get((form[-2:], size), set())
             near = process.extract(form, words, scorer=OSA.distance, score_cutoff=most, limit=None)
             pairs = {(word, int(edits)) for word, edits, _ in near}
             known = tuple(sorted(p for p in pairs if p[1] < 2 or len(p[0]) > 6))
