@@ -57,8 +57,9 @@ class Kappa:
         name = "kappa" if self.weights == "none" else f"kappa ({self.weights} weights)"
         if self.value is None or self.low95 is None or self.high95 is None:
             return f"{name}: undefined, {self.undefined}"
+        value = round(self.value, 2) + 0.0  # never "-0.00"
         return (
-            f"{name} {self.value:.2f} (95 % interval {self.low95:.2f} to {self.high95:.2f}, "
+            f"{name} {value:.2f} (95 % interval {self.low95:.2f} to {self.high95:.2f}, "
             f"n = {self.count:g})"
         )
 

@@ -82,21 +82,26 @@ def subject_of(criterion: str, marker: str) -> str:
     return f"{criterion}|{marker}"
 
 
+def second_mark_of(decision: Decision) -> Mark:
+    """The mark in a ``second_mark`` decision."""
+    criterion, _, marker = decision.subject.partition("|")
+    return Mark(
+        criterion=criterion,
+        level=decision.value["level"],
+        marks=decision.value["marks"],
+        feedback=decision.value.get("feedback", ""),
+        by=marker,
+        at=decision.at or _NEVER,
+    )
+
+
 def second_marks(state: State) -> dict[str, dict[str, tuple[Mark, ...]]]:
     """Learner → criterion → second marks, earliest first."""
     found: dict[str, dict[str, list[Mark]]] = {}
-    for (kind, learner, subject), decision in state.items():
+    for (kind, learner, _), decision in state.items():
         if kind == "second_mark":
-            criterion, _, marker = subject.partition("|")
-            mark = Mark(
-                criterion=criterion,
-                level=decision.value["level"],
-                marks=decision.value["marks"],
-                feedback=decision.value.get("feedback", ""),
-                by=marker,
-                at=decision.at or _NEVER,
-            )
-            found.setdefault(learner, {}).setdefault(criterion, []).append(mark)
+            mark = second_mark_of(decision)
+            found.setdefault(learner, {}).setdefault(mark.criterion, []).append(mark)
     return _in_order(found)
 
 

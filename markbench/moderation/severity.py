@@ -14,6 +14,7 @@ from collections import defaultdict
 from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass, replace
 from fractions import Fraction
+from math import lcm
 
 from markbench.moderation.differences import Interval, limits_of_agreement
 from markbench.moderation.grades import Boundaries, GradeChange, grade_of
@@ -79,16 +80,19 @@ def by_criterion(
 def sign_flip_p(differences: Sequence[float]) -> float:
     """Exact two-sided p-value: share of sign patterns with a sum as far from nought."""
     exact = [Fraction(difference).limit_denominator(10**6) for difference in differences]
-    ways: dict[Fraction, int] = {Fraction(0): 1}
-    for step in exact:
-        following: dict[Fraction, int] = defaultdict(int)
+    # Whole multiples of the smallest step: sums of floats would miss ties.
+    unit = lcm(*(step.denominator for step in exact))
+    steps = [int(step * unit) for step in exact]
+    ways = {0: 1}
+    for step in steps:
+        following: dict[int, int] = defaultdict(int)
         for total, count in ways.items():
             following[total + step] += count
             following[total - step] += count
         ways = following
-    far = abs(sum(exact, Fraction(0)))
+    far = abs(sum(steps))
     as_far = sum(count for total, count in ways.items() if abs(total) >= far)
-    return float(Fraction(as_far, 2 ** len(exact)))
+    return float(Fraction(as_far, 2 ** len(steps)))
 
 
 @dataclass(frozen=True, slots=True)

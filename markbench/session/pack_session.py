@@ -49,7 +49,7 @@ from markbench.moderation.records import (
     Action,
     Moderated,
     moderations,
-    second_marks,
+    second_mark_of,
     subject_of,
 )
 from markbench.session.errors import BlindError, PackError, RefusedError
@@ -108,6 +108,7 @@ class PackSession:
         self._portfolios = content.portfolios
         self._journal = journal
         self._decisions = journal.all()
+        self._state = dict(fold(self._decisions))
         self._listeners: list[Callable[[str], None]] = []
         learners = tuple(one.learner for one in self._portfolios.values())
         work = ClassWork(self.brief, learners, self._portfolios)
@@ -152,8 +153,8 @@ class PackSession:
 
     def second(self, number: str, criterion: str) -> Mark | None:
         """Her own mark."""
-        marks = second_marks(fold(self._decisions)).get(number, {}).get(criterion, ())
-        return next((mark for mark in marks if mark.by == self.who), None)
+        decision = self._state.get(("second_mark", number, subject_of(criterion, self.who)))
+        return None if decision is None else second_mark_of(decision)
 
     def progress(self, number: str) -> tuple[int, int]:
         """Criteria second-marked, criteria in all."""
@@ -162,11 +163,11 @@ class PackSession:
 
     def has_looked(self, number: str) -> bool:
         """Whether the first marks of this learner were shown."""
-        return ("first_seen", number, self.who) in fold(self._decisions)
+        return ("first_seen", number, self.who) in self._state
 
     def moderated(self, number: str, criterion: str) -> Moderated | None:
         """What she decided after looking."""
-        found = moderations(fold(self._decisions)).get(number, {}).get(criterion, ())
+        found = moderations(self._state).get(number, {}).get(criterion, ())
         return next((one for one in found if one.by == self.who), None)
 
     def history(self) -> list[Decision]:
@@ -274,12 +275,14 @@ class PackSession:
     def _decide(self, decision: Decision) -> None:
         if decision.learner not in self._portfolios:
             raise RefusedError(f"There is no learner {decision.learner} in this pack.")
-        held = fold(self._decisions).get(decision.key)
+        held = self._state.get(decision.key)
         if held is not None and (held.value, held.why) == (decision.value, decision.why):
             return
         before = None if held is None else held.value
         signed = replace(decision, who=self.who, at=dt.datetime.now(dt.UTC), before=before)
-        self._decisions += self._journal.append([signed])
+        written = self._journal.append([signed])
+        self._decisions += written
+        self._state = dict(fold(written, self._state))
         for listener in list(self._listeners):
             listener(decision.learner)
 

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import datetime as dt
 import os
+import re
 import zipfile
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
@@ -169,13 +170,12 @@ class _Packing:
                 pieces.append(packed)
         if portfolio.table is not None:
             files[portfolio.table.source.file] = f"{number}/readings"
-        files |= {packed.file: packed.file for packed in pieces}
         body = {
             "table": None if portfolio.table is None else to_plain(portfolio.table),
             "findings": to_plain(self.session.findings(learner.id)),
-            "pieces": to_plain(pieces),
         }
         body = self.scrubber.tree(_with_files(body, files, number))
+        body["pieces"] = to_plain(pieces)
         for finding in body["findings"]:
             finding["learner"] = number
         self.add(f"{number}/portfolio.json", canonical(body))
@@ -235,10 +235,16 @@ def _with_files(value: Any, files: Mapping[str, str], number: str) -> Any:
     if isinstance(value, list):
         return [_with_files(inner, files, number) for inner in value]
     if isinstance(value, str):
-        # Findings name files in their sentences; the longest first, as one may hold another.
-        for file in sorted(files, key=len, reverse=True):
-            short = file.rpartition("/")[2]
-            for name in (file, short):
-                if len(name) > 3 and name in value:
-                    value = value.replace(name, files[file])
+        return _renamed(value, files)
     return value
+
+
+def _renamed(text: str, files: Mapping[str, str]) -> str:
+    """A sentence in which files go by their names in the pack, all replaced in one go."""
+    names = dict(files)
+    for file, packed in files.items():
+        names.setdefault(file.rpartition("/")[2], packed)
+    known = sorted((name for name in names if len(name) > 3), key=len, reverse=True)
+    if not any(name in text for name in known):
+        return text
+    return re.sub("|".join(map(re.escape, known)), lambda found: names[found[0]], text)
