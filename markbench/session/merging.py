@@ -82,7 +82,8 @@ def merge_journals(mine: Sequence[Decision], theirs: Sequence[Decision]) -> Merg
     added = _imported(fresh, theirs, here, start)
     added += merging.extra(here | {identity(d): 0 for d in fresh})
     state = fold(added, fold(mine))
-    last = {d.key: start + place for place, d in enumerate(added, 1)}
+    last = {d.key: d.number for d in mine}
+    last |= {d.key: start + place for place, d in enumerate(added, 1)}
     for key, target in merging.targets.items():
         held = state.get(key)
         if target is not None and (held is None or identity(held) != identity(target)):

@@ -147,6 +147,15 @@ def test_the_text_goes_with_the_mark_it_was_written_for():
     assert state["second_mark", "01", "raw_data|A"].value["feedback"] == "Mine."
 
 
+def test_an_entry_said_again_says_what_it_takes_back():
+    """Both go on marking after a merge; the text of the first mark has to come back."""
+    base = [mark("01", 2, "B", 1), said("feedback", "01", "raw_data", "one", "B", 2)]
+    mine = [*base, mark("01", 3, "A", 9), said("feedback", "01", "raw_data", "one", "A", 10)]
+    merge = merge_journals(numbered(mine), numbered([*base, mark("01", 1, "B", 5)]))
+    again = [d for d in merge.decisions if identity(d) == identity(base[1])]
+    assert [d.undoes for d in again] == [4]
+
+
 def test_a_colleague_who_saw_the_mark_and_changed_it_has_changed_it():
     base = [mark("01", 3, "A", 1)]
     mine, theirs = numbered(base), numbered([*base, mark("01", 2, "B", 8)])
