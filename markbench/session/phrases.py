@@ -24,7 +24,8 @@ KIND = "phrase"
 LONGEST = 600
 """Characters of a phrase at most: a phrase is a sentence or two (own choice)."""
 
-_NEAR = 70.0  # how well what was typed must fit, of 100; words typed in part must still be found
+_NEAR = 75.0  # of 100: a slip in a word or one word of five may differ (own choice)
+_WORD = re.compile(r"\w+")
 _LEFT_OPEN = re.compile(r"\{[^{}\s]*\}")
 
 
@@ -163,9 +164,15 @@ def _placeholder(name: str) -> str:
 
 
 def _fit(typed: str, text: str) -> float:
-    if not typed.strip():
+    """How well each typed word, the last perhaps only begun, stands in the text: 0 to 100."""
+    asked = _WORD.findall(typed.casefold())
+    words = _WORD.findall(text.casefold())
+    if not asked or not words:
         return 0.0
-    return fuzz.partial_token_set_ratio(typed.casefold(), text.casefold())
+    return sum(
+        100.0 if any(w.startswith(one) for w in words) else max(fuzz.ratio(one, w) for w in words)
+        for one in asked
+    ) / len(asked)
 
 
 def _offer(phrase: OwnPhrase, shared: tuple[str, ...], facts: Facts) -> Offer:

@@ -66,6 +66,7 @@ def test_it_is_found_as_one_types(session: Session) -> None:
     assert offers(session, learner, "", "nough")[0].phrase.text.startswith("Count nought")
     assert offers(session, learner, "", "somethng move")[0].phrase.text.startswith("Hang")
     assert offers(session, learner, "", "zebra crossing") == ()
+    assert offers(session, learner, "", "paint the zebra blue") == ()  # one common word
 
 
 def test_a_place_that_cannot_be_filled_is_refused_with_a_sentence(session: Session) -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QTextCursor
 from pytestqt.qtbot import QtBot
 
 from markbench.session.phrases import phrases
@@ -79,3 +80,39 @@ def test_forgotten_and_brought_back(qtbot: QtBot, window: Window, box: PhraseBox
     qtbot.waitUntil(lambda: box.list.count() == 0, timeout=5000)
     window.desk.undo()
     qtbot.waitUntil(lambda: box.list.count() == 1, timeout=5000)
+
+
+def test_on_the_sheet_a_phrase_goes_into_the_open_text(qtbot: QtBot, window: Window) -> None:
+    window.open_learner("s1")
+    card = window.sheet.margin.current
+    before = card.text.toPlainText()
+    card.text.moveCursor(QTextCursor.MoveOperation.End)
+    qtbot.keyClick(window, Qt.Key.Key_J, CONTROL)
+    drawer = window.doors.drawer
+    assert drawer.isVisible()
+    drawer.box.field.setPlainText("You timed {lengths} lengths.")
+    qtbot.keyClick(drawer.box.field, Qt.Key.Key_Return, CONTROL)
+    assert not drawer.isVisible()
+    session, said = window.desk.session, f"{before} You timed 5 lengths."
+    qtbot.waitUntil(lambda: session.feedback("s1", card.criterion.id) == said, timeout=5000)
+
+
+def test_escape_closes_the_drawer_and_not_the_sheet(qtbot: QtBot, window: Window) -> None:
+    window.open_learner("s1")
+    window.doors.open_phrases()
+    drawer = window.doors.drawer
+    qtbot.keyClick(drawer.box.field, Qt.Key.Key_Escape)
+    assert not drawer.isVisible()
+    assert window.pages.currentWidget() is window.sheet
+
+
+def test_a_phrase_never_goes_to_the_next_learner_with_the_last_ones_numbers(
+    qtbot: QtBot, window: Window
+) -> None:
+    window.open_learner("s1")
+    window.doors.open_phrases()
+    box = window.doors.drawer.box
+    window.open_learner("s2")
+    text = window.sheet.margin.current.text.toPlainText()
+    box.chosen.emit("Your shortest was 20.0 cm.")
+    assert window.sheet.margin.current.text.toPlainText() == text

@@ -15,6 +15,7 @@ from markbench.ui.places import FURTHER
 
 if TYPE_CHECKING:
     from markbench.session import Session
+    from markbench.ui.phrases.drawer import PhraseDrawer
     from markbench.ui.window import Window
 
 ABOUT = "about"
@@ -28,6 +29,7 @@ class Doors(QObject):
         super().__init__(window)
         self._window, self._theme = window, theme
         self.page: QWidget | None = None
+        self.drawer: PhraseDrawer | None = None
         window.pages.currentChanged.connect(lambda _i: self._sweep())
         self._name_deeds()
 
@@ -37,6 +39,7 @@ class Doors(QObject):
         deeds.add(self.tr("Begin a new class…"), new, self.choose_folder)
         deeds.add(self.tr("Change what the class was asked to do"), "", self.open_brief, _CLASS)
         deeds.add(self.tr("Write the rubric"), "", self.open_rubric, _CLASS)
+        deeds.add(self.tr("Your phrases"), ("Ctrl+J",), self.open_phrases, "sheet")
         deeds.add(self.tr("Leave this page"), "Esc", self.leave, ABOUT)
         deeds.add(self.tr("Write a table of readings for learners…"), "", self.give_template,
                   _CLASS)  # fmt: skip
@@ -91,6 +94,19 @@ class Doors(QObject):
         page.saved.connect(lambda: self._window.open_folder(folder))
         page.left.connect(self.leave)
         self._show(page)
+
+    def open_phrases(self) -> None:
+        """The teacher's phrases, for the criterion that is open on the sheet."""
+        desk = self._window.desk
+        if desk is None or self._window.sheet is None:
+            return
+        if self.drawer is None:
+            from markbench.ui.phrases.drawer import PhraseDrawer
+
+            drawer = self.drawer = PhraseDrawer(self._window, self._theme)
+            desk.closing.connect(drawer.deleteLater)
+            desk.closing.connect(lambda: setattr(self, "drawer", None))
+        self.drawer.open_for_card()
 
     def leave(self) -> None:
         """Back to the class, or to the start where none is open."""
