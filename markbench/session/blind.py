@@ -83,7 +83,11 @@ class Veiled:
         self._session = session
         self._numbers = numbers(session)
         self._names = {learner: name_of(n) for learner, n in self._numbers.items()}
+        # What was hidden once, beside the true thing it was made of.
         self._portfolios: dict[str, tuple[Portfolio, Portfolio]] = {}
+        self._findings: dict[str, tuple[tuple[Finding, ...], tuple[Finding, ...]]] = {}
+        self._drafts: dict[str, tuple[tuple[Draft, ...], tuple[Draft, ...]]] = {}
+        self._sources: dict[Source, Source] = {}
         self._aliases: dict[str, str] = {}
         self._files: dict[str, str] = {}
         self._sheets: dict[str, str] = {}
@@ -133,18 +137,27 @@ class Veiled:
 
     def findings(self, learner: str) -> tuple[Finding, ...]:
         """Findings without names or file names."""
-        self.portfolio(learner)
-        return tuple(self._finding(one) for one in self._session.findings(learner))
+        true = self._session.findings(learner)
+        held = self._findings.get(learner)
+        if held is None or held[0] is not true:
+            self.portfolio(learner)
+            held = (true, tuple(self._finding(one) for one in true))
+            self._findings[learner] = held
+        return held[1]
 
     def drafts(self, learner: str) -> tuple[Draft, ...]:
         """Drafts whose reasons name no file."""
-        self.portfolio(learner)
-        return tuple(self._draft(learner, one) for one in self._session.drafts(learner))
+        true = self._session.drafts(learner)
+        held = self._drafts.get(learner)
+        if held is None or held[0] is not true:
+            self.portfolio(learner)
+            held = (true, tuple(self._draft(learner, one) for one in true))
+            self._drafts[learner] = held
+        return held[1]
 
     def draft(self, learner: str, criterion: str) -> Draft:
         """The draft for one criterion."""
-        self.portfolio(learner)
-        return self._draft(learner, self._session.draft(learner, criterion))
+        return next(one for one in self.drafts(learner) if one.criterion == criterion)
 
     def diagnosis(self, learner: str) -> Diagnosis | None:
         """Explanations as they are: they speak of numbers."""
@@ -296,6 +309,11 @@ class Veiled:
         return replace(draft, reasons=reasons)
 
     def _source(self, source: Source) -> Source:
+        if source not in self._sources:
+            self._sources[source] = self._hidden_source(source)
+        return self._sources[source]
+
+    def _hidden_source(self, source: Source) -> Source:
         sheet = self.hide(source.sheet)
         if sheet != source.sheet:
             self._sheets[sheet] = source.sheet

@@ -155,7 +155,7 @@ def test_a_reminder_is_copied_for_those_it_concerns(
     page.about.setCurrentIndex(page.about.findData("swing_video"))
     assert page.letters.toPlainText() == ""
     assert not page.copy.isEnabled()
-    assert "Nothing" in page._note.text()
+    assert "Nothing" in page.letters.placeholderText()
 
 
 def test_reminders_wait_while_names_are_hidden(

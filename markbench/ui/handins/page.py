@@ -5,7 +5,7 @@ from __future__ import annotations
 import datetime as dt
 
 from PySide6.QtCore import QDate, QModelIndex, QPersistentModelIndex, Qt, Signal
-from PySide6.QtGui import QGuiApplication, QResizeEvent
+from PySide6.QtGui import QFontMetrics, QGuiApplication, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QComboBox,
@@ -26,7 +26,6 @@ from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.handins.changes import ChangesPanel
 from markbench.ui.handins.model import (
-    DUE,
     MISSING,
     NAME,
     ROW,
@@ -66,10 +65,17 @@ class HandInsPage(QWidget):
         self.changes = ChangesPanel(desk, theme)
         self.about = QComboBox()
         self.about.setAccessibleName(self.tr("What to ask for"))
+        self.about.setSizeAdjustPolicy(
+            QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon
+        )
+        self.about.setMinimumContentsLength(12)
         self._fill_about()
         self.about.currentIndexChanged.connect(self._write)
         self.letters = QPlainTextEdit()
         self.letters.setReadOnly(True)
+        self.letters.setPlaceholderText(
+            self.tr("Nothing of this is wanted from the chosen learners.")
+        )
         self.letters.setTabChangesFocus(True)
         self.letters.setAccessibleName(self.tr("The reminder as it will be copied"))
         self.copy = button(self.tr("Copy"), "deed", self.copy_letters)
@@ -215,7 +221,9 @@ class HandInsPage(QWidget):
             self.order.set_filters(on)
         shown, of = self.order.rowCount(), self.model.rowCount()
         words = self.tr("{n} learners") if shown == of else self.tr("{n} of {of} learners")
-        if of and not shown:
+        if not of:
+            words = self.tr("Nobody is in the class list.")
+        elif not shown:
             words = self.tr("Nobody: the filters leave none of {of} learners")
         self.shown.setText(words.format(n=shown, of=of))
         self._chosen_changed()
@@ -246,7 +254,7 @@ class HandInsPage(QWidget):
         if blind:
             words = self.tr("Reminders bear names: they wait until names are shown.")
         elif not text:
-            words = self.tr("Nothing of this is wanted from the chosen learners.")
+            words = ""
         else:
             words = self.tr("Nothing is sent; you paste it where you write to them.")
         self._note.setText(words)
@@ -290,6 +298,7 @@ class HandInsPage(QWidget):
         self.changes.table.verticalHeader().setDefaultSectionSize(px(26))
         self.letters.setMinimumHeight(px(160))
         room = max(self.width() - self._margin.width() - 60, px(500))
-        for column, share in ((NAME, 0.25), (WHEN, 0.18), (STANDS, 0.29), (MISSING, 0.14)):
+        for column, share in ((NAME, 0.25), (STANDS, 0.29), (MISSING, 0.14)):
             self.table.setColumnWidth(column, int(room * share))
-        self.table.resizeColumnToContents(DUE)
+        stamp = QFontMetrics(self._theme.font()).horizontalAdvance("00.00.0000 00:00")
+        self.table.setColumnWidth(WHEN, stamp + px(24))

@@ -12,10 +12,24 @@ from PySide6.QtGui import QColor, QPainter
 from markbench.physics.reporting import with_uncertainty
 from markbench.session.overview import OneG, SpreadOfG
 from markbench.ui.look.marks import pen
+from markbench.ui.look.tokens import Palette
 from markbench.ui.overview.figure import Look, Spot, say_empty, tr, wedge, words, x_axis
 
 _WIDEST = 3.0  # m/s² on either side of local g; what lies beyond is shown as a wedge
 _Z95 = 1.959964  # standard normal, 97.5 %
+
+
+@dataclass(frozen=True, slots=True)
+class _Scale:
+    """Where a g lies across the area; what lies beyond stands at its edge."""
+
+    area: QRectF
+    low: float
+    high: float
+
+    def x(self, g: float) -> float:
+        held = min(max(g, self.low), self.high)
+        return self.area.left() + self.area.width() * (held - self.low) / (self.high - self.low)
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,45 +89,46 @@ class SpreadFigure:
             return say_empty(painter, box, self.empty, look)
         colours, line = look.palette, look.line()
         area = box.adjusted(10, line + 2, -10, -2 * line - 8)
-        low, high = self.limits
-
-        def at(g: float) -> float:
-            held = min(max(g, low), high)
-            return area.left() + area.width() * (held - low) / (high - low)
-
-        x_axis(painter, area, low, high, "g / (m/s²)", look)
+        scale = _Scale(area, *self.limits)
+        x_axis(painter, area, scale.low, scale.high, "g / (m/s²)", look)
         local = self.spread.local
         if local is not None:
+            x = scale.x(local.g)
             painter.setPen(pen(colours.law, 1.8, Qt.PenStyle.DashLine))
-            painter.drawLine(
-                QPointF(at(local.g), area.top() - 2), QPointF(at(local.g), area.bottom())
-            )
+            painter.drawLine(QPointF(x, area.top() - 2), QPointF(x, area.bottom()))
             painter.setFont(look.font())
-            place = QRectF(at(local.g) - 90 * look.scale, box.top(), 180 * look.scale, line)
+            place = QRectF(x - 90 * look.scale, box.top(), 180 * look.scale, line)
             words(painter, place, tr("local g"), colours.law, Qt.AlignmentFlag.AlignHCenter)
         row = area.height() / len(self.spread.estimates)
         size = min(max(row * 0.36, 1.4), 4.0)
         spots = []
         for number, one in enumerate(self.spread.estimates):
             y = area.bottom() - (number + 0.5) * row
-            self._paint_one(painter, one, at, y, size, look)
+            self._paint_one(painter, one, scale, y, size, colours)
             place = QRectF(area.left() - 8, y - row / 2, area.width() + 16, row)
             spots.append(Spot(place, self._words(one), (one.learner,)))
         return spots
 
-    def _paint_one(self, painter, one: OneG, at, y: float, size: float, look: Look) -> None:  # type: ignore[no-untyped-def]
-        colours = look.palette
-        low, high = self.limits
-        if not low <= one.g <= high:
-            towards = 1 if one.g > high else -1
-            wedge(painter, QPointF(at(one.g) + towards * 4, y), towards, colours.look)
+    def _paint_one(
+        self,
+        painter: QPainter,
+        one: OneG,
+        scale: _Scale,
+        y: float,
+        size: float,
+        colours: Palette,
+    ) -> None:
+        at = scale.x(one.g)
+        if not scale.low <= one.g <= scale.high:
+            towards = 1 if one.g > scale.high else -1
+            wedge(painter, QPointF(at + towards * 4, y), towards, colours.look)
             return
         painter.setPen(pen(colours.data, 1.0 if size < 2 else 1.5))
-        painter.drawLine(QPointF(at(one.low95), y), QPointF(at(one.high95), y))
+        painter.drawLine(QPointF(scale.x(one.low95), y), QPointF(scale.x(one.high95), y))
         holds = self.spread.local is None or one.holds(self.spread.local.g)
         painter.setPen(pen(colours.data, 1.3))
         painter.setBrush(QColor(colours.data if holds else colours.paper))
-        painter.drawEllipse(QPointF(at(one.g), y), size, size)
+        painter.drawEllipse(QPointF(at, y), size, size)
         painter.setBrush(Qt.BrushStyle.NoBrush)
 
     def _words(self, one: OneG) -> str:
