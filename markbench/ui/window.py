@@ -42,7 +42,10 @@ def open_session(folder: Path, who: str = "") -> Callable[..., Session]:
         from markbench.session import Session
 
         session = Session.open(folder, who, progress=progress, stop=stop)
-        # The sheet's plotting library takes half a second: here nobody waits for it.
+        # What the pages bring along takes a while to load: here nobody waits for it.
+        import markbench.ui.across.page
+        import markbench.ui.handins.page
+        import markbench.ui.overview.page
         import markbench.ui.portfolio.page  # noqa: F401
 
         if stop():
