@@ -27,18 +27,16 @@ def main(arguments: Sequence[str], open_window: OpenWindow) -> int:
     if parsed.command in (None, "open"):
         return open_window(getattr(parsed, "folder", None))
     # Imported late: the window's first frame should not wait for the command line's tools.
-    from markbench.cli import commands, moderating
+    from markbench.cli import commands
 
     try:
-        if parsed.command in moderating.COMMANDS:
-            moderating.run(parsed)
-        elif parsed.command == "check":
+        if parsed.command == "check":
             commands.check(parsed.folder, parsed.json, quiet=parsed.quiet, evidence=parsed.evidence)
         elif parsed.command == "template":
             commands.template(parsed.folder, parsed.to)
         elif parsed.command == "task-sheet":
             commands.task_sheet(parsed.folder, parsed.to)
-        else:
+        elif parsed.command == "export":
             commands.export(
                 parsed.folder,
                 parsed.to,
@@ -47,7 +45,12 @@ def main(arguments: Sequence[str], open_window: OpenWindow) -> int:
                 oneroster=parsed.oneroster,
                 audit=parsed.audit,
             )
-    except (*commands.EXPECTED, *moderating.EXPECTED) as problem:
+        else:
+            # Later still: agreement between markers needs statistics that load slowly.
+            from markbench.cli import moderating
+
+            moderating.run(parsed)
+    except commands.EXPECTED as problem:
         print(f"markbench: {problem}", file=sys.stderr)
         return _FAILED
     except KeyboardInterrupt:

@@ -27,11 +27,12 @@ from markbench.model import Concern
 from markbench.physics.reporting import with_uncertainty
 from markbench.rubric import RubricError
 from markbench.session import Session
+from markbench.session.errors import RefusedError
 from markbench.session.evidence import look
 from markbench.session.report import class_report
 from markbench.store import StoreError
 
-EXPECTED = (OSError, StoreError, RubricError, ExportError)
+EXPECTED = (OSError, StoreError, RubricError, ExportError, RefusedError)
 
 _CONCERN_SIGNS = {Concern.LOOK: "!", Concern.ASK: "?", Concern.NOTE: "·"}
 _SHORT_KINDS = {"setup_photo": "set-up", "selfie": "selfie", "swing_video": "video"}

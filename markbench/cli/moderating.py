@@ -27,8 +27,6 @@ from markbench.session.pack_session import REPLY_ENDING, PackSession, open_pack
 from markbench.session.packing import PACK_ENDING, write_pack
 from markbench.session.replies import merge_reply
 
-EXPECTED = (RefusedError,)
-
 
 def run(parsed: argparse.Namespace) -> None:
     """Carry out one of these commands."""
