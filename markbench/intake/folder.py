@@ -24,7 +24,7 @@ from markbench.intake.hand_ins import sort_hand_ins, sort_tables
 from markbench.intake.kinds import CLOSED_TABLES, ending
 from markbench.intake.matching import Matcher
 from markbench.intake.no_list import learners_without_list
-from markbench.intake.owners import Assignment, Rows, assign, assign_rows
+from markbench.intake.owners import Assignment, Rows, assign, assign_rows, piece_of, row_file
 from markbench.intake.settled import Settled
 from markbench.intake.tables import ClassRow, read_class_sheet, read_readings
 from markbench.intake.tree import (
@@ -50,7 +50,7 @@ from markbench.model import (
     Source,
 )
 
-__all__ = ["Settled", "open_piece", "read_class"]
+__all__ = ["Settled", "open_piece", "read_again", "read_class"]
 
 Progress = Callable[[int, int, str], None]
 Stop = Callable[[], bool]
@@ -119,6 +119,40 @@ def read_class(
         unowned=(*assignment.unowned, *desk.rows.unowned),
         problems=(*desk.problems, *assignment.problems, *desk.rows.problems),
     )
+
+
+def read_again(work: ClassWork, folder: Path, learner: str, settled: Settled) -> ClassWork:
+    """The class as read before, with the tables of one learner read again.
+
+    Enough where ``settled`` differs from before in that learner's typed rows, corrections
+    or hints. Whose files are whose, and everybody else's portfolio, stay as they were.
+    """
+    held = work.portfolios[learner]
+    sizes = Counter(p.size_bytes for one in work.portfolios.values() for p in one.pieces)
+    shared = frozenset(size for size, count in sizes.items() if size and count > 1)
+    with Shelf(folder) as shelf:
+        desk = _Desk(folder, shelf, work.brief, settled, shared)
+        pieces = []
+        for piece in sorted((*held.pieces, *held.earlier), key=lambda piece: piece.file):
+            row = _row_again(desk, piece)
+            if row is not None:
+                row_piece = replace(piece, kind="readings", kind_from="content")
+                desk.rows.owned[learner].append((row_piece, row))
+                continue
+            found = Found(piece.file, piece.size_bytes, piece.modified)
+            fresh = piece_of(found, piece.match, held.learner.name, settled)
+            pieces.append(replace(fresh, digest=piece.digest))
+        portfolio = _portfolio(desk, held.learner, pieces)
+    return replace(work, portfolios={**work.portfolios, learner: portfolio})
+
+
+def _row_again(desk: _Desk, piece: Piece) -> ClassRow | None:
+    """The row of a class sheet behind a piece; ``None`` where the piece is a file."""
+    sheet, mark, _ = piece.file.rpartition("#")
+    if not mark or piece.kind_from != "content":
+        return None
+    rows = _class_rows(desk, sheet)
+    return next((row for row in rows if row_file(row, sheet) == piece.file), None)
 
 
 def _brief_name(tree: Tree) -> str:
@@ -338,7 +372,7 @@ def _on_piece(check: str, learner: Learner, piece: Piece, text: str) -> Finding:
 
 def _with_digest(desk: _Desk, learner: Learner, piece: Piece, findings: list[Finding]) -> Piece:
     """Fingerprint a file that has the size of another one: only these can be the same."""
-    if piece.size_bytes not in desk.shared_sizes:
+    if piece.digest or piece.size_bytes not in desk.shared_sizes:
         return piece
     digest = hashlib.sha256()
     try:

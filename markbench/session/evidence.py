@@ -62,17 +62,25 @@ def counted(seen: Seen, state: State) -> Seen:
     return replace(seen, films=films)
 
 
+def repeats(work: ClassWork, seen: Seen) -> Mapping[str, tuple[Finding, ...]]:
+    """Questions that need all photos of the class side by side."""
+    if not seen.photos:
+        return {}
+    from markbench.evidence.photos import repeated_photos
+
+    owners = {piece.file: i for i, p in work.portfolios.items() for piece in p.pieces}
+    return {i: tuple(found) for i, found in repeated_photos(seen.photos, owners).items()}
+
+
 def findings_of(
     work: ClassWork, analyses: Mapping[str, Analysis], seen: Seen
 ) -> dict[str, tuple[Finding, ...]]:
-    """The questions that photos and films raise, for the learners of ``analyses``."""
+    """The questions that photos and films raise one by one, for the learners of ``analyses``."""
     if not (seen.photos or seen.films):
         return {}
-    from markbench.evidence.photos import findings_of_photo, repeated_photos
+    from markbench.evidence.photos import findings_of_photo
     from markbench.evidence.video.compare import findings_of_video
 
-    owners = {piece.file: i for i, p in work.portfolios.items() for piece in p.pieces}
-    twice = repeated_photos(seen.photos, owners)
     found: dict[str, tuple[Finding, ...]] = {}
     for learner, analysis in analyses.items():
         mine: list[Finding] = []
@@ -81,7 +89,7 @@ def findings_of(
                 mine += findings_of_photo(photo, piece.file, learner, work.brief)
             if film := seen.films.get(piece.file):
                 mine += findings_of_video(film, piece.file, learner, work.brief, analysis.rows)
-        found[learner] = (*mine, *twice.get(learner, ()))
+        found[learner] = tuple(mine)
     return found
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Set
 from dataclasses import dataclass, replace
 
 from markbench.checks import honest_rates
@@ -98,6 +98,30 @@ def compare(work: ClassWork) -> Mapping[str, tuple[Finding, ...]]:
     """Questions that need the whole class: tables that agree beyond chance."""
     rate = honest_rates().get("copied")
     return alike_findings(list(work.portfolios.values()), work.brief.partners, rate)
+
+
+def compare_again(
+    work: ClassWork, learners: Set[str], before: Mapping[str, tuple[Finding, ...]]
+) -> Mapping[str, tuple[Finding, ...]]:
+    """:func:`compare` where only the tables of ``learners`` changed; ``before`` as it was.
+
+    A pair is judged by its two tables and the number of tables, so nobody else's pairs move.
+    """
+    rate = honest_rates().get("copied")
+    everyone = list(work.portfolios.values())
+    fresh = alike_findings(everyone, work.brief.partners, rate, only=learners)
+    kept = {
+        learner: tuple(one for one in found if one.numbers.get("with") not in learners)
+        for learner, found in before.items()
+        if learner not in learners
+    }
+    merged = {i: (*kept.get(i, ()), *fresh.get(i, ())) for i in {*kept, *fresh}}
+    return {learner: found for learner, found in merged.items() if found}
+
+
+def tables(work: ClassWork) -> int:
+    """How many learners have readings to compare."""
+    return sum(bool(_readings(portfolio)) for portfolio in work.portfolios.values())
 
 
 def _readings(portfolio: Portfolio) -> tuple[Reading, ...]:

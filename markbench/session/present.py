@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from typing import cast
 
-from markbench.intake.corrections import typed_rows
+from markbench.intake.corrections import holds, typed_rows
 from markbench.intake.folder import Settled
 from markbench.intake.tables import ColumnHints
-from markbench.model import Decision, Mark, PieceKind, State
+from markbench.model import ClassWork, Decision, Mark, PieceKind, State
 
+_REREAD_CLASS = frozenset({"owner", "piece_kind"})
 _NEVER = dt.datetime(1970, 1, 1, tzinfo=dt.UTC)
 
 
@@ -34,6 +35,38 @@ def settled(state: State) -> Settled:
         typed={learner: typed_rows(d.value) for (learner, _), d in of_kind(state, "typed").items()},
         corrections={subject: d.value for (_, subject), d in of_kind(state, "correction").items()},
     )
+
+
+def rereads(work: ClassWork, decisions: Iterable[Decision]) -> frozenset[str] | None:
+    """Learners whose tables ``decisions`` have read anew; ``None``: the whole class."""
+    concerned: set[str] = set()
+    for decision in decisions:
+        if decision.kind in _REREAD_CLASS:
+            return None
+        if decision.kind == "typed":
+            concerned.add(decision.learner)
+        elif decision.kind in ("hints", "correction"):
+            found = _readers_of(work, decision)
+            if not found:
+                return None
+            concerned |= found
+    return frozenset(concerned) if concerned <= set(work.portfolios) else None
+
+
+def _readers_of(work: ClassWork, decision: Decision) -> set[str]:
+    """Whose readings stand in the file, or in the very cell, that a decision speaks of."""
+    file = decision.subject.partition("|")[0]
+    found = {decision.learner} if decision.learner else set()
+    for learner, portfolio in work.portfolios.items():
+        table = portfolio.table
+        if any(piece.file == file for piece in (*portfolio.pieces, *portfolio.earlier)) or (
+            decision.kind == "correction"  # a cell that many rows of a class sheet rest on
+            and table is not None
+            and table.source.file == file
+            and holds(table, decision.subject)
+        ):
+            found.add(learner)
+    return found
 
 
 def mark_of(state: State, learner: str, criterion: str) -> Mark | None:

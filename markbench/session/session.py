@@ -10,12 +10,12 @@ from __future__ import annotations
 
 import datetime as dt
 import getpass
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence, Set
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from markbench.intake.folder import read_class
+from markbench.intake.folder import read_again, read_class
 from markbench.model import (
     Analysis,
     Brief,
@@ -35,8 +35,8 @@ from markbench.moderation.records import FROZEN, sign_off_of
 from markbench.rubric import Facts, find_rubric
 from markbench.session import present
 from markbench.session.errors import SignedOffError
-from markbench.session.evidence import Seen, counted, film_weights, findings_of
-from markbench.session.judge import Judged, compare, judge, recompute
+from markbench.session.evidence import Seen, counted, film_weights, findings_of, repeats
+from markbench.session.judge import Judged, compare, compare_again, judge, recompute, tables
 from markbench.store import Journal, StoreInUseError, fold
 
 if TYPE_CHECKING:
@@ -45,7 +45,7 @@ if TYPE_CHECKING:
 
 STORE_NAME = "class.markbench"
 SERVER_NAME = "class.markbench-server"
-_REREADS = {"owner", "piece_kind", "hints", "typed", "correction"}
+_REJUDGES = {"agreed_slip", "extension", "swing_count"}
 
 Progress = Callable[[int, int, str], None]
 Stop = Callable[[], bool]
@@ -82,6 +82,7 @@ class Session:
         self._state = dict(fold(self._decisions))
         self._seen = Seen()
         self._alike: Mapping[str, tuple[Finding, ...]] = {}
+        self._repeats: Mapping[str, tuple[Finding, ...]] = {}
         self._judged: dict[str, Judged] = {}
         self._undo: list[list[Decision]] = []
         self._redo: list[list[Decision]] = []
@@ -300,10 +301,14 @@ class Session:
         if not fresh:
             return
         self._refuse_frozen(fresh)
-        self._undo.append(self._commit(fresh))
-        self._redo.clear()
-        if any(d.kind in ("sign_off", "reopen") for d in fresh):
-            self._undo.clear()  # signing and reopening are never taken back by a keystroke
+
+        def keep(written: list[Decision]) -> None:
+            self._undo.append(written)
+            self._redo.clear()
+            if any(d.kind in ("sign_off", "reopen") for d in written):
+                self._undo.clear()  # signing and reopening are never taken back by a keystroke
+
+        self._commit(fresh, keep)
 
     def take_in(self, decisions: Sequence[Decision]) -> None:
         """Journal decisions made elsewhere, with their own signatures and times.
@@ -312,9 +317,12 @@ class Session:
         """
         if decisions:
             self._refuse_frozen(decisions)
-            self._commit(list(decisions))
-            self._undo.clear()
-            self._redo.clear()
+
+            def forget(_written: list[Decision]) -> None:
+                self._undo.clear()
+                self._redo.clear()
+
+            self._commit(list(decisions), forget)
 
     @property
     def can_undo(self) -> bool:
@@ -328,13 +336,11 @@ class Session:
 
     def undo(self) -> None:
         """Take the last step back, by a decision of its own."""
-        if self._undo:
-            self._redo.append(self._take_back(self._undo.pop()))
+        self._take_back(self._undo, self._redo)
 
     def redo(self) -> None:
         """Do the last undone step again, by a decision of its own."""
-        if self._redo:
-            self._undo.append(self._take_back(self._redo.pop()))
+        self._take_back(self._redo, self._undo)
 
     def listen(self, listener: Callable[[Change], None]) -> Callable[[], None]:
         """Call ``listener`` after each change; returns a function that stops it."""
@@ -384,29 +390,54 @@ class Session:
                 "reopen the class to change them."
             )
 
-    def _take_back(self, step: list[Decision]) -> list[Decision]:
-        return self._commit(
-            [
-                self._signed(Decision(*done.key, done.before, undoes=done.number))
-                for done in reversed(step)
-            ]
-        )
+    def _take_back(self, steps: list[list[Decision]], onto: list[list[Decision]]) -> None:
+        if not steps:
+            return
 
-    def _commit(self, decisions: list[Decision]) -> list[Decision]:
+        def move(written: list[Decision]) -> None:
+            steps.pop()
+            onto.append(written)
+
+        back = [Decision(*d.key, d.before, undoes=d.number) for d in reversed(steps[-1])]
+        self._commit([self._signed(d) for d in back], move)
+
+    def _commit(self, decisions: list[Decision], keep: Callable[[list[Decision]], None]) -> None:
+        """Journal, change the present, ``keep`` the step for undoing, and tell."""
         written = self._journal.append(decisions)
         self._decisions.extend(written)
         self._state = dict(fold(written, self._state))
+        concerned = self._follow(written)
+        keep(written)
         kinds = tuple(sorted({d.kind for d in written}))
-        learners = {d.learner for d in written}
-        if _REREADS.intersection(kinds):
+        for learner in concerned:
+            self._tell(Change(learner, kinds))
+
+    def _follow(self, written: list[Decision]) -> Set[str]:
+        """Read and judge again what the decisions ask for; returns whom they concern."""
+        concerned = present.rereads(self._work, written)
+        if concerned is None:
             self._work = read_class(self.folder, present.settled(self._state))
             self._judge_again()
-            learners = {""}
-        elif {"agreed_slip", "extension", "swing_count"}.intersection(kinds):
-            self._judge_again(learners)
+            return {""}
+        if concerned:
+            concerned = self._read_again(concerned)
+        judged = {d.learner for d in written if d.kind in _REJUDGES} | concerned
+        if judged:
+            self._judge_again(judged)
+        return judged | {d.learner for d in written if d.learner or not concerned}
+
+    def _read_again(self, learners: frozenset[str]) -> frozenset[str]:
+        """Read some learners' tables again; returns whoever is to be judged for it."""
+        before, tables_before = self._alike, tables(self._work)
+        settled = present.settled(self._state)
         for learner in learners:
-            self._tell(Change(learner, kinds))
-        return written
+            self._work = read_again(self._work, self.folder, learner, settled)
+        if tables(self._work) == tables_before:
+            self._alike = compare_again(self._work, learners, before)
+        else:  # how much agreement is beyond chance depends on the number of tables
+            self._alike = compare(self._work)
+        moved = {i for i in {*before, *self._alike} if before.get(i) != self._alike.get(i)}
+        return learners | moved
 
     def _judge_again(self, only: Iterable[str] | None = None) -> None:
         ids = list(self._work.portfolios if only is None else only)
@@ -414,11 +445,13 @@ class Session:
         until = present.extensions(self._state)
         if only is None:
             self._alike = compare(self._work)
+            self._repeats = repeats(self._work, self._seen)
         analyses = recompute(self._work, ids)
         seen = counted(self._seen, self._state)
         looked = findings_of(self._work, analyses, seen)
         films = film_weights(self._work, analyses, seen)
-        extra = {i: (*self._alike.get(i, ()), *looked.get(i, ())) for i in ids}
+        everyones = (self._alike, looked, self._repeats)
+        extra = {i: tuple(f for one in everyones for f in one.get(i, ())) for i in ids}
         fresh = judge(self._work, self.rubric, analyses, agreed, extra, until, films)
         self._judged = {**self._judged, **fresh} if only is not None else fresh
 

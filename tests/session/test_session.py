@@ -235,3 +235,75 @@ def test_looking_writes_nothing(folder):
 def test_no_folder_is_said_plainly(tmp_path):
     with pytest.raises(FileNotFoundError, match="no class folder"):
         Session.open(tmp_path / "nowhere")
+
+
+def test_a_correction_reads_one_learner_again_and_tells_of_that_one(session, folder, monkeypatch):
+    def refuse(*_args, **_kwargs):
+        raise AssertionError("the whole class was read again")
+
+    monkeypatch.setattr("markbench.session.session.read_class", refuse)
+    heard: list[Change] = []
+    session.listen(heard.append)
+    others = session.portfolio("2")
+    timing = session.portfolio("1").table.readings[4].timings[0]
+    session.correct("1", timing.source, "17.00")
+    session.type_readings("2", [{"length_m": 0.2, "swings": 10, "timings_s": [9.0, 9.1]}])
+    session.type_readings("2", None)
+    assert session.portfolio("2") == others
+    assert heard == [
+        Change("1", ("correction",)),
+        Change("2", ("typed",)),
+        Change("2", ("typed",)),
+    ]
+    now = {i: (session.portfolio(i), session.findings(i), session.drafts(i)) for i in "123"}
+    session.close()
+    monkeypatch.undo()
+    again = reopened(folder)
+    assert {i: (again.portfolio(i), again.findings(i), again.drafts(i)) for i in "123"} == now
+    again.close()
+
+
+def test_a_table_typed_like_another_s_is_asked_about_on_both_sides(session):
+    rows = [
+        {
+            "length_m": reading.length_m,
+            "swings": reading.swings,
+            "timings_s": [timing.time_s for timing in reading.timings],
+        }
+        for reading in session.portfolio("1").table.readings
+    ]
+    alike = {i: [f for f in session.findings(i) if f.check == "copied"] for i in "12"}
+    assert alike == {"1": [], "2": []}
+    heard: list[Change] = []
+    session.listen(heard.append)
+    session.type_readings("2", rows)  # two tables before and after: only the pair is new
+    assert {change.learner for change in heard} == {"1", "2"}
+    for mine, theirs in (("1", "2"), ("2", "1")):
+        (found,) = [f for f in session.findings(mine) if f.check == "copied"]
+        assert found.numbers["with"] == theirs
+    session.undo()
+    assert not any(f.check == "copied" for i in "12" for f in session.findings(i))
+
+
+def test_listeners_find_the_step_that_can_be_undone(session):
+    could: list[tuple[bool, bool]] = []
+    session.listen(lambda _change: could.append((session.can_undo, session.can_redo)))
+    session.set_note("1", "a")
+    session.undo()
+    session.redo()
+    assert could == [(True, False), (False, True), (True, False)]
+
+
+def test_a_step_that_could_not_be_written_can_still_be_taken_back(session, monkeypatch):
+    session.set_note("1", "a")
+
+    def full(_decisions):
+        raise OSError("no room on the disk")
+
+    with monkeypatch.context() as broken:
+        broken.setattr(session._journal, "append", full)
+        with pytest.raises(OSError, match="no room"):
+            session.undo()
+    assert session.can_undo
+    session.undo()
+    assert session.value("note", "1") is None

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import dataclass
 
 import numpy as np
+from numpy.typing import NDArray
 
 from markbench.checks.copies.index import candidates
 from markbench.checks.copies.pairs import score
@@ -45,13 +46,16 @@ def log_threshold(tables: int) -> float:
     return math.log(_ODDS_PER_PAIR * tables * (tables - 1) / 2)
 
 
-def find_alike(stack: Stack) -> list[Alike]:
-    """Pairs of a group beyond the threshold that allows one false pair per hundred groups."""
+def find_alike(stack: Stack, only: Sequence[int] | None = None) -> list[Alike]:
+    """Pairs of a group beyond the threshold that allows one false pair per hundred groups.
+
+    ``only`` asks for the pairs in which one of these tables stands.
+    """
     n = len(stack)
     if n < 2:
         return []
     tables = tables_of(stack)
-    first, second = candidates(tables)
+    first, second = candidates(tables) if only is None else _with_everyone(n, only)
     scores = score(tables, first, second)
     threshold = log_threshold(n)
     beyond = np.flatnonzero(scores.log_ratio > threshold)
@@ -70,12 +74,25 @@ def find_alike(stack: Stack) -> list[Alike]:
     return sorted(found, key=lambda pair: -pair.log_ratio)
 
 
+def _with_everyone(n: int, only: Sequence[int]) -> tuple[NDArray[np.int64], NDArray[np.int64]]:
+    """Every pair (first < second) of a table of ``only`` and any other."""
+    chosen = np.asarray(only, dtype=np.int64)
+    one, other = np.repeat(chosen, n), np.tile(np.arange(n, dtype=np.int64), len(chosen))
+    codes = np.unique(np.minimum(one, other) * n + np.maximum(one, other))
+    codes = codes[codes // n != codes % n]
+    return codes // n, codes % n
+
+
 def alike_findings(
     portfolios: Sequence[Portfolio],
     partners: Sequence[tuple[str, str]] = (),
     honest_rate: float | None = None,
+    only: Collection[str] | None = None,
 ) -> Mapping[str, tuple[Finding, ...]]:
-    """Findings for both learners of every pair; declared partners are named as explained."""
+    """Findings for both learners of every pair; declared partners are named as explained.
+
+    ``only``: pairs in which one of these learners stands.
+    """
     able = [p for p in portfolios if p.table is not None and p.table.readings]
     stack = stack_readings([p.table.readings for p in able if p.table is not None])
     ids = {key: p.learner.id for p in able for key in (p.learner.name, p.learner.id)}
@@ -84,7 +101,8 @@ def alike_findings(
         frozenset((p.learner.id, ids.get(p.learner.partner, ""))) for p in able if p.learner.partner
     }
     found: dict[str, list[Finding]] = {}
-    for pair in find_alike(stack):
+    wanted = None if only is None else [i for i, p in enumerate(able) if p.learner.id in only]
+    for pair in find_alike(stack, wanted):
         one, other = able[pair.first], able[pair.second]
         partnered = frozenset((one.learner.id, other.learner.id)) in declared
         for mine, theirs in ((one, other), (other, one)):
