@@ -8,7 +8,7 @@ import zipfile
 
 import av
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from invented_class import IDS, NAMES
 from PIL import Image
@@ -156,6 +156,7 @@ def test_model_objects_survive_the_journey(marked):
         assert from_plain(kind, json.loads(json.dumps(to_plain(value)))) == value
 
 
+@settings(max_examples=40, deadline=None, derandomize=True)
 @given(st.recursive(st.none() | st.booleans() | st.integers() | st.text(), lambda inner:
        st.lists(inner) | st.dictionaries(st.text(), inner)))  # fmt: skip
 def test_anything_else_is_a_value_error(plain):
