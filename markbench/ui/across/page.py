@@ -225,9 +225,11 @@ class AcrossPage(QWidget):
 
     def _go_to(self, row: int) -> None:
         index = self.model.index(row)
-        self.view.setCurrentIndex(index)
+        if index == self.view.currentIndex() or not index.isValid():
+            self._show_current()
+        else:
+            self.view.setCurrentIndex(index)  # and that shows it
         self.view.scrollTo(index)
-        self._show_current()
 
     def _current_changed(self, now: QModelIndex, _before: QModelIndex) -> None:
         if now.isValid():
