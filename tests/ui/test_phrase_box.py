@@ -60,7 +60,7 @@ def test_a_hole_is_refused_with_a_sentence(qtbot: QtBot, window: Window, box: Ph
 def test_length_and_reading_age_are_told(qtbot: QtBot, box: PhraseBox) -> None:
     words = "You took great care with each of your lengths and it shows in the line you drew."
     box.field.setPlainText(words)
-    qtbot.waitUntil(lambda: "17 words" in box.told.text(), timeout=2000)
+    qtbot.waitUntil(lambda: "Words: 17" in box.told.text(), timeout=2000)
     assert "years" in box.told.text()
 
 
@@ -95,6 +95,7 @@ def test_on_the_sheet_a_phrase_goes_into_the_open_text(qtbot: QtBot, window: Win
     assert not drawer.isVisible()
     session, said = window.desk.session, f"{before} You timed 5 lengths."
     qtbot.waitUntil(lambda: session.feedback("s1", card.criterion.id) == said, timeout=5000)
+    assert session.marks("s1") == {}  # the same keys mark elsewhere on the sheet
 
 
 def test_escape_closes_the_drawer_and_not_the_sheet(qtbot: QtBot, window: Window) -> None:

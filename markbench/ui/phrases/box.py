@@ -103,13 +103,19 @@ class PhraseBox(QFrame):
                 item.setText(f"{offer.phrase.text}\n▲ {offer.trouble}")
             self.list.addItem(item)
         self.list.setVisible(bool(self._offers))
-        self.list.setCurrentRow(min(kept, len(self._offers) - 1))
+        self.list.setCurrentRow(min(max(kept, 0), len(self._offers) - 1))
         self._say(typed)
         self._allow()
 
     def eventFilter(self, _watched: QObject, event: QEvent) -> bool:
         """Down goes to the list, Ctrl+Enter puts in what is typed; the rest is typing."""
-        if not isinstance(event, QKeyEvent) or event.type() != QEvent.Type.KeyPress:
+        if not isinstance(event, QKeyEvent):
+            return False
+        enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
+        if event.type() == QEvent.Type.ShortcutOverride and enter:
+            event.accept()  # elsewhere these keys mark
+            return True
+        if event.type() != QEvent.Type.KeyPress:
             return False
         popup = self.field.completer_.popup()
         if popup is not None and popup.isVisible():
@@ -118,7 +124,6 @@ class PhraseBox(QFrame):
             self.list.setFocus()
             self.list.setCurrentRow(max(self.list.currentRow(), 0))
             return True
-        enter = event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter)
         if enter and event.modifiers() & Qt.KeyboardModifier.ControlModifier:
             self._put()
             return True
@@ -142,7 +147,7 @@ class PhraseBox(QFrame):
             except PhraseError as error:
                 trouble = str(error)
         level = reading_level(typed, self._desk.session.brief.feedback_language)
-        words = self.tr("{n} words, {c} of {most} characters").format(
+        words = self.tr("Words: {n}; characters: {c} of {most}").format(
             n=level.words, c=level.characters, most=LONGEST
         )
         if level.age is not None:

@@ -9,11 +9,13 @@ from PySide6.QtGui import QKeyEvent
 from PySide6.QtWidgets import QApplication, QFrame, QVBoxLayout, QWidget
 
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import label
+from markbench.ui.parts import label, restyle
 from markbench.ui.phrases.box import PhraseBox
 
 if TYPE_CHECKING:
     from markbench.ui.window import Window
+
+_OURS = (Qt.Key.Key_Escape, Qt.Key.Key_Return, Qt.Key.Key_Enter)
 
 
 class PhraseDrawer(QFrame):
@@ -26,10 +28,12 @@ class PhraseDrawer(QFrame):
         self._window, self._theme = window, theme
         self._learner = self._criterion = ""
         self.box = PhraseBox(window.desk, theme)
+        restyle(self.box, "kind", "inside")  # the drawer is the paper
         self.box.chosen.connect(self._put)
         self._title = label(kind="name")
         column = QVBoxLayout(self)
-        column.setContentsMargins(14, 10, 14, 12)
+        column.setContentsMargins(4, 10, 4, 4)
+        self._title.setContentsMargins(12, 0, 12, 0)
         column.addWidget(self._title)
         column.addWidget(self.box)
         app = QApplication.instance()
@@ -67,16 +71,17 @@ class PhraseDrawer(QFrame):
         before = card.text.toPlainText()[: cursor.position()]
         gap = " " if before and not before[-1].isspace() else ""
         card.text.insertPlainText(gap + words)
+        card.text.settle()  # at once: news from elsewhere would show the text without it
         self.hide()
         card.text.setFocus()
 
     def event(self, event: QEvent) -> bool:
-        """Escape closes the drawer, not the sheet."""
-        if isinstance(event, QKeyEvent) and event.key() == Qt.Key.Key_Escape:
+        """Escape closes the drawer, not the sheet; Enter with Ctrl marks nothing from here."""
+        if isinstance(event, QKeyEvent) and event.key() in _OURS:
             if event.type() == QEvent.Type.ShortcutOverride:
                 event.accept()
                 return True
-            if event.type() == QEvent.Type.KeyPress:
+            if event.type() == QEvent.Type.KeyPress and event.key() == Qt.Key.Key_Escape:
                 self._shut()
                 return True
         return super().event(event)
