@@ -13,6 +13,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
+from markbench.intake.allocation import without_collecting
 from markbench.intake.brief_file import BRIEF_NAME, read_brief
 from markbench.intake.class_list import (
     CLASS_LIST_ENDINGS,
@@ -77,6 +78,7 @@ class _Desk:
     rows: Rows = field(default_factory=Rows)
 
 
+@without_collecting()
 def read_class(
     folder: Path,
     settled: Settled = Settled(),  # noqa: B008 (frozen plain data)
@@ -122,10 +124,10 @@ def read_class(
 
 
 def read_again(work: ClassWork, folder: Path, learner: str, settled: Settled) -> ClassWork:
-    """The class as read before, with the tables of one learner read again.
+    """The class as read before, with the work of one learner read again.
 
-    Enough where ``settled`` differs from before in that learner's typed rows, corrections
-    or hints. Whose files are whose, and everybody else's portfolio, stay as they were.
+    Enough where ``settled`` differs from before in that learner's typed rows, corrections,
+    hints or kinds of pieces. Whose files are whose, and everybody else's portfolio, stay as they were.
     """
     held = work.portfolios[learner]
     sizes = Counter(p.size_bytes for one in work.portfolios.values() for p in one.pieces)

@@ -3,14 +3,12 @@
 The number of figures follows the Particle Data Group's rule (Review of Particle Physics,
 introduction, "Rounding"): of the first three figures of the uncertainty, 100–354 keep
 two, 355–949 keep one, 950–999 round up to 1000 and keep two. This stays within the one or
-two figures of JCGM 100:2008, 7.2.6. Ties round half to even in decimal, so that the
-printed text does not depend on binary noise.
+two figures of JCGM 100:2008, 7.2.6.
 """
 
 from __future__ import annotations
 
 import math
-from decimal import ROUND_HALF_EVEN, Decimal
 
 
 def round_pair(value: float, uncertainty: float) -> tuple[float, float, int]:
@@ -22,7 +20,7 @@ def round_pair(value: float, uncertainty: float) -> tuple[float, float, int]:
     if not (math.isfinite(value) and math.isfinite(uncertainty)) or uncertainty <= 0:
         return value, uncertainty, 6
     decimals = _decimals_for(uncertainty)
-    return _round(value, decimals), _round(uncertainty, decimals), decimals
+    return round(value, decimals), round(uncertainty, decimals), decimals
 
 
 def with_uncertainty(value: float, uncertainty: float, unit: str = "") -> str:
@@ -38,14 +36,9 @@ def with_uncertainty(value: float, uncertainty: float, unit: str = "") -> str:
 
 
 def _decimals_for(uncertainty: float) -> int:
-    exponent = Decimal(repr(uncertainty)).adjusted()
-    first_three = _round(uncertainty * 10.0 ** (2 - exponent), 0)
+    exponent = math.floor(math.log10(uncertainty))
+    first_three = round(uncertainty * 10.0 ** (2 - exponent))
     figures = 2 if first_three < 355 or first_three >= 950 else 1
     # 950–999 round up to the next power of ten, which keeps two figures there.
     lead = exponent + 1 if first_three >= 950 else exponent
     return figures - 1 - lead
-
-
-def _round(number: float, decimals: int) -> float:
-    step = Decimal(1).scaleb(-decimals)
-    return float(Decimal(repr(number)).quantize(step, rounding=ROUND_HALF_EVEN))

@@ -11,6 +11,7 @@ from markbench.checks import run as run_checks
 from markbench.checks.copies import alike_findings
 from markbench.checks.diagnosis import slip_finding, weigh
 from markbench.checks.diagnosis.film import with_film
+from markbench.intake.allocation import without_collecting
 from markbench.model import (
     Analysis,
     ClassWork,
@@ -38,6 +39,7 @@ class Judged:
     drafts: tuple[Draft, ...]
 
 
+@without_collecting()
 def judge(
     work: ClassWork,
     rubric: Rubric,
