@@ -8,6 +8,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QStackedWidget, QVBoxLayout, QWidget
 
+from markbench.ui.flow import FlowLayout
 from markbench.ui.look.marks import pen
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button, frame, label
@@ -48,11 +49,12 @@ class _Drawing(QWidget):
 
 
 class StartPage(QWidget):
-    """``folder_wanted`` asks for a class to be opened, ``new_wanted`` for one to be begun;
-    ``chosen`` names a folder."""
+    """``folder_wanted`` asks for a class to be opened, ``new_wanted`` for one to be begun,
+    ``pack_wanted`` for a moderation pack; ``chosen`` names a folder."""
 
     folder_wanted = Signal()
     new_wanted = Signal()
+    pack_wanted = Signal()
     chosen = Signal(object)
     stopped = Signal()
 
@@ -77,6 +79,7 @@ class StartPage(QWidget):
         self.choose = button(self.tr("Choose a folder…"), "deed", self.folder_wanted.emit)
         self.again = button("", "", self._again)
         self.new = button(self.tr("Begin a new class…"), "", self.new_wanted.emit)
+        self.pack = button(self.tr("Open a moderation pack…"), "", self.pack_wanted.emit)
         self.bar = QProgressBar()
         self.bar.setTextVisible(False)
         self.bar.setAccessibleName(self.tr("Progress"))
@@ -92,12 +95,9 @@ class StartPage(QWidget):
 
     def _choosing(self) -> QWidget:
         part = QWidget()
-        row = QHBoxLayout(part)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.addWidget(self.choose)
-        row.addWidget(self.new)
-        row.addWidget(self.again)
-        row.addStretch(1)
+        row = FlowLayout(part)
+        for control in (self.choose, self.new, self.again, self.pack):
+            row.addWidget(control)
         return part
 
     def _waiting(self) -> QWidget:

@@ -22,6 +22,7 @@ from markbench.ui.background import Task, in_background
 from markbench.ui.bench.page import ClassPage
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
+from markbench.ui.moderation.pack_door import PackDoor
 from markbench.ui.newclass.doors import Doors
 from markbench.ui.parts import ElidedLabel, IconButton, label, restyle
 from markbench.ui.places import Place, PlaceBar, make_page
@@ -114,6 +115,8 @@ class Window(QMainWindow):
         self._name_deeds()
         self.doors = Doors(self, theme)
         self.start.new_wanted.connect(self.doors.choose_folder)
+        self.pack_door = PackDoor(self, theme)
+        self.start.pack_wanted.connect(self.pack_door.choose)
         self._restore()
         self._show_start()
 

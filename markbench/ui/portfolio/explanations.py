@@ -132,6 +132,11 @@ class ExplanationPanel(QFrame):
                 row.show_it.toggle()
                 return
 
+    def look_only(self) -> None:
+        """Offer nothing to agree with: who looks may not decide here."""
+        for row in self._rows:
+            row.agree.hide()
+
     def agree_with_first(self) -> None:
         """Agree with the most probable explanation, or take it back."""
         if self.explanations:

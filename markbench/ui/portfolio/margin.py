@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
+from markbench.model import Criterion
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button, label, quiet_scroll, restyle
@@ -24,7 +25,7 @@ class MarkingMargin(QFrame):
         self._desk, self._theme, self._learner = desk, theme, ""
         self._total = label(kind="lead")
         self._state = label(kind="small")
-        self.cards = [CriterionCard(desk, theme, c) for c in desk.session.rubric.criteria]
+        self.cards = [self.make_card(c) for c in desk.session.rubric.criteria]
         self.note = TextField(self.tr("Private note on this learner"))
         self.note.setPlaceholderText(self.tr("Private note on this learner, never sent"))
         self.note.settled.connect(self._keep_note)
@@ -66,6 +67,10 @@ class MarkingMargin(QFrame):
         column.addLayout(head)
         column.addWidget(self._scroll, 1)
         column.addLayout(foot)
+
+    def make_card(self, criterion: Criterion) -> CriterionCard:
+        """The card of one criterion."""
+        return CriterionCard(self._desk, self._theme, criterion)
 
     def show_learner(self, learner: str) -> None:
         """Show a learner's drafts and marks as they are now."""

@@ -45,7 +45,7 @@ class PortfolioPage(QWidget):
     left = Signal()
     moved = Signal(int)
 
-    def __init__(self, desk: Desk, theme: Theme) -> None:
+    def __init__(self, desk: Desk, theme: Theme, margin: MarkingMargin | None = None) -> None:
         super().__init__()
         self._desk, self._theme = desk, theme
         self.learner = ""
@@ -56,7 +56,7 @@ class PortfolioPage(QWidget):
         self.findings = FindingsPanel(desk, theme)
         self.evidence = EvidenceStrip(desk, theme)
         self.explanations = ExplanationPanel(desk, theme)
-        self.margin = MarkingMargin(desk, theme)
+        self.margin = margin or MarkingMargin(desk, theme)
         self.viewer = EvidenceViewer(desk, theme)
         self.own_table = OwnTable(desk, theme)
         self._source = label(kind="small", wrap=True)
@@ -112,7 +112,7 @@ class PortfolioPage(QWidget):
             layer.setParent(self)
             layer.hide()
 
-    def _head(self) -> QHBoxLayout:
+    def _head(self) -> QBoxLayout:
         head = QHBoxLayout()
         head.setSpacing(6)
         head.addWidget(button(self.tr("The class"), "plain", self.left.emit))

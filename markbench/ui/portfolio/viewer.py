@@ -40,6 +40,7 @@ class EvidenceViewer(QFrame):
         self._learner = ""
         self._pieces: list[Piece] = []
         self._at = 0
+        self._judges = True
         self._task: Task | None = None
         self.photo = PhotoView(theme)
         self.film = FilmView(theme)
@@ -88,6 +89,12 @@ class EvidenceViewer(QFrame):
         self.show()
         self.raise_()
         self._show()
+
+    def look_only(self) -> None:
+        """Offer nothing to judge or count: who looks may not decide here."""
+        self._judges = False
+        for control in self.judgements.values():
+            control.hide()
 
     def go(self, by: int) -> None:
         """The next piece of this learner, round and round."""
@@ -159,7 +166,7 @@ class EvidenceViewer(QFrame):
 
     def _tell_measured(self, piece: Piece) -> None:
         is_film = piece.kind in FILMS
-        self.count.setVisible(is_film)
+        self.count.setVisible(is_film and self._judges)
         measured = self._desk.held.film(self._desk.true_file(piece.file)) if is_film else None
         self._measured.setVisible(measured is not None)
         self.film.show_swings(measured.swing_marks_s if measured is not None else ())

@@ -1,0 +1,108 @@
+"""A moderation pack as the sheet of a learner sees it.
+
+The sheet's widgets ask a session; a pack is not one, and holds less. This view answers what
+they ask from the pack, and turns the gestures of marking into second marks. No draft is
+shown: a draft would lead the second marker as much as the first mark would.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING, Any, cast
+
+from PySide6.QtCore import QObject
+
+from markbench.model import Draft, Learner, Mark
+from markbench.session.errors import RefusedError
+from markbench.session.pack_session import PackSession
+from markbench.session.session import Change
+from markbench.ui.desk import Desk
+
+if TYPE_CHECKING:
+    from markbench.session import Session
+
+
+class PackView:
+    """What it does not know itself, the pack answers."""
+
+    read_only = False
+    can_undo = can_redo = False
+
+    def __init__(self, pack: PackSession) -> None:
+        self.pack = pack
+
+    def __getattr__(self, name: str) -> Any:
+        return getattr(self.pack, name)
+
+    @property
+    def folder(self) -> Path:
+        """Where the pack lies; its members are named through it."""
+        return self.pack.path.parent
+
+    def value(self, kind: str, learner: str = "", subject: str = "") -> Any:
+        """The class's decisions stay with the class."""
+        return None
+
+    def film(self, file: str) -> None:
+        """Measurements of films stay with the class."""
+        return None
+
+    def draft(self, learner: str, criterion: str) -> Draft:
+        """No draft."""
+        return Draft(criterion, None, None, ())
+
+    def drafts(self, learner: str) -> tuple[Draft, ...]:
+        """No draft for any criterion."""
+        return tuple(self.draft(learner, one.id) for one in self.pack.rubric.criteria)
+
+    def mark(self, learner: str, criterion: str) -> Mark | None:
+        """Her own, second mark."""
+        return self.pack.second(learner, criterion)
+
+    def marks(self, learner: str) -> dict[str, Mark]:
+        """Her own marks by criterion."""
+        found = {c.id: self.mark(learner, c.id) for c in self.pack.rubric.criteria}
+        return {criterion: mark for criterion, mark in found.items() if mark is not None}
+
+    def total(self, learner: str) -> float | None:
+        """Sum of her marks, ``None`` until every criterion has one."""
+        marks = self.marks(learner)
+        if len(marks) < len(self.pack.rubric.criteria):
+            return None
+        return sum(mark.marks for mark in marks.values())
+
+    def feedback(self, learner: str, criterion: str) -> str:
+        """Text to the learner is the first marker's; a second mark has none."""
+        return ""
+
+    def set_level(self, learner: str, criterion: str, level: str) -> None:
+        """Mark a criterion."""
+        self.pack.second_mark(learner, criterion, level)
+
+    def only_look(self, *_what: object) -> None:
+        """What is decided about the learners' work is decided in the class."""
+        raise RefusedError("In a pack there is nothing to decide but marks.")
+
+    agree = correct = decide = set_piece_status = set_piece_kind = only_look
+
+    def listen(self, listener: Callable[[Change], None]) -> Callable[[], None]:
+        """Changes as the window knows them."""
+        return self.pack.listen(lambda number: listener(Change(number, ("mark",))))
+
+
+class PackDesk(Desk):
+    """A desk with a pack on it."""
+
+    def __init__(self, pack: PackSession, parent: QObject | None = None) -> None:
+        super().__init__(cast("Session", PackView(pack)), parent)
+        self.pack = pack
+
+    def true_file(self, file: str) -> str:
+        """A member of the pack, as a file within a zip file is named."""
+        return f"{self.pack.path.name}!/{file}"
+
+    @property
+    def learners(self) -> tuple[Learner, ...]:
+        """Whom she second-marks."""
+        return self.pack.learners

@@ -1,0 +1,184 @@
+"""A pack opened by its moderator: one numbered portfolio at a time, her own marks first."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QBoxLayout,
+    QComboBox,
+    QFileDialog,
+    QVBoxLayout,
+)
+
+from markbench.model import Criterion
+from markbench.moderation.pack import FirstMark
+from markbench.ui.flow import FlowLayout
+from markbench.ui.look.theme import Theme
+from markbench.ui.moderation.pack_desk import PackDesk
+from markbench.ui.moderation.second_card import SecondCard
+from markbench.ui.parts import IconButton, button, label, restyle
+from markbench.ui.portfolio.criterion import CriterionCard
+from markbench.ui.portfolio.margin import MarkingMargin
+from markbench.ui.portfolio.page import PortfolioPage
+
+
+class SecondMargin(MarkingMargin):
+    """Her own marks; then, at her word, the first marks beside them."""
+
+    def __init__(self, desk: PackDesk, theme: Theme) -> None:
+        self._pack = desk.pack
+        self._firsts: dict[str, dict[str, FirstMark]] = {}
+        super().__init__(desk, theme)
+        self.setAccessibleName(self.tr("Second marking"))
+        self.note.hide()
+
+    def make_card(self, criterion: Criterion) -> CriterionCard:
+        """A card of the second marker."""
+        assert isinstance(self._desk, PackDesk)
+        return SecondCard(self._desk, self._theme, criterion)
+
+    def accept_drafts(self) -> None:
+        """Show the first marks: from now on her own stand."""
+        number, pack = self._learner, self._pack
+        self._desk.do(lambda _session: self._keep(number, pack.first(number)))
+
+    def accept_current(self) -> None:
+        """There is no draft to accept: on to the next criterion."""
+        self.step(1)
+
+    def _keep(self, number: str, firsts: dict[str, FirstMark]) -> None:
+        self._firsts[number] = firsts
+
+    def show_learner(self, learner: str) -> None:
+        """Her marks, and the first marks where she has looked at them."""
+        super().show_learner(learner)
+        if self._pack.has_looked(learner) and learner not in self._firsts:
+            self._keep(learner, self._pack.first(learner))
+        shown = self._firsts.get(learner, {})
+        for card in self.cards:
+            if isinstance(card, SecondCard):
+                criterion = card.criterion.id
+                said = self._pack.moderated(learner, criterion)
+                card.show_first(shown.get(criterion), said)
+
+    def _sum_up(self) -> None:
+        pack, learner = self._pack, self._learner
+        done, of = pack.progress(learner)
+        marks = [pack.second(learner, c.id) for c in pack.rubric.criteria]
+        given = sum(mark.marks for mark in marks if mark is not None)
+        words = self.tr("✓ {n:g} of {most:g}") if done == of else self.tr("{n:g} of {most:g}")
+        self._total.setText(words.format(n=given, most=pack.rubric.most))
+        restyle(self._total, "kind", "ink" if done == of else "pencil")
+        self._state.setText(self.tr("{n} of {of} second-marked").format(n=done, of=of))
+        looked = pack.has_looked(learner)
+        self.accept_all.setEnabled(done == of and not looked)
+        if looked:
+            said = sum(pack.moderated(learner, c.id) is not None for c in pack.rubric.criteria)
+            self.accept_all.setText(self.tr("Answered {n} of {of}").format(n=said, of=of))
+        else:
+            self.accept_all.setText(self.tr("Show the first marks"))
+        self.accept_all.setToolTip(
+            self.tr("Once every criterion is second-marked; your own marks then stand")
+        )
+
+
+class PackSheet(PortfolioPage):
+    """``said`` and ``trouble`` carry words for the bar."""
+
+    said = Signal(str)
+    trouble = Signal(str)
+
+    def __init__(self, desk: PackDesk, theme: Theme) -> None:
+        self._pack = desk.pack
+        super().__init__(desk, theme, SecondMargin(desk, theme))
+        self._whole.hide()  # the learners' own files stay with the class
+        self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.explanations.look_only()
+        self.viewer.look_only()
+        self.moved.connect(self.step)
+        desk.changed.connect(self._count)
+        self._count()
+        if desk.learners:
+            self.show_number(desk.learners[0].id)
+
+    def _head(self) -> QBoxLayout:
+        pack = self._pack
+        self.numbers = QComboBox()
+        self.numbers.setAccessibleName(self.tr("Learner of the pack"))
+        self.numbers.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToContents)
+        for one in pack.learners:
+            self.numbers.addItem("", one.id)
+        self.numbers.activated.connect(lambda at: self.show_number(self.numbers.itemData(at)))
+        self.send = button(self.tr("Send back…"), "deed", self.ask_and_send)
+        self.leave_pack = button(self.tr("Leave the pack"), "plain", self.left.emit)
+        before = IconButton(self._theme, "back", self.tr("Learner before"),
+                            lambda: self.moved.emit(-1))  # fmt: skip
+        after = IconButton(self._theme, "next", self.tr("Next learner"),
+                           lambda: self.moved.emit(1))  # fmt: skip
+        about = self.tr("{title}, check code {code}, as {who}").format(
+            title=pack.manifest.title, code=pack.code, who=pack.who
+        )
+        words = label(about, "small")
+        words.setToolTip("\n".join((*pack.manifest.shipped, "", *pack.manifest.left_out)))
+        self._done = label(kind="small")
+        first, second = FlowLayout(spacing=8), FlowLayout(spacing=8)
+        for part in (label(self.tr("You are second-marking"), "title"), self.send, self.leave_pack):
+            first.addWidget(part)
+        for each in (before, after, self.numbers, self._done, words):
+            second.addWidget(each)
+        column = QVBoxLayout()
+        column.setSpacing(4)
+        column.addLayout(first)
+        column.addLayout(second)
+        return column
+
+    def show_number(self, number: str) -> None:
+        """One portfolio of the pack."""
+        self.show_learner(number)
+        self.numbers.setCurrentIndex(self.numbers.findData(number))
+
+    def step(self, by: int) -> None:
+        """The next portfolio, or the one before."""
+        at = self.numbers.currentIndex() + by
+        if 0 <= at < self.numbers.count():
+            self.show_number(self.numbers.itemData(at))
+
+    def _count(self, _number: str = "") -> None:
+        pack, finished = self._pack, 0
+        for at, one in enumerate(pack.learners):
+            done, of = pack.progress(one.id)
+            finished += done == of
+            state = self.tr("✓ looked") if pack.has_looked(one.id) else f"{done}/{of}"
+            self.numbers.setItemText(at, f"{one.name}  ·  {state}")
+        words = self.tr("{n} of {of} learners second-marked")
+        self._done.setText(words.format(n=finished, of=len(pack.learners)))
+
+    def ask_and_send(self) -> None:
+        """Ask for a place and write what goes back there."""
+        from markbench.session.errors import PackError
+        from markbench.session.pack_session import REPLY_ENDING
+
+        self.margin.settle()
+        self._desk.finish()
+        start = self._pack.path.with_suffix(REPLY_ENDING)
+        chosen, _ = QFileDialog.getSaveFileName(
+            self, self.tr("Send back"), str(start), f"*{REPLY_ENDING}"
+        )
+        if not chosen:
+            return
+        path = Path(chosen)
+        if path.suffix != REPLY_ENDING:
+            path = path.with_name(path.name + REPLY_ENDING)
+        try:
+            self._pack.write_reply(path)
+        except PackError as error:
+            self.trouble.emit(str(error))
+        else:
+            self.said.emit(
+                self.tr("✓ written: {file}. Send this file to the first marker.").format(
+                    file=path.name
+                )
+            )
