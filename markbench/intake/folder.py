@@ -94,7 +94,8 @@ def read_class(
     tree = walk(folder, stop)
     brief, odd = read_brief(folder / _brief_name(tree))
     problems = [*(item.as_finding() for item in odd), *tree.problems]
-    found = [one for one in tree.found if one.file.casefold() != BRIEF_NAME]
+    # The brief and rubrics of the class's own lie beside the work; nobody handed them in.
+    found = [one for one in tree.found if "/" in one.file or not _is_toml(one.file)]
     with Shelf(folder) as shelf:
         desk = _Desk(folder, shelf, brief, settled, problems=problems)
         class_list, list_file = find_class_list(shelf, found, desk.problems)
@@ -155,6 +156,10 @@ def _row_again(desk: _Desk, piece: Piece) -> ClassRow | None:
         return None
     rows = _class_rows(desk, sheet)
     return next((row for row in rows if row_file(row, sheet) == piece.file), None)
+
+
+def _is_toml(file: str) -> bool:
+    return file.casefold().endswith(".toml")
 
 
 def _brief_name(tree: Tree) -> str:
