@@ -21,7 +21,7 @@ from markbench.model import Piece
 
 PHOTO_KINDS = ("setup_photo", "selfie", "photo")
 Progress = Callable[[int, int, str], None]
-_PHOTO_METHOD = "photo-1"
+_PHOTO_METHOD = "photo-2"
 
 
 def look_at_class(
