@@ -2,8 +2,9 @@
 
 The statistic is the log odds of the likeliest slip against honest work. Its threshold is
 measured on simulated honest classes (``calibration.toml``), apart for tables with and
-without repeats and for times to tenths and to hundredths, since those differ most in how
-often chance alone comes near. It never lies below even odds.
+without repeats, for times to tenths and to hundredths, and for short, usual and long
+pendulums, since those differ most in how often chance alone comes near. It never lies
+below even odds.
 """
 
 from __future__ import annotations
@@ -20,7 +21,14 @@ from numpy.typing import NDArray
 from markbench.physics.honest import Array
 from markbench.physics.stack import Stack
 
-KINDS = ("repeats_hundredths", "repeats_tenths", "single_hundredths", "single_tenths")
+KINDS = tuple(
+    f"{repeats}_{places}_{reach}"
+    for repeats in ("repeats", "single")
+    for places in ("hundredths", "tenths")
+    for reach in ("short", "usual", "long")
+)
+# Longest length of a pendulum from a low support, and of one longer than a table is high.
+_SHORT_M, _LONG_M = 0.35, 0.75
 
 
 def kind_of_table(stack: Stack) -> NDArray[np.int64]:
@@ -30,7 +38,9 @@ def kind_of_table(stack: Stack) -> NDArray[np.int64]:
     timings = np.isfinite(stack.times_s).sum(axis=2)
     rows = (timings > 0).sum(axis=1)
     single = 2 * (timings > 1).sum(axis=1) < rows
-    return np.asarray(2 * single + (stack.time_step_s > 0.03), dtype=int)
+    longest_m = np.where(timings > 0, np.nan_to_num(stack.length_m), 0.0).max(axis=1)
+    reach = (longest_m > _SHORT_M).astype(int) + (longest_m > _LONG_M)
+    return np.asarray(6 * single + 3 * (stack.time_step_s > 0.03) + reach, dtype=int)
 
 
 def margin(stack: Stack) -> Array:
