@@ -122,18 +122,18 @@ def _agreement(one: Floats, other: Floats, window: tuple[float, float, float, fl
 def _laid_over(one: Floats, other: Floats, window: tuple[float, float, float, float]) -> Floats:
     """``one`` shifted and stretched onto ``other`` by least squares; nan beyond its edge."""
     edge = one.shape[0]
-    everywhere = np.mgrid[:edge, :edge] + 0.5
+    everywhere: Floats = np.indices((edge, edge)).astype(float) + 0.5
     left, top, right, bottom = window
     p = np.array([left * edge, top * edge, right - left, bottom - top])
-    slope_y, slope_x = np.gradient(one)
+    slope_y, slope_x = (np.asarray(slope) for slope in np.gradient(one))
 
     def at(picture: Floats, p: Floats, grid: Floats) -> Floats:
         where = (p[1] + p[3] * grid[0] - 0.5, p[0] + p[2] * grid[1] - 0.5)
         return np.asarray(ndimage.map_coordinates(picture, where, order=1, cval=np.nan))
 
     # A quarter of the pixels fits four numbers as well as all of them.
-    grid = everywhere[:, ::2, ::2]
-    aim, (y, x) = other[::2, ::2], grid
+    grid: Floats = everywhere[:, ::2, ::2]
+    aim, y, x = other[::2, ::2], grid[0], grid[1]
     for _ in range(_ROUNDS):
         now, gx, gy = (at(picture, p, grid) for picture in (one, slope_x, slope_y))
         good = np.isfinite(now) & np.isfinite(gx) & np.isfinite(gy)

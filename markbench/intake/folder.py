@@ -128,7 +128,8 @@ def read_again(work: ClassWork, folder: Path, learner: str, settled: Settled) ->
     """The class as read before, with the work of one learner read again.
 
     Enough where ``settled`` differs from before in that learner's typed rows, corrections,
-    hints or kinds of pieces. Whose files are whose, and everybody else's portfolio, stay as they were.
+    hints or kinds of pieces. Whose files are whose, and everybody else's portfolio, stay
+    as they were.
     """
     held = work.portfolios[learner]
     sizes = Counter(p.size_bytes for one in work.portfolios.values() for p in one.pieces)
@@ -351,9 +352,11 @@ def _teachers_hand(
         try:
             table = correct(table, {key: text})
         except ValueError as error:
+            file, _, rest = key.partition("|")
+            sheet, _, cell = rest.rpartition("|")
             findings.append(
                 Finding("value_not_understood", learner.id, f"A correction was not used: {error}",
-                        Concern.LOOK, sources=(table.source,))
+                        Concern.LOOK, {"correction": text}, sources=(Source(file, sheet, cell),))
             )  # fmt: skip
             continue
         findings[:] = [

@@ -11,7 +11,6 @@ from markbench.intake.folder import Settled
 from markbench.intake.tables import ColumnHints
 from markbench.model import ClassWork, Decision, Mark, PieceKind, State
 
-_REREAD_CLASS = frozenset({"owner", "piece_kind"})
 _NEVER = dt.datetime(1970, 1, 1, tzinfo=dt.UTC)
 
 
@@ -38,14 +37,14 @@ def settled(state: State) -> Settled:
 
 
 def rereads(work: ClassWork, decisions: Iterable[Decision]) -> frozenset[str] | None:
-    """Learners whose tables ``decisions`` have read anew; ``None``: the whole class."""
+    """Learners whose work ``decisions`` have read anew; ``None``: the whole class."""
     concerned: set[str] = set()
     for decision in decisions:
-        if decision.kind in _REREAD_CLASS:
+        if decision.kind == "owner":
             return None
         if decision.kind == "typed":
             concerned.add(decision.learner)
-        elif decision.kind in ("hints", "correction"):
+        elif decision.kind in ("hints", "correction", "piece_kind"):
             found = _readers_of(work, decision)
             if not found:
                 return None

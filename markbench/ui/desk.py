@@ -101,6 +101,14 @@ class Desk(QObject):
             pool=self._pool,
         )
 
+    def judge_piece(self, learner: str, file: str, status: str) -> None:
+        """Say how a piece of evidence is; an empty ``status`` takes it back."""
+        self.do(lambda session: session.set_piece_status(learner, file, status or None))
+
+    def tell_kind(self, file: str, kind: str) -> None:
+        """Say what a picture shows."""
+        self.do(lambda session: session.set_piece_kind(file, kind))
+
     def undo(self) -> None:
         """Take the last step back."""
         self.do(lambda session: session.undo())

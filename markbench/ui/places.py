@@ -15,8 +15,8 @@ from markbench.ui.parts import button, restyle
 if TYPE_CHECKING:
     from markbench.ui.window import Window
 
-ACROSS, OVERVIEW, HAND_INS = "across", "overview", "handins"
-FURTHER: tuple[str, ...] = (ACROSS, OVERVIEW, HAND_INS)
+ACROSS, OVERVIEW, HAND_INS, MODERATION = "across", "overview", "handins", "moderation"
+FURTHER: tuple[str, ...] = (ACROSS, OVERVIEW, HAND_INS, MODERATION)
 
 
 class Place(Protocol):
@@ -42,6 +42,7 @@ class PlaceBar(QWidget):
             ACROSS: self._place(ACROSS, self.tr("One criterion")),
             OVERVIEW: self._place(OVERVIEW, self.tr("Findings")),
             HAND_INS: self._place(HAND_INS, self.tr("Hand-ins")),
+            MODERATION: self._place(MODERATION, self.tr("Moderation")),
         }
         self.blind = button(self.tr("Names shown"), "plain")
         self.blind.setCheckable(True)
@@ -101,6 +102,16 @@ def make_page(window: Window, place: str) -> QWidget:
         hand_ins.opened.connect(partial(window.open_from, place))
         hand_ins.said.connect(window._say_notice)
         return hand_ins
+    if place == MODERATION:
+        from markbench.ui.moderation.page import ModerationPage
+
+        moderation = ModerationPage(window.desk, window._theme)
+        moderation.opened.connect(partial(window.open_from, place))
+        moderation.said.connect(window._say_notice)
+        moderation.trouble.connect(window._say_trouble)
+        folder = window.desk.held.folder
+        moderation.kept.connect(lambda: window.open_folder(folder))
+        return moderation
     from markbench.ui.across.page import AcrossPage
 
     page = AcrossPage(window.desk, window._theme, window.bench.model)
@@ -128,11 +139,13 @@ def name_places(window: Window, deeds: Deeds) -> None:
         (_tr("One criterion across the class"), "Ctrl+Alt+2", ACROSS),
         (_tr("Findings of the class"), "Ctrl+Alt+3", OVERVIEW),
         (_tr("Hand-ins: late, missing, extended"), "Ctrl+Alt+4", HAND_INS),
+        (_tr("Moderation: sample, second marks, sign-off"), "Ctrl+Alt+5", MODERATION),
     ):
         deeds.add(words, (keys,), partial(window.show_place, place), anywhere)
     deeds.add(_tr("Back to the class"), ("Escape",), window.go_back, " ".join(FURTHER))
     _name_across(window, deeds)
     _name_hand_ins(window, deeds)
+    _name_moderation(window, deeds)
 
 
 def _name_across(window: Window, deeds: Deeds) -> None:
@@ -208,6 +221,27 @@ def _name_hand_ins(window: Window, deeds: Deeds) -> None:
         (_tr("Take the extension of the chosen learners back"), (), "take back"),
     ):
         deeds.add(words, keys, partial(hand_ins, do), HAND_INS)
+
+
+def _name_moderation(window: Window, deeds: Deeds) -> None:
+    def moderation(do: str) -> None:
+        from markbench.ui.moderation.page import ModerationPage
+
+        page = window.further.get(MODERATION)
+        if isinstance(page, ModerationPage):
+            page.do(do)
+
+    for words, keys, do in (
+        (_tr("Draw the sample for the moderator"), ("Alt+S",), "draw"),
+        (_tr("Make the moderation pack…"), ("Alt+P",), "pack"),
+        (_tr("Merge a moderator's reply…"), ("Alt+M",), "merge"),
+        (_tr("Go to what is open between the markers"), ("Alt+O",), "open"),
+        (_tr("Go to the grade boundaries"), ("Alt+G",), "boundaries"),
+        (_tr("Go to the adjustment"), ("Alt+A",), "adjustment"),
+        (_tr("Go to the sign-off"), ("Alt+F",), "signing"),
+        (_tr("Write the moderation record…"), ("Alt+W",), "record"),
+    ):
+        deeds.add(words, keys, partial(moderation, do), MODERATION)
 
 
 def _tr(text: str) -> str:

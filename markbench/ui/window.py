@@ -153,6 +153,7 @@ class Window(QMainWindow):
         self.desk = Desk(session, self)
         self.desk.saved.connect(lambda at: self._say_saved(f"{at:%H:%M}"))
         self.desk.trouble.connect(self._say_trouble)
+        self.desk.trouble.connect(lambda _words: self._show_blind())
         self.desk.changed.connect(lambda _learner: self._offer_undo())
         self.desk.changed.connect(lambda _learner: self._show_blind())
         self._show_blind()
@@ -167,7 +168,7 @@ class Window(QMainWindow):
     def turn_blind(self) -> None:
         """Hide who is who, or show it again."""
         if self.desk is not None:
-            self.desk.hide_names(not self.desk.blind)
+            self.hide_names(not self.desk.blind)
 
     def write_out(self) -> None:
         """Write the workbook and the mark sheet beside the class's work."""

@@ -3,8 +3,9 @@
     python tests/benchmarks/bench_pipeline.py [learners ...]
 
 The colleague's script reads each learner's xlsx with pandas and openpyxl, fits a line with
-scipy, asks half a dozen questions and drafts a sentence. Ours reads the class folder, matches names,
-recomputes, puts every question, weighs the explanations and drafts against the rubric.
+scipy, asks half a dozen questions and drafts a sentence. Ours reads the class folder,
+matches names, recomputes, puts every question and drafts against the rubric; "whole" also
+weighs the explanations and compares all tables.
 Both on one core, CPU seconds of this process, best of two for up to 1,000 learners.
 """
 

@@ -59,3 +59,19 @@ def test_a_row_of_a_class_sheet(make_class: MakeClass) -> None:
     folder = make_class({"class_list.csv": FILES["class_list.csv"], "all results.csv": SHEET})
     work = read_class(folder)
     both(folder, work, "b2", Settled(corrections={a_cell(work, "b2"): "15.99"}))
+
+
+def test_what_a_picture_shows(make_class: MakeClass) -> None:
+    folder = make_class(FILES)
+    work = read_class(folder)
+    both(folder, work, "a1", Settled(kinds={"Ada Invented/setup.jpg": "selfie"}))
+
+
+def test_a_correction_that_cannot_be_read_names_its_cell(make_class: MakeClass) -> None:
+    folder = make_class(FILES)
+    key = a_cell(read_class(folder), "b2")
+    work = read_class(folder, Settled(corrections={key: "1o.4"}))
+    (finding,) = [f for f in work.portfolios["b2"].findings if "correction" in f.numbers]
+    assert finding.check == "value_not_understood"
+    assert finding.numbers["correction"] == "1o.4"
+    assert [correction_key(source) for source in finding.sources] == [key]

@@ -38,6 +38,8 @@ _THRESHOLD = 2.5
 _AT_ONCE = 64
 # Below this share of the moment's variance a period is not even tried.
 _LEAST_SHARE = 0.06
+# Pixels: places nearer than this are one; a bob begins no larger than a tenth of the picture.
+_APART, _LARGEST_GUESS = 6.0, 12.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -143,24 +145,49 @@ def find_arc(
     u_mean = np.array([u[which == k].mean() for k in range(_BINS)])
     ends = ndimage.gaussian_filter(folded[:2].mean(axis=0) - folded[-2:].mean(axis=0), 1.5)
     yy, xx = np.mgrid[top:bottom, left:right].astype(float)
-    bright, dark = np.argmax(ends), np.argmin(ends)
-    one = np.array([xx.flat[bright], yy.flat[bright]])
-    other = np.array([xx.flat[dark], yy.flat[dark]])
     area = float(np.sum(np.abs(ends) > 0.5 * np.abs(ends).max())) / 2
-    # Dark or bright bob: which end is which cannot be told beforehand.
-    tried = []
-    for reach in ((one - other) / 2, (other - one) / 2):
-        radius = max((area / np.pi) ** 0.5, 1.5)
-        guess = _arc(np.array([*((one + other) / 2), *reach, radius, 0.0]))
-        tried.append(_fit_disc(folded, xx, yy, u_mean, guess, 8))
-    best = max(tried, key=lambda arc: arc.fit)
+    radius = float(np.clip((area / np.pi) ** 0.5, 1.5, _LARGEST_GUESS))
+    # Dark or bright bob, and which end is which, cannot be told beforehand; and a shadow
+    # beside a pale bob may be the darkest thing that moves.
+    guesses = []
+    for one in _tops(ends, xx, yy):
+        for other in _tops(-ends, xx, yy):
+            if np.hypot(*(one - other)) > 2.0:
+                for reach in ((one - other) / 2, (other - one) / 2):
+                    guesses.append(_arc(np.array([*((one + other) / 2), *reach, radius, 0.0])))
+    if not guesses:
+        return None
+    guesses.sort(key=lambda guess: -_weight(_fit_disc(folded, xx, yy, u_mean, guess, 0)))
+    best = max((_fit_disc(folded, xx, yy, u_mean, guess, 8) for guess in guesses[:4]), key=_weight)
     return _fit_disc(folded, xx, yy, u_mean, best, 25) if best.fit > 0.2 else best
+
+
+def _weight(arc: Arc) -> float:
+    """Of several arcs the bob's is that of the largest, clearest disc, not the thread's."""
+    return arc.fit * abs(arc.contrast) * arc.radius * min(arc.reach, 2 * arc.radius)
+
+
+def _tops(picture: Floats, xx: Floats, yy: Floats) -> list[Floats]:
+    """Up to three of the highest places of ``picture``, apart from one another, as (x, y)."""
+    left, found = picture.copy(), []
+    for _ in range(3):
+        k = int(np.argmax(left))
+        if left.flat[k] <= 0.3 * picture.max() or left.flat[k] <= 0:
+            break
+        at = np.array([xx.flat[k], yy.flat[k]])
+        found.append(at)
+        left[np.hypot(xx - at[0], yy - at[1]) < _APART] = 0
+    return found
 
 
 def _fit_disc(folded: Floats, xx: Floats, yy: Floats, u: Floats, guess: Arc, rounds: int) -> Arc:
     """Least squares of a disc at ``u`` (bins,) against ``folded`` (bins, rows, columns)."""
     edge = 1.5 * guess.reach + 2 * guess.radius + 6
-    used = np.flatnonzero(np.hypot(xx - guess.x, yy - guess.y).ravel() <= edge)
+    # Only what the disc sweeps: the thread above moves too, and may outweigh a pale bob.
+    ends = np.stack(guess.at(np.linspace(-1.2, 1.2, 9)), axis=1)
+    away = np.min([(xx - x) ** 2 + (yy - y) ** 2 for x, y in ends], axis=0)
+    beside = guess.radius + 5 + 0.15 * guess.reach
+    used = np.flatnonzero(away.ravel() <= beside**2)
     # Some hundreds of pixels say all there is to say.
     used = used[:: max(1, used.size // 700)]
     pictures, px, py = folded.reshape(len(folded), -1)[:, used], xx.flat[used], yy.flat[used]
@@ -182,6 +209,8 @@ def _fit_disc(folded: Floats, xx: Floats, yy: Floats, u: Floats, guess: Arc, rou
 
     start = np.array([guess.x, guess.y, guess.reach_x, guess.reach_y, guess.radius, guess.sag])
     room = np.array([edge, edge, edge, edge, 0.0, 0.35 * edge])
+    if rounds == 0:
+        return replace(guess, fit=1 - float(np.sum(residual(start) ** 2)))
     low, high = start - room, start + room
     low[4], high[4] = 0.8, max(2.5 * guess.radius, 6.0)
     result = least_squares(residual, start, bounds=(low, high), max_nfev=rounds, xtol=1e-3)

@@ -95,7 +95,9 @@ def places(
     kept: list[Place] = []
     for length in lengths:
         found: list[Place] = []
-        for start in np.arange(low, high - length + 1e-6, length / 2.5):
+        # Evenly to the very end: a bob let go late swings only there.
+        steps = int(np.ceil((high - low - length) / (length / 2.5)))
+        for start in np.linspace(low, high - length, max(steps, 0) + 1):
             chosen = (cells.times_s >= start) & (cells.times_s <= start + length)
             found += _in_window(cells, chosen, barred)
         found.sort(key=lambda place: -place.score)

@@ -118,16 +118,15 @@ class PackSheet(PortfolioPage):
                             lambda: self.moved.emit(-1))  # fmt: skip
         after = IconButton(self._theme, "next", self.tr("Next learner"),
                            lambda: self.moved.emit(1))  # fmt: skip
-        about = self.tr("{title}, check code {code}, as {who}").format(
-            title=pack.manifest.title, code=pack.code, who=pack.who
-        )
-        words = label(about, "small")
-        words.setToolTip("\n".join((*pack.manifest.shipped, "", *pack.manifest.left_out)))
+        code = label(self.tr("check code {code}").format(code=pack.code), "small")
+        code.setToolTip(self.tr("The same digits as the sender's: compare them by telephone"))
+        whose = label(self.tr("as {who}").format(who=pack.who), "small")
+        whose.setToolTip("\n".join((*pack.manifest.shipped, "", *pack.manifest.left_out)))
         self._done = label(kind="small")
         first, second = FlowLayout(spacing=8), FlowLayout(spacing=8)
         for part in (label(self.tr("You are second-marking"), "title"), self.send, self.leave_pack):
             first.addWidget(part)
-        for each in (before, after, self.numbers, self._done, words):
+        for each in (before, after, self.numbers, self._done, code, whose):
             second.addWidget(each)
         column = QVBoxLayout()
         column.setSpacing(4)

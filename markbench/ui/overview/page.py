@@ -2,12 +2,9 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 from PySide6.QtCore import Qt, QTimer, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
-    QFileDialog,
     QFrame,
     QGridLayout,
     QHBoxLayout,
@@ -30,7 +27,7 @@ from markbench.ui.look.theme import Theme
 from markbench.ui.overview.evening import DriftFigure, PaceFigure
 from markbench.ui.overview.figure import Figure, Spot
 from markbench.ui.overview.levels import LevelsFigure
-from markbench.ui.overview.saving import save_figure
+from markbench.ui.overview.saving import ask_and_save
 from markbench.ui.overview.spread import SpreadFigure
 from markbench.ui.overview.topics import TopicsFigure
 from markbench.ui.overview.view import FigurePaper
@@ -179,18 +176,10 @@ class OverviewPage(QWidget):
 
     def ask_and_save(self, figure: Figure) -> None:
         """Ask for a place and save a figure there."""
-        folder = self._desk.session.folder / "markbench-out"
-        start = (folder if folder.is_dir() else folder.parent) / f"{figure.key}.png"
-        kinds = self.tr("Picture for slides (*.png);;Drawing for print (*.svg)")
-        chosen, kind = QFileDialog.getSaveFileName(self, self.tr("Save picture"), str(start), kinds)
-        if not chosen:
-            return
-        path = Path(chosen)
-        if path.suffix.casefold() not in (".png", ".svg"):
-            path = path.with_name(path.name + (".svg" if "svg" in kind else ".png"))
         try:
-            save_figure(figure, path)
+            name = ask_and_save(self, self._desk.held.folder, figure)
         except OSError as error:
             self.trouble.emit(str(error))
         else:
-            self.said.emit(self.tr("✓ saved {file}").format(file=path.name))
+            if name:
+                self.said.emit(self.tr("✓ saved {file}").format(file=name))

@@ -7,13 +7,32 @@ from pathlib import Path
 from PySide6.QtCore import QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QFont, QImage, QPainter
 from PySide6.QtSvg import QSvgGenerator
+from PySide6.QtWidgets import QFileDialog, QWidget
 
 from markbench.ui.look.tokens import SERIF, TYPE
-from markbench.ui.overview.figure import Figure, Look
+from markbench.ui.overview.figure import Figure, Look, tr
 
 ENDINGS = (".png", ".svg")
 _WIDE, _LEAST_HIGH, _EDGE = 900, 420, 28
 _PER_PIXEL = 2.5  # sharp on a projector and in print
+
+
+def ask_and_save(owner: QWidget, folder: Path, figure: Figure) -> str:
+    """Ask for a place near a class's folder and save there; the file's name, or empty.
+
+    Raises ``OSError`` where the file cannot be written.
+    """
+    out = folder / "markbench-out"
+    start = (out if out.is_dir() else folder) / f"{figure.key}.png"
+    kinds = tr("Picture for slides (*.png);;Drawing for print (*.svg)")
+    chosen, kind = QFileDialog.getSaveFileName(owner, tr("Save picture"), str(start), kinds)
+    if not chosen:
+        return ""
+    path = Path(chosen)
+    if path.suffix.casefold() not in ENDINGS:
+        path = path.with_name(path.name + (".svg" if "svg" in kind else ".png"))
+    save_figure(figure, path)
+    return path.name
 
 
 def save_figure(figure: Figure, path: Path) -> None:

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import time
+from bisect import bisect_left
+from collections.abc import Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, QThreadPool, QTimer
 from PySide6.QtGui import QImage, QKeyEvent
@@ -14,6 +17,10 @@ from markbench.ui.look.theme import Theme
 from markbench.ui.parts import IconButton, button, label
 from markbench.ui.portfolio.film import Film
 from markbench.ui.portfolio.photo_view import PhotoView
+from markbench.ui.portfolio.swing_trace import SwingTrace
+
+if TYPE_CHECKING:
+    from markbench.evidence.video.judge import SwingMeasurement
 
 _SPEEDS = (1.0, 0.5, 0.25, 0.125)
 
@@ -36,6 +43,9 @@ class FilmView(QWidget):
         self._due = 0.0
         self._speed = 1.0
         self.picture = PhotoView(theme)
+        self.trace = SwingTrace(theme)
+        self.trace.wanted.connect(self.go_to)
+        self.told = label(wrap=True)
         self.words = label()
         self.slider = QSlider(Qt.Orientation.Horizontal)
         self.slider.setAccessibleName(self.tr("Place in the film"))
@@ -61,8 +71,11 @@ class FilmView(QWidget):
         controls.addWidget(self.zero)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
+        column.setSpacing(4)
         column.addWidget(self.picture, 1)
+        column.addWidget(self.trace)
         column.addLayout(controls)
+        column.addWidget(self.told)
 
     def open_film(self, folder: Path, file: str) -> None:
         """Open a piece off the main thread and show its first frame."""
@@ -76,10 +89,36 @@ class FilmView(QWidget):
             pool=self._pool,
         )
 
-    def show_swings(self, marks_s: tuple[float, ...]) -> None:
-        """Times, on the film's own clock, at which each measured swing ends."""
-        self._marks_s = marks_s
+    def show_measured(self, measured: SwingMeasurement | None, sentences: Sequence[str]) -> None:
+        """What was measured in the film, and what it says in words."""
+        self._marks_s = measured.swing_marks_s if measured is not None else ()
+        self.trace.show_swing(measured)
+        self.told.setText("\n".join(sentences))
+        self.told.setVisible(bool(sentences))
         self._say()
+
+    def go_to(self, time_s: float) -> None:
+        """Pause at the frame next to a time on the film's own clock."""
+        if self._film is None:
+            return
+        self.pause()
+        times, wanted = self._film.times_s, time_s - self._film.start_s
+        after = min(bisect_left(times, wanted), len(times) - 1)
+        before = max(after - 1, 0)
+        self._ask(before if wanted - times[before] < times[after] - wanted else after)
+
+    def go_to_swing(self, by: int) -> None:
+        """To where the next swing ends, or the one before."""
+        if self._film is None or not self._marks_s:
+            return
+        now, slack = self._now_s(), 0.6 / max(len(self._film.times_s), 1)
+        slack = max(slack, 0.02)
+        further = [m for m in self._marks_s if (m > now + slack if by > 0 else m < now - slack)]
+        if further:
+            self.go_to(further[0] if by > 0 else further[-1])
+
+    def _now_s(self) -> float:
+        return self._film.start_s + self._film.times_s[self._at] if self._film else 0.0
 
     def leave(self) -> None:
         """Stop and let the film go."""
@@ -133,19 +172,23 @@ class FilmView(QWidget):
         self._say()
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Space, comma and full stop."""
+        """Space, comma, full stop; M for where a swing ends."""
         if event.key() == Qt.Key.Key_Space:
             self.toggle()
         elif event.key() == Qt.Key.Key_Comma:
             self.step(-1)
         elif event.key() == Qt.Key.Key_Period:
             self.step(1)
+        elif event.key() == Qt.Key.Key_M:
+            shift = event.modifiers() & Qt.KeyboardModifier.ShiftModifier
+            self.go_to_swing(-1 if shift else 1)
         else:
             super().keyPressEvent(event)
 
     def _opened(self, film: Film) -> None:
         self._film, self._at, self._zero = film, 0, 0
         self.slider.setRange(0, len(film) - 1)
+        self.trace.show_span(film.start_s, film.start_s + film.times_s[-1])
         self._ask(0)
 
     def _slid(self, number: int) -> None:
@@ -208,7 +251,7 @@ class FilmView(QWidget):
             seconds = self._film.times_s[self._at] - self._film.times_s[self._zero]
             words = self.tr("{s:.2f} s · frame {n}").format(s=seconds, n=self._at + 1)
             if self._marks_s:
-                now = self._film.start_s + self._film.times_s[self._at]
-                done = sum(mark <= now for mark in self._marks_s)
+                done = sum(mark <= self._now_s() for mark in self._marks_s)
                 words += self.tr(" · swing {n} of {of}").format(n=done, of=len(self._marks_s))
             self.words.setText(words)
+            self.trace.show_now(self._now_s())

@@ -187,6 +187,7 @@ class PortfolioPage(QWidget):
         self.findings.show_learner(self.learner)
         self.explanations.show_learner(self.learner)
         self.evidence.show_learner(self.learner)
+        self.viewer.renew(self.evidence.openable(self.learner))
         self.readings.show_learner(self.learner)
         self._draw()
 
@@ -303,8 +304,7 @@ class PortfolioPage(QWidget):
         self.margin.setFixedWidth(
             min(max(self._theme.px(390), int(self.width() * 0.3)), int(self.width() * 0.5))
         )
-        room = self.width() - self.margin.width()
-        wide = room >= self._theme.px(_TWO_COLUMNS)
+        wide = self._wide()
         self._columns.setDirection(
             QBoxLayout.Direction.LeftToRight if wide else QBoxLayout.Direction.TopToBottom
         )
@@ -313,8 +313,13 @@ class PortfolioPage(QWidget):
         self.findings.setMinimumHeight(self._theme.px(110 if wide else 190))
         self._place_viewer()
 
+    def _wide(self) -> bool:
+        return self.width() - self.margin.width() >= self._theme.px(_TWO_COLUMNS)
+
     def _place_viewer(self) -> None:
         top = self._desk_area.y()
-        across, down = self.width() - self.margin.width() - 26, self.height() - top - 12
+        # With large text both would be too narrow to use: the layer then covers the margin.
+        beside = self.margin.width() + 26 if self._wide() else 32
+        across, down = self.width() - beside, self.height() - top - 12
         for layer in (self.viewer, self.own_table):
             layer.setGeometry(16, top, across, down)

@@ -25,13 +25,15 @@ _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 
 @dataclass(frozen=True, slots=True)
 class CellLook:
-    """All that is painted of a cell. ``original`` is the learner's text, if corrected."""
+    """All that is painted of a cell. ``original`` is the learner's text, if corrected;
+    ``unread`` says that ``text`` is a correction that could not be read."""
 
     text: str
     original: str
     concern: Concern | None
     explained: bool
     computed: bool
+    unread: bool
 
 
 class ReadingsModel(QAbstractTableModel):
@@ -46,6 +48,7 @@ class ReadingsModel(QAbstractTableModel):
         self._timings = 0
         self._questioned: dict[Cell, list[Finding]] = {}
         self._explained: frozenset[Cell] = frozenset()
+        self._unread_cells: frozenset[str] = frozenset()
 
     def show_learner(self, learner: str) -> None:
         """Show the readings of a learner as they are now."""
@@ -61,6 +64,12 @@ class ReadingsModel(QAbstractTableModel):
         for finding in session.findings(learner):
             for cell in cells_of_finding(finding, table):
                 self._questioned.setdefault(cell, []).append(finding)
+        self._unread_cells = frozenset(
+            correction_key(source)
+            for finding in session.findings(learner)
+            if "correction" in finding.numbers
+            for source in finding.sources
+        )
         self._explained = frozenset()
         self.endResetModel()
 
@@ -159,11 +168,14 @@ class ReadingsModel(QAbstractTableModel):
             concern=max((f.concern for f in self._findings(index)), default=None),
             explained=cell in self._explained,
             computed=index.column() >= 2 + self._timings,
+            unread=self._unread(index),
         )
 
     def _text(self, index: Index) -> str:
         row, column = index.row(), index.column()
         reading = self._readings[row]
+        if self._unread(index):
+            return self._corrected(self.source_of(index))
         if column == 0:
             return length_text(reading)
         if column == 1:
@@ -185,6 +197,11 @@ class ReadingsModel(QAbstractTableModel):
         cell = self.cell_at(index)
         return self._questioned.get(cell, []) if cell is not None else []
 
+    def _unread(self, index: Index) -> bool:
+        """Whether the teacher's own text in this cell could not be read."""
+        source = self.source_of(index)
+        return source is not None and correction_key(source) in self._unread_cells
+
     def _corrected(self, source: Source | None) -> str:
         if source is None:
             return ""
@@ -197,7 +214,10 @@ class ReadingsModel(QAbstractTableModel):
         source = self.source_of(index)
         if source is not None:
             corrected = self._corrected(source)
-            if corrected:
+            if corrected and self._unread(index):
+                words = self.tr("“{text}” cannot be read; “{raw}” still counts.")
+                parts.append(words.format(raw=source.raw, text=corrected))
+            elif corrected:
                 parts.append(
                     self.tr("Written “{raw}”; corrected to “{text}”.").format(
                         raw=source.raw, text=corrected

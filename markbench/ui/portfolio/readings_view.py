@@ -59,12 +59,16 @@ class _CellDelegate(QStyledItemDelegate):
         text, original = look.text, look.original
         font = self._theme.font("body", bold=bool(original))
         painter.setFont(font)
-        painter.setPen(QColor(colours.pencil if look.computed else colours.ink))
+        if look.unread:
+            font.setItalic(True)
+            painter.setFont(font)
+        told = colours.look if look.unread else colours.pencil if look.computed else colours.ink
+        painter.setPen(QColor(told))
         right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
         painter.drawText(inner, right, text)
         if original:
             struck = self._theme.font("small")
-            struck.setStrikeOut(True)
+            struck.setStrikeOut(not look.unread)  # the learner's own still counts
             painter.setFont(struck)
             painter.setPen(QColor(colours.pencil))
             left = inner.adjusted(0, 0, -QFontMetricsF(font).horizontalAdvance(text) - 6, 0)

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import QSize, Qt, Signal
 from PySide6.QtGui import QImage, QIntValidator, QKeyEvent
 from PySide6.QtWidgets import (
     QFrame,
@@ -14,16 +14,17 @@ from PySide6.QtWidgets import (
 )
 
 from markbench.model import Decision, Piece
-from markbench.physics.reporting import with_uncertainty
 from markbench.ui.background import Task, in_background
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, IconButton, label
-from markbench.ui.portfolio.evidence import FILMS
 from markbench.ui.portfolio.film_view import FilmView
 from markbench.ui.portfolio.photo_view import PhotoView
 from markbench.ui.portfolio.pictures import load_picture
+from markbench.ui.portfolio.status import KIND_KEYS, STATUS_KEYS, STATUSES, status_icon, status_word
+from markbench.ui.portfolio.swing_words import swing_words
+from markbench.ui.portfolio.thumbnails import FILMS
 
 _LONGEST = 2600
 
@@ -32,6 +33,7 @@ class EvidenceViewer(QFrame):
     """Pictures turn and zoom; films play; each piece can be judged. Escape closes."""
 
     closed = Signal()
+    _told_apart = ("photo", *KIND_KEYS.values())
 
     def __init__(self, desk: Desk, theme: Theme) -> None:
         super().__init__()
@@ -39,6 +41,7 @@ class EvidenceViewer(QFrame):
         self._desk = desk
         self._learner = ""
         self._pieces: list[Piece] = []
+        self._true = ""
         self._at = 0
         self._judges = True
         self._task: Task | None = None
@@ -48,14 +51,23 @@ class EvidenceViewer(QFrame):
         self._stack.addWidget(self.photo)
         self._stack.addWidget(self.film)
         self._caption = ElidedLabel("")
+        self._asks = label(self.tr("What does it show?"), "look")
+        self.kinds = {
+            "setup_photo": self._choice(self.tr("Set-up"), self.tr("Shows the set-up (S)")),
+            "selfie": self._choice(self.tr("Selfie"), self.tr("Shows the learner with it (L)")),
+        }
+        for kind, control in self.kinds.items():
+            control.clicked.connect(lambda _on, kind=kind: self.tell_kind(kind))
+        keys = {status: chr(Qt.Key(key).value) for key, status in STATUS_KEYS.items()}
         self.judgements = {
-            "accepted": self._judgement(self.tr("Good")),
-            "unreadable": self._judgement(self.tr("Unreadable")),
-            "again": self._judgement(self.tr("Ask again")),
+            status: self._choice(status_word(status), f"{status_word(status)} ({keys[status]})")
+            for status in STATUSES
         }
         for status, control in self.judgements.items():
             control.clicked.connect(lambda on, status=status: self._judge(status, on))
-        self._measured = label(kind="small")
+        self._theme = theme
+        theme.changed.connect(self._draw_icons)
+        self._draw_icons()
         self.count = QLineEdit()
         self.count.setValidator(QIntValidator(0, 200, self.count))
         self.count.setPlaceholderText(self.tr("Swings you count"))
@@ -65,7 +77,10 @@ class EvidenceViewer(QFrame):
         bar = QHBoxLayout()
         bar.addWidget(self._caption, 1)
         below = FlowLayout(spacing=6)
-        for part in (*self.judgements.values(), self.count, self._measured):
+        self._gap = QFrame()
+        self._gap.setFixedWidth(10)
+        for part in (self._asks, *self.kinds.values(), self._gap, *self.judgements.values(),
+                     self.count):  # fmt: skip
             below.addWidget(part)
         turn = IconButton(theme, "turn", self.tr("Turn (R)"), self._view_turn)
         closer = IconButton(theme, "closer", self.tr("Closer (+)"), self._view_closer)
@@ -96,6 +111,17 @@ class EvidenceViewer(QFrame):
         for control in self.judgements.values():
             control.hide()
 
+    def renew(self, pieces: list[Piece]) -> None:
+        """The learner's pieces were read again: stay with the one shown, if it is there."""
+        if self.piece is None:
+            return
+        true = [self._desk.true_file(piece.file) for piece in pieces]
+        if self._true in true:
+            self._pieces, self._at = pieces, true.index(self._true)
+            self._refresh()
+        else:
+            self.shut()
+
     def go(self, by: int) -> None:
         """The next piece of this learner, round and round."""
         self._at = (self._at + by) % len(self._pieces)
@@ -113,23 +139,42 @@ class EvidenceViewer(QFrame):
         return self._pieces[self._at] if self._pieces and not self.isHidden() else None
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
-        """Escape closes; N and B go on and back."""
+        """Escape closes; N and B go on and back; one key judges or tells what is shown."""
         if event.key() == Qt.Key.Key_Escape:
             self.shut()
         elif event.key() == Qt.Key.Key_N:
             self.go(1)
         elif event.key() == Qt.Key.Key_B:
             self.go(-1)
+        elif (status := STATUS_KEYS.get(Qt.Key(event.key()))) is not None:
+            self.judgements[status].click()
+        elif (kind := KIND_KEYS.get(Qt.Key(event.key()))) is not None:
+            self.tell_kind(kind)
         else:
             super().keyPressEvent(event)
 
-    def _judgement(self, words: str) -> QPushButton:
+    def tell_kind(self, kind: str) -> None:
+        """Say what the picture shows."""
+        piece = self._pieces[self._at]
+        if piece.kind in self._told_apart and self._desk.may_open(piece.file):
+            self._desk.tell_kind(piece.file, kind)
+        self._refresh()
+
+    def _choice(self, words: str, tip: str) -> QPushButton:
         made = QPushButton(words)
         made.setCheckable(True)
+        made.setToolTip(tip)
         return made
+
+    def _draw_icons(self) -> None:
+        side = round(self._theme.line_height("small"))
+        for status, control in self.judgements.items():
+            control.setIcon(status_icon(status, self._theme))
+            control.setIconSize(QSize(side, side))
 
     def _show(self) -> None:
         piece = self._pieces[self._at]
+        self._true = self._desk.true_file(piece.file)
         self._refresh()
         if self._task is not None:
             self._task.stop()
@@ -163,20 +208,23 @@ class EvidenceViewer(QFrame):
         held = self._desk.session.value("piece_status", self._learner, piece.file)
         for status, control in self.judgements.items():
             control.setChecked(held == status)
+        tells = piece.kind in self._told_apart and self._desk.may_open(piece.file)
+        self._asks.setVisible(tells and piece.kind == "photo")
+        self._gap.setVisible(tells)
+        for kind, control in self.kinds.items():
+            control.setVisible(tells)
+            control.setChecked(piece.kind == kind)
 
     def _tell_measured(self, piece: Piece) -> None:
         is_film = piece.kind in FILMS
         self.count.setVisible(is_film and self._judges)
         measured = self._desk.held.film(self._desk.true_file(piece.file)) if is_film else None
-        self._measured.setVisible(measured is not None)
-        self.film.show_swings(measured.swing_marks_s if measured is not None else ())
-        if measured is not None and measured.accepted:
-            value = with_uncertainty(measured.period_s, measured.u_period_s, "s")
-            words = self.tr("seen in the film: {n} complete swings, T = {value}")
-            self._measured.setText(words.format(n=measured.complete_swings, value=value))
-        elif measured is not None:
-            self._measured.setText(self.tr("not measured: {why}").format(why=measured.message))
         held = self._desk.session.value("swing_count", self._learner, piece.file)
+        if measured is not None:
+            rows = self._desk.session.analysis(self._learner).rows
+            self.film.show_measured(measured, swing_words(measured, rows, held))
+        elif is_film:
+            self.film.show_measured(None, [self.tr("Not yet measured.")])
         self.count.setText("" if held is None else str(held))
 
     def _keep_count(self) -> None:

@@ -1,0 +1,161 @@
+"""The page of moderation: from the sample to the signature, in the order of the evening."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from PySide6.QtCore import QTimer, Signal
+from PySide6.QtGui import QResizeEvent
+from PySide6.QtWidgets import QBoxLayout, QVBoxLayout, QWidget
+
+from markbench.ui.desk import Desk
+from markbench.ui.look.theme import Theme
+from markbench.ui.moderation.adjustment import AdjustmentPaper
+from markbench.ui.moderation.agreement import AgreementPaper
+from markbench.ui.moderation.boundaries import BoundariesPaper
+from markbench.ui.moderation.difference import DifferenceFigure
+from markbench.ui.moderation.open_questions import OpenPaper
+from markbench.ui.moderation.sample import SamplePaper
+from markbench.ui.moderation.signing import SigningPaper
+from markbench.ui.moderation.standing import Standing
+from markbench.ui.overview.figure import Figure, Spot
+from markbench.ui.overview.saving import ask_and_save
+from markbench.ui.overview.view import FigurePaper
+from markbench.ui.parts import press, quiet_scroll
+
+_SIDE_BY_SIDE = 900  # narrower than this (at 100 % text), everything stands in one column
+
+
+class ModerationPage(QWidget):
+    """``opened`` carries a learner; ``kept`` that the brief was written anew."""
+
+    opened = Signal(str)
+    said = Signal(str)
+    trouble = Signal(str)
+    kept = Signal()
+
+    def __init__(self, desk: Desk, theme: Theme) -> None:
+        super().__init__()
+        self._desk, self._theme = desk, theme
+        self._stale = True
+        self.sample = SamplePaper(desk)
+        self.open = OpenPaper(desk)
+        self.agreement = AgreementPaper()
+        self.difference = FigurePaper(theme, self.ask_and_save)
+        self.adjustment = AdjustmentPaper(desk)
+        self.boundaries = BoundariesPaper(desk)
+        self.signing = SigningPaper(desk)
+        self._connect()
+        self._lay_out()
+        self._soon = QTimer(self, singleShot=True, interval=150)
+        self._soon.timeout.connect(self._refresh)
+        desk.changed.connect(self._on_changed)
+        theme.changed.connect(self._restyle)
+
+    def _connect(self) -> None:
+        self.sample.opened.connect(self.opened)
+        self.open.opened.connect(self.opened)
+        self.sample.said.connect(self.said)
+        self.signing.said.connect(self.said)
+        self.signing.trouble.connect(self.trouble)
+        self.boundaries.trouble.connect(self.trouble)
+        self.sample.merged.connect(self.open.show_merge)
+        self.boundaries.kept.connect(self.kept)
+        self.difference.view.chosen.connect(self._open_first)
+
+    def _lay_out(self) -> None:
+        inside = QWidget()
+        inside.setProperty("kind", "inside")
+        self._columns = QBoxLayout(QBoxLayout.Direction.LeftToRight, inside)
+        self._columns.setContentsMargins(0, 0, 4, 0)
+        left, right = QVBoxLayout(), QVBoxLayout()
+        for paper in (self.sample, self.open, self.boundaries, self.signing):
+            left.addWidget(paper)
+        for figures in (self.agreement, self.difference, self.adjustment):
+            right.addWidget(figures)
+        for column in (left, right):
+            column.addStretch(1)
+            column.setSpacing(8)
+            self._columns.addLayout(column, 1)
+        self._columns.setSpacing(8)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(16, 8, 12, 12)
+        self.area = quiet_scroll(inside)
+        column.addWidget(self.area)
+        self._arrange()
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Two columns where there is room, else one."""
+        super().resizeEvent(event)
+        self._arrange()
+
+    def _arrange(self) -> None:
+        wide = self.width() >= self._theme.px(_SIDE_BY_SIDE)
+        ways = QBoxLayout.Direction
+        self._columns.setDirection(ways.LeftToRight if wide else ways.TopToBottom)
+
+    def _restyle(self) -> None:
+        self._arrange()
+        for paper in (self.sample, self.agreement, self.adjustment, self.boundaries):
+            paper.roll.fit()
+
+    def show_page(self) -> None:
+        """Bring the papers up to date and give the keyboard to the first deed."""
+        if self._stale:
+            self._refresh()
+        (self.sample.draw if self.sample.draw.isEnabled() else self.sample.roll).setFocus()
+
+    def settle(self) -> None:
+        """What is typed here is passed on by its button only."""
+
+    def do(self, what: str) -> None:
+        """One of the deeds of the page, by its name."""
+        deeds: dict[str, Callable[[], None]] = {
+            "draw": lambda: press(self.sample.draw),
+            "pack": lambda: press(self.sample.pack),
+            "merge": lambda: press(self.sample.merge),
+            "open": self._go_to_open,
+            "boundaries": lambda: self._go_to(next(iter(self.boundaries.fields.values()), None)),
+            "adjustment": lambda: self._go_to(self.adjustment.reason),
+            "signing": lambda: self._go_to(self.signing.note),
+            "record": lambda: press(self.signing.record),
+        }
+        deeds[what]()
+
+    def _go_to_open(self) -> None:
+        self._go_to(next((row.levels for row in self.open.rows.values()), None))
+
+    def _go_to(self, part: QWidget | None) -> None:
+        if part is not None:
+            part = part if part.isVisible() else self.signing.why
+            self.area.ensureWidgetVisible(part)
+            part.setFocus()
+
+    def _on_changed(self, _learner: str) -> None:
+        self._stale = True
+        if self.isVisible():
+            self._soon.start()
+
+    def _refresh(self) -> None:
+        self._stale = False
+        now = Standing.of(self._desk.session)
+        for paper in (self.sample, self.open, self.agreement, self.adjustment, self.boundaries,
+                      self.signing):  # fmt: skip
+            paper.show_standing(now)
+        self.difference.show_figure(
+            DifferenceFigure(now.agreed.totals, now.agreed.learners, now.names)
+        )
+
+    def _open_first(self, spot: Spot) -> None:
+        if spot.learners:
+            self.opened.emit(spot.learners[0])
+
+    def ask_and_save(self, figure: Figure) -> None:
+        """Ask for a place and save the figure there."""
+        try:
+            name = ask_and_save(self, self._desk.held.folder, figure)
+        except OSError as error:
+            self.trouble.emit(str(error))
+        else:
+            if name:
+                self.said.emit(self.tr("✓ saved {file}").format(file=name))

@@ -1,0 +1,97 @@
+"""What the papers of the moderation page are made of."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QFrame,
+    QHeaderView,
+    QLineEdit,
+    QSizePolicy,
+    QTableWidget,
+    QTableWidgetItem,
+    QVBoxLayout,
+)
+
+from markbench.ui.parts import label
+
+_LEARNER = int(Qt.ItemDataRole.UserRole)
+
+
+class Paper(QFrame):
+    """A sheet with a heading; its parts go into ``column``."""
+
+    def __init__(self, heading: str) -> None:
+        super().__init__()
+        self.setProperty("kind", "paper")
+        self.column = QVBoxLayout(self)
+        self.column.setContentsMargins(12, 8, 12, 10)
+        self.column.setSpacing(6)
+        self.column.addWidget(label(heading, "heading"))
+
+
+class Roll(QTableWidget):
+    """Rows to be read, each of a learner or none; as high as its rows, up to a limit."""
+
+    def __init__(self, headings: Sequence[str], name: str, most_rows: int = 12) -> None:
+        super().__init__(0, len(headings))
+        self.setProperty("kind", "roll")
+        self.setAccessibleName(name)
+        self.setHorizontalHeaderLabels(list(headings))
+        self.verticalHeader().setVisible(False)
+        self.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
+        self.setSelectionMode(QAbstractItemView.SelectionMode.SingleSelection)
+        self.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
+        self.setTabKeyNavigation(False)
+        self.setShowGrid(False)
+        self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
+        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
+        self.horizontalHeader().setHighlightSections(False)
+        self.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft)
+        self.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
+        self.horizontalHeader().setStretchLastSection(True)
+        self._most_rows = most_rows
+
+    def fill(self, rows: Sequence[tuple[str, Sequence[str]]]) -> None:
+        """Show (learner, cells) rows."""
+        at = self.currentRow()
+        self.setRowCount(len(rows))
+        for number, (learner, cells) in enumerate(rows):
+            for column, text in enumerate(cells):
+                item = QTableWidgetItem(text)
+                item.setData(_LEARNER, learner)
+                item.setToolTip(text)
+                self.setItem(number, column, item)
+        self.fit()
+        if rows:
+            self.setCurrentCell(min(max(at, 0), len(rows) - 1), 0)
+
+    def fit(self) -> None:
+        """As high as the rows are."""
+        self.resizeRowsToContents()
+        rows = [self.rowHeight(at) for at in range(min(self.rowCount(), self._most_rows))]
+        self.setFixedHeight(self.horizontalHeader().sizeHint().height() + sum(rows) + 6)
+
+    def learner(self, row: int) -> str:
+        """Whose row it is."""
+        item = self.item(row, 0)
+        return "" if item is None else str(item.data(_LEARNER))
+
+    def texts(self) -> list[list[str]]:
+        """What stands in it, row by row."""
+        return [
+            [item.text() if (item := self.item(r, c)) else "" for c in range(self.columnCount())]
+            for r in range(self.rowCount())
+        ]
+
+
+def line(name: str) -> QLineEdit:
+    """A line to write in, with its name as placeholder."""
+    made = QLineEdit()
+    made.setPlaceholderText(name)
+    made.setAccessibleName(name)
+    return made

@@ -1,0 +1,130 @@
+"""Sign-off and reopening, and the record that is written of it all."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from PySide6.QtCore import Signal
+from PySide6.QtWidgets import QCheckBox, QFileDialog
+
+from markbench.session.moderating import reopen, sign_off
+from markbench.ui.background import in_background
+from markbench.ui.desk import Desk
+from markbench.ui.flow import FlowLayout
+from markbench.ui.moderation.paper import Paper, line
+from markbench.ui.moderation.standing import Standing
+from markbench.ui.parts import button, label
+
+
+class SigningPaper(Paper):
+    """``said`` and ``trouble`` carry words for the bar."""
+
+    said = Signal(str)
+    trouble = Signal(str)
+
+    def __init__(self, desk: Desk) -> None:
+        super().__init__(self.tr("Sign-off and record"))
+        self._desk = desk
+        self.state = label(wrap=True)
+        self.moved = label(kind="look", wrap=True)
+        self.note = line(self.tr("A note to the signature (may stay empty)"))
+        self.despite = QCheckBox(self.tr("Sign although questions are open"))
+        self.sign = button(self.tr("Sign off the marks"), "deed", self._sign)
+        self.why = line(self.tr("Reason for reopening"))
+        self.reopen = button(self.tr("Reopen the marks"), "", self._reopen)
+        self.record = button(self.tr("Write the record…"), "", self.ask_and_write)
+        self.why.textChanged.connect(lambda text: self.reopen.setEnabled(bool(text.strip())))
+        deeds = FlowLayout(spacing=6)
+        for control in (self.sign, self.reopen, self.record):
+            deeds.addWidget(control)
+        for part in (self.state, self.moved, self.note, self.despite, self.why):
+            self.column.addWidget(part)
+        self.column.addLayout(deeds)
+        self.despite.toggled.connect(lambda _on: self._offer())
+
+    def show_standing(self, now: Standing) -> None:
+        """Whether the marks are signed, and what stands in the way."""
+        self._now = now
+        signed = now.signed
+        for part in (self.note, self.sign):
+            part.setVisible(signed is None)
+        for part in (self.why, self.reopen):
+            part.setVisible(signed is not None)
+        self.despite.setVisible(signed is None and bool(now.open))
+        self.moved.setVisible(bool(now.moved))
+        if signed is not None:
+            words = self.tr("✓ signed off by {who}, {when}").format(
+                who=signed.by, when=f"{signed.at.astimezone():%d.%m.%Y %H:%M}"
+            )
+            self.state.setText(f"{words}. {signed.note}" if signed.note else f"{words}.")
+            moved = [
+                f"{now.names.get(x, x)} {_told(was)} → {_told(is_now)}"
+                for x, (was, is_now) in now.moved.items()
+            ]
+            self.moved.setText(self.tr("Moved since: {who}").format(who="; ".join(moved)))
+            self.reopen.setEnabled(bool(self.why.text().strip()))
+            return
+        unmarked = [x for x, one in now.found.items() if one.first_total is None]
+        parts = []
+        if unmarked:
+            names = ", ".join(now.names.get(x, x) for x in unmarked[:6])
+            more = ", …" if len(unmarked) > 6 else ""
+            parts.append(
+                self.tr("{n} learners are not fully marked: {who}.").format(
+                    n=len(unmarked), who=names + more
+                )
+            )
+        if now.open:
+            words = self.tr("{n} questions are open between the markers.")
+            parts.append(words.format(n=len(now.open)))
+        self.state.setText(" ".join(parts) or self.tr("Nothing stands in the way of signing."))
+        self._offer()
+
+    def _offer(self) -> None:
+        unmarked = any(one.first_total is None for one in self._now.found.values())
+        self.sign.setEnabled(not unmarked and (not self._now.open or self.despite.isChecked()))
+
+    def _sign(self) -> None:
+        held, note, despite = self._desk.held, self.note.text(), self.despite.isChecked()
+        self._desk.do(lambda _session: sign_off(held, note, despite_open=despite))
+        self.note.clear()
+
+    def _reopen(self) -> None:
+        held, why = self._desk.held, self.why.text()
+        self._desk.do(lambda _session: reopen(held, why))
+        self.why.clear()
+
+    def ask_and_write(self) -> None:
+        """Ask for a place and write the record there, off the main thread."""
+        session = self._desk.held
+        out = session.folder / "markbench-out"
+        start = (out if out.is_dir() else session.folder.parent) / "moderation-record.pdf"
+        chosen, _ = QFileDialog.getSaveFileName(
+            self, self.tr("Write the record"), str(start), "*.pdf"
+        )
+        if not chosen:
+            return
+        path = Path(chosen)
+        if path.suffix.casefold() != ".pdf":
+            path = path.with_name(path.name + ".pdf")
+        self._desk.finish()
+        self.said.emit(self.tr("Writing the record…"))
+
+        def work(_progress: object, _stop: object) -> str:
+            from markbench.export.record import write_record
+            from markbench.session.record_of import moderation_record
+
+            write_record(path, moderation_record(session))
+            return path.name
+
+        in_background(
+            self,
+            work,
+            done=lambda name: self.said.emit(self.tr("✓ written: {file}").format(file=name)),
+            failed=lambda error: self.trouble.emit(str(error)),
+        )
+
+
+def _told(result: tuple[float | None, str]) -> str:
+    total, grade = result
+    return f"{'–' if total is None else f'{total:g}'}{f' ({grade})' if grade else ''}"

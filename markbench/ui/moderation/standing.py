@@ -1,0 +1,68 @@
+"""How a class's moderation stands, taken together once for every paper of the page."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from markbench.moderation.agreement import ClassAgreement
+from markbench.moderation.outcome import Outcome
+from markbench.moderation.records import ClassAdjustment, SignOff, class_adjustment, sign_off_of
+from markbench.moderation.sample import Sample
+from markbench.moderation.severity import Proposal
+from markbench.session.moderating import (
+    agreement_of,
+    changed_since_sign_off,
+    proposal_of,
+    results,
+    sample_of,
+)
+
+if TYPE_CHECKING:
+    from markbench.session import Session
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """``names`` as they may be seen; ``titles`` of criteria; ``moved`` since the sign-off."""
+
+    names: Mapping[str, str]
+    titles: Mapping[str, str]
+    found: Mapping[str, Outcome]
+    sample: Sample | None
+    agreed: ClassAgreement
+    proposal: Proposal | None
+    adjusted: ClassAdjustment | None
+    signed: SignOff | None
+    moved: Mapping[str, tuple[tuple[float | None, str], ...]]
+
+    @classmethod
+    def of(cls, session: Session) -> Standing:
+        """As it is now."""
+        return cls(
+            {one.id: one.name or one.id for one in session.learners},
+            {one.id: one.title for one in session.rubric.criteria},
+            results(session),
+            sample_of(session),
+            agreement_of(session),
+            proposal_of(session),
+            class_adjustment(session.state),
+            sign_off_of(session.state),
+            changed_since_sign_off(session),
+        )
+
+    @property
+    def totals(self) -> dict[str, float]:
+        """Totals as they stand, of those fully marked."""
+        return {x: one.total for x, one in self.found.items() if one.total is not None}
+
+    @property
+    def open(self) -> list[tuple[str, str, str]]:
+        """(learner, criterion, sentence) of all that is open between markers."""
+        return [
+            (learner, row.criterion, row.open)
+            for learner, one in self.found.items()
+            for row in one.criteria
+            if row.open
+        ]

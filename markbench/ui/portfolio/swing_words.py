@@ -1,0 +1,61 @@
+"""What a film says, in sentences: the period it shows, and how that sits with the table."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QCoreApplication
+
+from markbench.model import Row
+from markbench.physics.reporting import with_uncertainty
+
+if TYPE_CHECKING:
+    from markbench.evidence.video.judge import SwingMeasurement
+
+
+def swing_words(measured: SwingMeasurement, rows: Sequence[Row], counted: int | None) -> list[str]:
+    """Sentences for the teacher; ``counted`` is her own count, if she made one."""
+    if not measured.accepted:
+        return [_tr("Not measured: {why}.").format(why=measured.message)]
+    value = with_uncertainty(measured.period_s, measured.u_period_s, "s")
+    if counted is None:
+        count = _tr("{n} complete swings").format(n=measured.complete_swings)
+    else:
+        count = _tr("{n} complete swings by your count, {m} marked").format(
+            n=counted, m=len(measured.swing_marks_s)
+        )
+    parts = [_tr("T = {value}").format(value=value), count]
+    if measured.amplitude_deg is not None:
+        parts.append(_tr("begins at {a:.0f}° from the middle").format(a=measured.amplitude_deg))
+    against = _against_the_table(measured, rows)
+    return ["  ·  ".join(parts), *([against] if against else [])]
+
+
+def _against_the_table(measured: SwingMeasurement, rows: Sequence[Row]) -> str:
+    from markbench.evidence.video.compare import compare
+
+    found = compare(measured, rows)
+    if found.row is None:
+        return ""
+    row = rows[found.row]
+    length = f"{100 * row.length_m:.3g} cm"
+    if found.verdict == "confirms":
+        return _tr(
+            "Fits {length}, where the table gives T = {t:.3f} s: the film and the table agree."
+        ).format(length=length, t=row.period_s)
+    ratio = with_uncertainty(found.ratio, found.u_ratio)
+    words = _tr(
+        "No period of the table agrees. At {length} the film’s T is {ratio} of the table’s "
+        "{t:.3f} s"
+    ).format(length=length, ratio=ratio, t=row.period_s)
+    why = {
+        "half_swings": _tr("as when each passage, there or back, was counted as a swing"),
+        "count_short": _tr("as when one swing fewer went by than was written"),
+        "count_over": _tr("as when one swing more went by than was written"),
+    }.get(found.explanation, _tr("and no half swing or miscount by one brings them together"))
+    return f"{words}, {why}."
+
+
+def _tr(text: str) -> str:
+    return QCoreApplication.translate("SwingWords", text)
