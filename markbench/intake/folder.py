@@ -95,7 +95,7 @@ def read_class(
     brief, odd = read_brief(folder / _brief_name(tree))
     problems = [*(item.as_finding() for item in odd), *tree.problems]
     # The brief and rubrics of the class's own lie beside the work; nobody handed them in.
-    found = [one for one in tree.found if "/" in one.file or not _is_toml(one.file)]
+    found = [one for one in tree.found if not _is_ours(folder, one.file)]
     with Shelf(folder) as shelf:
         desk = _Desk(folder, shelf, brief, settled, problems=problems)
         class_list, list_file = find_class_list(shelf, found, desk.problems)
@@ -159,8 +159,15 @@ def _row_again(desk: _Desk, piece: Piece) -> ClassRow | None:
     return next((row for row in rows if row_file(row, sheet) == piece.file), None)
 
 
-def _is_toml(file: str) -> bool:
-    return file.casefold().endswith(".toml")
+def _is_ours(folder: Path, file: str) -> bool:
+    if "/" in file or not file.casefold().endswith(".toml"):
+        return False
+    if file.casefold() == BRIEF_NAME:
+        return True
+    try:
+        return "[[criterion" in (folder / file).read_text("utf-8")[:100_000]
+    except (OSError, UnicodeDecodeError):
+        return False
 
 
 def _brief_name(tree: Tree) -> str:

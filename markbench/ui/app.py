@@ -8,6 +8,7 @@ from pathlib import Path
 from PySide6.QtCore import QSettings
 from PySide6.QtWidgets import QApplication
 
+from markbench.ui import languages
 from markbench.ui.look.icons import app_icon
 from markbench.ui.look.theme import Theme
 from markbench.ui.window import Window
@@ -28,6 +29,7 @@ def main(folder: Path | None) -> int:
     """Show the window, open ``folder`` if given, and run until it is closed."""
     app = application()
     settings = QSettings()
+    languages.install(app, languages.chosen(settings))
     window = Window(Theme(app, settings), settings)
     window.show()
     if folder is not None:

@@ -5,9 +5,11 @@ from __future__ import annotations
 from functools import partial
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QCoreApplication
+from PySide6.QtCore import QCoreApplication, Qt
 from PySide6.QtGui import QGuiApplication, QKeySequence
+from PySide6.QtWidgets import QMessageBox
 
+from markbench.ui import languages
 from markbench.ui.actions import Deeds
 from markbench.ui.look.theme import Theme
 from markbench.ui.places import FURTHER, name_places
@@ -41,6 +43,9 @@ def _everywhere(window: Window, deeds: Deeds, theme: Theme) -> None:
     deeds.add(_tr("Light"), "", lambda: theme.choose(False))
     deeds.add(_tr("Dark"), "", lambda: theme.choose(True))
     deeds.add(_tr("Light or dark as the system"), "", lambda: theme.choose(None))
+    for language, name in languages.NAMES.items():
+        words = _tr("Interface language: {name}").format(name=name)
+        deeds.add(words, "", partial(_speak, window, language))
     deeds.add(_tr("Write the workbook and the mark sheet"), ("Ctrl+E",), window.write_out, _BOTH)
     deeds.add(_tr("Blind marking: hide who is who, or show it"), ("Ctrl+B",),
               window.turn_blind, _BOTH)  # fmt: skip
@@ -150,6 +155,18 @@ def _on_the_sheet(window: Window, deeds: Deeds) -> None:
     for number in range(1, 10):
         words = _tr("Level {n} of this criterion").format(n=number)
         deeds.add(words, (f"Ctrl+{number}",), partial(_level, window, number), "sheet")
+
+
+def _speak(window: Window, language: str) -> None:
+    """Keep the choice. The pages are made of words: they are made anew at the next start."""
+    languages.remember(window._settings, language)
+    said = QMessageBox(window)
+    said.setWindowTitle(_tr("Interface language"))
+    name = languages.NAMES[language]
+    said.setText(_tr("From its next start, Markbench will speak this language: {name}.").format(
+        name=name))  # fmt: skip
+    said.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+    said.open()
 
 
 def _level(window: Window, number: int) -> None:

@@ -38,8 +38,8 @@ class PlaceBar(QWidget):
     def __init__(self) -> None:
         super().__init__()
         self.buttons = {
-            "class": self._place("class", self.tr("The class")),
-            ACROSS: self._place(ACROSS, self.tr("One criterion")),
+            "class": self._place("class", self.tr("Class")),
+            ACROSS: self._place(ACROSS, self.tr("Criterion")),
             OVERVIEW: self._place(OVERVIEW, self.tr("Findings")),
             HAND_INS: self._place(HAND_INS, self.tr("Hand-ins")),
             MODERATION: self._place(MODERATION, self.tr("Moderation")),

@@ -68,11 +68,12 @@ def write_workbooks(session: Session) -> str:
     write_workbook(target / "marks.xlsx", report)
     write_mark_sheet_csv(target / "mark_sheet.csv", report)
     drafts = sum(session.total(learner.id) is None for learner in session.learners)
-    tr = QCoreApplication.translate
+    words = QCoreApplication.translate("Window", "✓ written to {folder}")
     if drafts:
-        words = tr("Window", "✓ written to {folder}; {n} learners still carry drafts")
-        return words.format(folder=target.name, n=drafts)
-    return tr("Window", "✓ written to {folder}").format(folder=target.name)
+        words = QCoreApplication.translate(
+            "Window", "✓ written to {folder}; {n} learners still carry drafts"
+        )
+    return words.format(folder=target.name, n=drafts)
 
 
 class Window(QMainWindow):
@@ -163,7 +164,7 @@ class Window(QMainWindow):
         self._title.setText(f"{session.brief.title}  ·  {session.folder.name}")
         self.saved.setText(self.tr("read only") if session.read_only else "")
         self.show_class()
-        QTimer.singleShot(30, self, self._make_sheet)
+        QTimer.singleShot(30, self, self._ready_sheet)
 
     def turn_blind(self) -> None:
         """Hide who is who, or show it again."""
@@ -305,6 +306,10 @@ class Window(QMainWindow):
         self._offer_undo()
         self.places.show_place(place)
         self._bar.setVisible(place != START)
+
+    def _ready_sheet(self) -> None:
+        if self.desk is not None:  # the class may have been closed meanwhile
+            self._make_sheet()
 
     def _make_sheet(self) -> PortfolioPage:
         if self.sheet is None:

@@ -3,6 +3,7 @@
 import io
 import os
 
+import clips
 import numpy as np
 import pytest
 from PIL import Image
@@ -74,8 +75,10 @@ def test_a_dead_or_slow_worker_is_a_finding_and_is_replaced():
         assert Image.open(io.BytesIO(worker.thumbnail(photo, 64))).size == (64, 48)
         with pytest.raises(PictureError):
             worker.stripped(b"junk")
+        # Rendering a film takes the worker far longer than to refuse one: no time will do.
+        film = clips.render(clips.Clip(seed=3, size=(192, 112), swings=5.6))[0]
         worker.film_limit_s = 0.0
-        found = worker.swing(b"RIFF0000AVI " + bytes(1000))
+        found = worker.swing(film)
         assert found.reason == "unreadable"
         assert "longer" in found.message
 

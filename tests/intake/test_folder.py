@@ -457,7 +457,7 @@ def test_nothing_in_the_folder_is_touched(make_class: MakeClass) -> None:
 
 def test_a_rubric_of_the_class_s_own_is_nobody_s_work(make_class):
     folder = make_class(
-        {"class_list.csv": "id,name\n1,Ada Quill\n", "our rubric.toml": "title = 'x'"}
+        {"class_list.csv": "id,name\n1,Ada Quill\n", "our rubric.toml": "[[criterion]]\n"}
     )
     work = read_class(folder)
     assert work.unowned == ()

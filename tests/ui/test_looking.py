@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
+from markbench.evidence.video.judge import SwingMeasurement
 from markbench.session import Session
 from markbench.ui.window import Window
 
@@ -27,7 +28,7 @@ def test_what_the_films_show_becomes_findings(
     window.open_learner("s1")
     film = next(p for p in window.sheet.evidence.openable("s1") if p.kind == "swing_video")
     window.sheet.open_piece(film)
-    assert "not measured" in window.sheet.viewer._measured.text()
+    assert "measured" in window.sheet.viewer.film.told.text()
 
 
 def test_looking_can_be_stopped(qtbot: QtBot, window: Window) -> None:
@@ -62,6 +63,7 @@ def test_swings_are_counted_along_the_film(qtbot: QtBot, window: Window) -> None
     view = window.sheet.viewer.film
     qtbot.waitUntil(lambda: "frame 1" in view.words.text(), timeout=5000)
     start = view._film.start_s
-    view.show_swings((start + 0.30, start + 0.60))
+    marks = (start + 0.30, start + 0.60)
+    view.show_measured(SwingMeasurement(accepted=True, swing_marks_s=marks), [])
     view.step(10)  # 30 frames a second: 0.33 s
     qtbot.waitUntil(lambda: "swing 1 of 2" in view.words.text(), timeout=5000)

@@ -40,8 +40,6 @@ _ARC_FITS = 0.3
 # A second bob is partly hidden by the first and its thread, and wrongly to refuse a film
 # costs a look, wrongly to accept one costs trust.
 _SECOND_FITS = 0.35
-# And a person before it hides it for a while.
-_SECOND_LOOK = 0.45
 # At first sight this share of the positions must keep step (the bob may be held for part
 # of the window; positions at random keep step for a quarter of the time), and in the end
 # the swing must explain this share of their variance.
@@ -196,7 +194,6 @@ def _look(
     cells: Cells,
     place: Place,
     arc_fits: float = _ARC_FITS,
-    first_look: float = _FIRST_LOOK,
 ) -> tuple[Track, Swing] | None:
     """Follow what swings at ``place`` during its window, if anything does."""
     within = (times >= place.window_s[0]) & (times <= place.window_s[1])
@@ -210,7 +207,7 @@ def _look(
         swing = fit_swing(times[within], rough.along[within], period)
         if (
             swing is not None
-            and swing.in_step >= first_look
+            and swing.in_step >= _FIRST_LOOK
             and abs(swing.period_s / period - 1) < 0.1
         ):
             return rough, swing
@@ -231,7 +228,7 @@ def _second_bob(
         # A person's sway may pass for a swing for a few seconds, not for longer.
         if place.window_s[1] - place.window_s[0] < 0.9 * min(8.0, within[1] - within[0]):
             break
-        looked = _look(frames, times, cells, place, _SECOND_FITS, _SECOND_LOOK)
+        looked = _look(frames, times, cells, place, _SECOND_FITS)
         if looked is None:
             continue
         other, its = looked

@@ -19,11 +19,10 @@ KIND_KEYS = {Qt.Key.Key_S: "setup_photo", Qt.Key.Key_L: "selfie"}
 
 def status_word(status: str) -> str:
     """The word for a status; empty for none."""
-    tr = QCoreApplication.translate
     return {
-        "accepted": tr("PieceStatus", "Accepted"),
-        "unreadable": tr("PieceStatus", "Unreadable"),
-        "again": tr("PieceStatus", "Hand in again"),
+        "accepted": QCoreApplication.translate("PieceStatus", "Accepted"),
+        "unreadable": QCoreApplication.translate("PieceStatus", "Unreadable"),
+        "again": QCoreApplication.translate("PieceStatus", "Hand in again"),
     }.get(status, "")
 
 

@@ -1,0 +1,3377 @@
+<?xml version="1.0" encoding="utf-8"?>
+<!DOCTYPE TS>
+<TS version="2.1" language="de" sourcelanguage="en">
+<context>
+    <name></name>
+    <message>
+        <source>Find an action</source>
+        <translation>Aktion suchen</translation>
+    </message>
+    <message>
+        <source>Open a class folder…</source>
+        <translation>Klassenordner öffnen…</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Rückgängig</translation>
+    </message>
+    <message>
+        <source>Redo</source>
+        <translation>Wiederherstellen</translation>
+    </message>
+    <message>
+        <source>Larger text</source>
+        <translation>Größere Schrift</translation>
+    </message>
+    <message>
+        <source>Smaller text</source>
+        <translation>Kleinere Schrift</translation>
+    </message>
+    <message>
+        <source>Text at its usual size</source>
+        <translation>Schrift in üblicher Größe</translation>
+    </message>
+    <message>
+        <source>Text at twice its size</source>
+        <translation>Schrift in doppelter Größe</translation>
+    </message>
+    <message>
+        <source>Light</source>
+        <translation>Hell</translation>
+    </message>
+    <message>
+        <source>Dark</source>
+        <translation>Dunkel</translation>
+    </message>
+    <message>
+        <source>Light or dark as the system</source>
+        <translation>Hell oder dunkel wie das System</translation>
+    </message>
+    <message>
+        <source>Interface language: {name}</source>
+        <translation>Sprache der Oberfläche: {name}</translation>
+    </message>
+    <message>
+        <source>Write the workbook and the mark sheet</source>
+        <translation>Arbeitsmappe und Punkteliste schreiben</translation>
+    </message>
+    <message>
+        <source>Blind marking: hide who is who, or show it</source>
+        <translation>Anonym bewerten: Namen verbergen oder zeigen</translation>
+    </message>
+    <message>
+        <source>Close the class</source>
+        <translation>Klasse schließen</translation>
+    </message>
+    <message>
+        <source>Leave Markbench</source>
+        <translation>Markbench beenden</translation>
+    </message>
+    <message>
+        <source>Find a learner</source>
+        <translation>Name suchen</translation>
+    </message>
+    <message>
+        <source>Open the chosen learner</source>
+        <translation>Gewählte Person öffnen</translation>
+    </message>
+    <message>
+        <source>Settle whose files are whose</source>
+        <translation>Zuordnung der Dateien klären</translation>
+    </message>
+    <message>
+        <source>Only those not yet marked</source>
+        <translation>Nur noch nicht Bewertete</translation>
+    </message>
+    <message>
+        <source>Only those to look at</source>
+        <translation>Nur Anzusehende</translation>
+    </message>
+    <message>
+        <source>Only those with something missing</source>
+        <translation>Nur Unvollständige</translation>
+    </message>
+    <message>
+        <source>Only those outside the dates</source>
+        <translation>Nur außerhalb der Frist</translation>
+    </message>
+    <message>
+        <source>Copy what is missing from the chosen learners</source>
+        <translation>Fehlendes der Gewählten kopieren</translation>
+    </message>
+    <message>
+        <source>Order: most questions first</source>
+        <translation>Reihenfolge: meiste Fragen zuerst</translation>
+    </message>
+    <message>
+        <source>Order: by name</source>
+        <translation>Reihenfolge: nach Namen</translation>
+    </message>
+    <message>
+        <source>Order: highest mark first</source>
+        <translation>Reihenfolge: höchste Punkte zuerst</translation>
+    </message>
+    <message>
+        <source>Order: least marked first</source>
+        <translation>Reihenfolge: wenigste bewertet zuerst</translation>
+    </message>
+    <message>
+        <source>Order: by time of hand-in</source>
+        <translation>Reihenfolge: nach Abgabezeit</translation>
+    </message>
+    <message>
+        <source>Order: as in the class list</source>
+        <translation>Reihenfolge: wie in der Klassenliste</translation>
+    </message>
+    <message>
+        <source>Back to the class</source>
+        <translation>Zurück zur Klasse</translation>
+    </message>
+    <message>
+        <source>Next learner</source>
+        <translation>Nächste Person</translation>
+    </message>
+    <message>
+        <source>Learner before</source>
+        <translation>Vorige Person</translation>
+    </message>
+    <message>
+        <source>Accept this draft</source>
+        <translation>Diesen Entwurf übernehmen</translation>
+    </message>
+    <message>
+        <source>Accept all drafts</source>
+        <translation>Alle Entwürfe übernehmen</translation>
+    </message>
+    <message>
+        <source>Next criterion</source>
+        <translation>Nächstes Kriterium</translation>
+    </message>
+    <message>
+        <source>Criterion before</source>
+        <translation>Voriges Kriterium</translation>
+    </message>
+    <message>
+        <source>Write to the learner</source>
+        <translation>Rückmeldung schreiben</translation>
+    </message>
+    <message>
+        <source>Private note on this criterion</source>
+        <translation>Private Notiz zum Kriterium</translation>
+    </message>
+    <message>
+        <source>Private note on this learner</source>
+        <translation>Private Notiz zur Person</translation>
+    </message>
+    <message>
+        <source>Go to the readings</source>
+        <translation>Zu den Messwerten</translation>
+    </message>
+    <message>
+        <source>Go to the questions</source>
+        <translation>Zu den Fragen</translation>
+    </message>
+    <message>
+        <source>Open the evidence</source>
+        <translation>Belege öffnen</translation>
+    </message>
+    <message>
+        <source>The learner&apos;s own table: point at columns, type readings</source>
+        <translation>Eigene Tabelle der Person: Spalten zeigen, Messwerte tippen</translation>
+    </message>
+    <message>
+        <source>Show the likeliest explanation in the graph</source>
+        <translation>Wahrscheinlichste Erklärung im Graphen zeigen</translation>
+    </message>
+    <message>
+        <source>Agree with the likeliest explanation</source>
+        <translation>Der wahrscheinlichsten Erklärung zustimmen</translation>
+    </message>
+    <message>
+        <source>Leave out the current timing</source>
+        <translation>Diese Zeit weglassen</translation>
+    </message>
+    <message>
+        <source>Level {n} of this criterion</source>
+        <translation>Stufe {n} dieses Kriteriums</translation>
+    </message>
+    <message>
+        <source>Interface language</source>
+        <translation>Sprache der Oberfläche</translation>
+    </message>
+    <message>
+        <source>From its next start, Markbench will speak this language: {name}.</source>
+        <translation>Ab dem nächsten Start spricht Markbench diese Sprache: {name}.</translation>
+    </message>
+    <message>
+        <source>your table of readings</source>
+        <translation>deine Messwerttabelle</translation>
+    </message>
+    <message>
+        <source>the photo of your set-up</source>
+        <translation>das Foto von deinem Aufbau</translation>
+    </message>
+    <message>
+        <source>the photo of you with your set-up</source>
+        <translation>das Foto von dir mit deinem Aufbau</translation>
+    </message>
+    <message>
+        <source>the video of the swings</source>
+        <translation>das Video der Schwingungen</translation>
+    </message>
+    <message>
+        <source>your report</source>
+        <translation>deinen Bericht</translation>
+    </message>
+    <message>
+        <source>a file</source>
+        <translation>eine Datei</translation>
+    </message>
+    <message>
+        <source>{most} and {last}</source>
+        <translation>{most} und {last}</translation>
+    </message>
+    <message>
+        <source>Dear {name},</source>
+        <translation>Hallo {name},</translation>
+    </message>
+    <message>
+        <source>nothing has reached me yet for “{title}”.</source>
+        <translation>zu „{title}“ ist bei mir noch nichts angekommen.</translation>
+    </message>
+    <message>
+        <source>thank you for your work on “{title}”.</source>
+        <translation>danke für deine Arbeit zu „{title}“.</translation>
+    </message>
+    <message>
+        <source>I have not found {pieces}. Could you hand it in{by}?</source>
+        <translation>Mir fehlt noch etwas; ich habe nicht gefunden: {pieces}. Kannst du das{by} nachreichen?</translation>
+    </message>
+    <message>
+        <source>I have not found {pieces}. Could you hand them in{by}?</source>
+        <translation>Mir fehlt noch einiges; ich habe nicht gefunden: {pieces}. Kannst du das alles{by} nachreichen?</translation>
+    </message>
+    <message>
+        <source>I could not make use of {pieces}. Could you hand it in again{by}?</source>
+        <translation>Damit konnte ich nichts anfangen: {pieces}. Kannst du das{by} noch einmal abgeben?</translation>
+    </message>
+    <message>
+        <source>I could not make use of {pieces}. Could you hand them in again{by}?</source>
+        <translation>Damit konnte ich nichts anfangen: {pieces}. Kannst du das alles{by} noch einmal abgeben?</translation>
+    </message>
+    <message>
+        <source>If you have sent it already, tell me the name of the file and when you sent it.</source>
+        <translation>Falls du es schon geschickt hast, nenne mir den Namen der Datei und wann du sie geschickt hast.</translation>
+    </message>
+    <message>
+        <source> by {day}</source>
+        <translation> bis {day}</translation>
+    </message>
+    <message>
+        <source>Difference against mean</source>
+        <translation>Differenz über Mittelwert</translation>
+    </message>
+    <message>
+        <source>No learner has both totals yet.</source>
+        <translation>Noch hat niemand beide Gesamtpunkte.</translation>
+    </message>
+    <message>
+        <source>n = {n} learners; ▲ second higher, ▼ second lower, ● the same</source>
+        <translation>n = {n} Lernende; ▲ Zweitkorrektur höher, ▼ niedriger, ● gleich</translation>
+    </message>
+    <message>
+        <source>solid: mean {m:+.2f} marks</source>
+        <translation>durchgezogen: Mittel {m:+.2f} Punkte</translation>
+    </message>
+    <message>
+        <source>dashed: limits of agreement {low:+.2f} and {high:+.2f}, hatched: their 95 % intervals</source>
+        <translation>gestrichelt: Übereinstimmungsgrenzen {low:+.2f} und {high:+.2f}, schraffiert: ihre 95-%-Intervalle</translation>
+    </message>
+    <message>
+        <source>mean of both totals / marks</source>
+        <translation>Mittel beider Gesamtpunkte / Punkte</translation>
+    </message>
+    <message>
+        <source>second − first / marks</source>
+        <translation>zweite − erste / Punkte</translation>
+    </message>
+    <message>
+        <source>{who}: second − first {d:+g} marks, mean {m:g}</source>
+        <translation>{who}: zweite − erste {d:+g} Punkte, Mittel {m:g}</translation>
+    </message>
+    <message>
+        <source>More</source>
+        <translation>Weiteres</translation>
+    </message>
+    <message>
+        <source>yes</source>
+        <translation>ja</translation>
+    </message>
+    <message>
+        <source>Drift of marking</source>
+        <translation>Verlauf der Bewertung</translation>
+    </message>
+    <message>
+        <source>Nothing is marked yet.</source>
+        <translation>Noch ist nichts bewertet.</translation>
+    </message>
+    <message>
+        <source>n = {n} marks with a draft; mark minus draft, in the order of marking.</source>
+        <translation>n = {n} Bewertungen mit Entwurf; Bewertung minus Entwurf, in der Reihenfolge des Bewertens.</translation>
+    </message>
+    <message>
+        <source>Line: mean of {run} neighbours.</source>
+        <translation>Linie: Mittel über {run} Nachbarn.</translation>
+    </message>
+    <message>
+        <source>First half {a}, second half {b} marks on average.</source>
+        <translation>Erste Hälfte {a}, zweite Hälfte {b} Punkte im Mittel.</translation>
+    </message>
+    <message>
+        <source>Dotted upright: a break longer than {m} minutes.</source>
+        <translation>Gepunktete Senkrechte: Pause von mehr als {m} Minuten.</translation>
+    </message>
+    <message>
+        <source>order of marking</source>
+        <translation>Reihenfolge des Bewertens</translation>
+    </message>
+    <message>
+        <source>{name}, {criterion}: {d} against the draft, {t}</source>
+        <translation>{name}, {criterion}: {d} gegenüber dem Entwurf, {t}</translation>
+    </message>
+    <message>
+        <source>Time per portfolio</source>
+        <translation>Zeit je Abgabe</translation>
+    </message>
+    <message>
+        <source>No times yet: they begin with the second decision.</source>
+        <translation>Noch keine Zeiten: sie beginnen mit der zweiten Entscheidung.</translation>
+    </message>
+    <message>
+        <source>n = {n} portfolios. The time between two decisions counts for the portfolio of the later one; breaks longer than {m} minutes are left out.</source>
+        <translation>n = {n} Abgaben. Die Zeit zwischen zwei Entscheidungen zählt zur Abgabe der späteren; Pausen von mehr als {m} Minuten bleiben außer Betracht.</translation>
+    </message>
+    <message>
+        <source>Median {a:.1f} min (dashed), {b:.0f} min in all.</source>
+        <translation>Median {a:.1f} min (gestrichelt), insgesamt {b:.0f} min.</translation>
+    </message>
+    <message>
+        <source>{name}: {t:.1f} min, {n} decisions</source>
+        <translation>{name}: {t:.1f} min, {n} Entscheidungen</translation>
+    </message>
+    <message>
+        <source>minutes; portfolios, longest first</source>
+        <translation>Minuten; Abgaben, längste zuerst</translation>
+    </message>
+    <message>
+        <source>Marks by criterion</source>
+        <translation>Punkte je Kriterium</translation>
+    </message>
+    <message>
+        <source>Nobody is in the class list.</source>
+        <translation>In der Klassenliste steht niemand.</translation>
+    </message>
+    <message>
+        <source>n = {n} learners; each column the learners at one level, named by its marks. Solid: marked ({marked} of {all} marks given). Dashed: draft only.</source>
+        <translation>n = {n} Lernende; jede Säule zeigt, wie viele auf einer Stufe stehen, benannt nach deren Punkten. Durchgezogen: bewertet ({marked} von {all} Bewertungen). Gestrichelt: nur Entwurf.</translation>
+    </message>
+    <message>
+        <source>{n} await your eye: no draft, no mark.</source>
+        <translation>{n} warten auf Ihren Blick: weder Entwurf noch Bewertung.</translation>
+    </message>
+    <message>
+        <source>{title}, {level}: {marked} marked, {drafted} drafted</source>
+        <translation>{title}, {level}: {marked} bewertet, {drafted} im Entwurf</translation>
+    </message>
+    <message>
+        <source>Picture for slides (*.png);;Drawing for print (*.svg)</source>
+        <translation>Bild für Folien (*.png);;Zeichnung für den Druck (*.svg)</translation>
+    </message>
+    <message>
+        <source>Save picture</source>
+        <translation>Bild speichern</translation>
+    </message>
+    <message>
+        <source>Spread of g</source>
+        <translation>Streuung von g</translation>
+    </message>
+    <message>
+        <source>No readings yet that give a g.</source>
+        <translation>Noch keine Messwerte, aus denen g folgt.</translation>
+    </message>
+    <message>
+        <source>n = {n} learners, best estimate of g with its 95 % interval</source>
+        <translation>n = {n} Lernende, bester Schätzwert für g mit 95-%-Intervall</translation>
+    </message>
+    <message>
+        <source>dashed: local g = {g}</source>
+        <translation>gestrichelt: örtliches g = {g}</translation>
+    </message>
+    <message>
+        <source>{n} intervals hold it (○ where not)</source>
+        <translation>{n} Intervalle enthalten es (○ die übrigen)</translation>
+    </message>
+    <message>
+        <source>median {g:.2f} m/s²</source>
+        <translation>Median {g:.2f} m/s²</translation>
+    </message>
+    <message>
+        <source>{n} beyond the axis (wedges)</source>
+        <translation>{n} außerhalb der Achse (Keile)</translation>
+    </message>
+    <message>
+        <source>{n} without readings that give one</source>
+        <translation>{n} ohne auswertbare Messwerte</translation>
+    </message>
+    <message>
+        <source>local g</source>
+        <translation>örtliches g</translation>
+    </message>
+    <message>
+        <source>{name}: g = {value}, 95 % interval {low:.2f} to {high:.2f} m/s²</source>
+        <translation>{name}: g = {value}, 95-%-Intervall {low:.2f} bis {high:.2f} m/s²</translation>
+    </message>
+    <message>
+        <source>What to teach again</source>
+        <translation>Was noch einmal dran sein sollte</translation>
+    </message>
+    <message>
+        <source>No slip stands out and no check asks. There is nothing to teach again.</source>
+        <translation>Kein Versehen fällt auf, und keine Prüfung fragt nach. Es muss nichts wiederholt werden.</translation>
+    </message>
+    <message>
+        <source>n = {n} learners. A slip counts where you agreed to it or it explains the readings far better than honest scatter; a check counts where it has a question for the learner. One learner may stand behind several. These are questions, not marks.</source>
+        <translation>n = {n} Lernende. Ein Versehen zählt, wo Sie ihm zugestimmt haben oder es die Messwerte weit besser erklärt als die übliche Streuung; eine Prüfung zählt, wo sie eine Frage an die Person hat. Dieselbe Person kann hinter mehreren stehen. Das sind Fragen, keine Bewertungen.</translation>
+    </message>
+    <message>
+        <source>{title}: {n} of {of} learners</source>
+        <translation>{title}: {n} von {of} Lernenden</translation>
+    </message>
+    <message>
+        <source>, {n} agreed by you</source>
+        <translation>, bei {n} von Ihnen bestätigt</translation>
+    </message>
+    <message>
+        <source>a slip that explains the readings</source>
+        <translation>ein Versehen, das die Messwerte erklärt</translation>
+    </message>
+    <message>
+        <source>a check that asks</source>
+        <translation>eine Prüfung, die nachfragt</translation>
+    </message>
+    <message>
+        <source>Go to the class</source>
+        <translation>Zur Klasse</translation>
+    </message>
+    <message>
+        <source>One criterion across the class</source>
+        <translation>Ein Kriterium quer durch die Klasse</translation>
+    </message>
+    <message>
+        <source>Findings of the class</source>
+        <translation>Befunde der Klasse</translation>
+    </message>
+    <message>
+        <source>Hand-ins: late, missing, extended</source>
+        <translation>Abgaben: verspätet, fehlend, verlängert</translation>
+    </message>
+    <message>
+        <source>Moderation: sample, second marks, sign-off</source>
+        <translation>Zweitkorrektur: Stichprobe, zweite Bewertungen, Abschluss</translation>
+    </message>
+    <message>
+        <source>Level {n} for this learner</source>
+        <translation>Stufe {n} für diese Person</translation>
+    </message>
+    <message>
+        <source>Accept this draft and go on</source>
+        <translation>Diesen Entwurf übernehmen und weiter</translation>
+    </message>
+    <message>
+        <source>Take this mark back to a draft</source>
+        <translation>Bewertung zum Entwurf zurücknehmen</translation>
+    </message>
+    <message>
+        <source>Write to this learner</source>
+        <translation>Dieser Person schreiben</translation>
+    </message>
+    <message>
+        <source>Next criterion for the class</source>
+        <translation>Nächstes Kriterium der Klasse</translation>
+    </message>
+    <message>
+        <source>Criterion before for the class</source>
+        <translation>Voriges Kriterium der Klasse</translation>
+    </message>
+    <message>
+        <source>Choose the order of marking</source>
+        <translation>Reihenfolge des Bewertens wählen</translation>
+    </message>
+    <message>
+        <source>Shuffle the order of marking</source>
+        <translation>Reihenfolge des Bewertens mischen</translation>
+    </message>
+    <message>
+        <source>Open this learner&apos;s whole sheet</source>
+        <translation>Ganzes Blatt dieser Person öffnen</translation>
+    </message>
+    <message>
+        <source>Only those late</source>
+        <translation>Nur Verspätete</translation>
+    </message>
+    <message>
+        <source>Only those with nothing yet</source>
+        <translation>Nur ohne jede Abgabe</translation>
+    </message>
+    <message>
+        <source>Only those handed in again</source>
+        <translation>Nur erneut Abgegebene</translation>
+    </message>
+    <message>
+        <source>Only those with a piece wanted again</source>
+        <translation>Nur mit erneut erbetenem Stück</translation>
+    </message>
+    <message>
+        <source>Only those given more time</source>
+        <translation>Nur mit Verlängerung</translation>
+    </message>
+    <message>
+        <source>Choose all learners shown</source>
+        <translation>Alle gezeigten Lernenden wählen</translation>
+    </message>
+    <message>
+        <source>Choose what the reminder asks for</source>
+        <translation>Wählen, worum die Erinnerung bittet</translation>
+    </message>
+    <message>
+        <source>Copy the reminder to the chosen learners</source>
+        <translation>Erinnerung an die Gewählten kopieren</translation>
+    </message>
+    <message>
+        <source>Choose a last day</source>
+        <translation>Letzten Tag wählen</translation>
+    </message>
+    <message>
+        <source>Give the chosen learners until that day</source>
+        <translation>Den Gewählten bis zu diesem Tag Zeit geben</translation>
+    </message>
+    <message>
+        <source>Take the extension of the chosen learners back</source>
+        <translation>Verlängerung der Gewählten zurücknehmen</translation>
+    </message>
+    <message>
+        <source>Draw the sample for the moderator</source>
+        <translation>Stichprobe für die Zweitkorrektur ziehen</translation>
+    </message>
+    <message>
+        <source>Make the moderation pack…</source>
+        <translation>Zweitkorrektur-Paket packen…</translation>
+    </message>
+    <message>
+        <source>Merge a moderator&apos;s reply…</source>
+        <translation>Antwort der Zweitkorrektur übernehmen…</translation>
+    </message>
+    <message>
+        <source>Go to what is open between the markers</source>
+        <translation>Zu den offenen Punkten der Korrekturen</translation>
+    </message>
+    <message>
+        <source>Go to the grade boundaries</source>
+        <translation>Zu den Notengrenzen</translation>
+    </message>
+    <message>
+        <source>Go to the adjustment</source>
+        <translation>Zur Anpassung</translation>
+    </message>
+    <message>
+        <source>Go to the sign-off</source>
+        <translation>Zum Abschluss</translation>
+    </message>
+    <message>
+        <source>Write the moderation record…</source>
+        <translation>Protokoll der Zweitkorrektur schreiben…</translation>
+    </message>
+    <message>
+        <source>local g {g:.2f} m/s²</source>
+        <translation>örtliches g {g:.2f} m/s²</translation>
+    </message>
+    <message>
+        <source>without the slip</source>
+        <translation>ohne das Versehen</translation>
+    </message>
+    <message>
+        <source>no line: two different lengths are needed</source>
+        <translation>keine Gerade: zwei verschiedene Längen nötig</translation>
+    </message>
+    <message>
+        <source>line: g = {value}</source>
+        <translation>Gerade: g = {value}</translation>
+    </message>
+    <message>
+        <source>Not measured: {why}.</source>
+        <translation>Nicht gemessen: {why}.</translation>
+    </message>
+    <message>
+        <source>{n} complete swings</source>
+        <translation>{n} volle Schwingungen</translation>
+    </message>
+    <message>
+        <source>{n} complete swings by your count, {m} marked</source>
+        <translation>{n} volle Schwingungen nach Ihrer Zählung, {m} markiert</translation>
+    </message>
+    <message>
+        <source>T = {value}</source>
+        <translation>T = {value}</translation>
+    </message>
+    <message>
+        <source>begins at {a:.0f}° from the middle</source>
+        <translation>beginnt {a:.0f}° aus der Mitte</translation>
+    </message>
+    <message>
+        <source>Fits {length}, where the table gives T = {t:.3f} s: the film and the table agree.</source>
+        <translation>Passt zu {length}, wo die Tabelle T = {t:.3f} s angibt: Video und Tabelle stimmen überein.</translation>
+    </message>
+    <message>
+        <source>No period of the table agrees. At {length} the film’s T is {ratio} of the table’s {t:.3f} s</source>
+        <translation>Keine Schwingungsdauer der Tabelle passt. Bei {length} ist T im Video das {ratio}-Fache der {t:.3f} s aus der Tabelle</translation>
+    </message>
+    <message>
+        <source>as when each passage, there or back, was counted as a swing</source>
+        <translation>wie wenn jeder Durchgang, hin oder her, als Schwingung gezählt wurde</translation>
+    </message>
+    <message>
+        <source>as when one swing fewer went by than was written</source>
+        <translation>wie wenn es eine Schwingung weniger war als notiert</translation>
+    </message>
+    <message>
+        <source>as when one swing more went by than was written</source>
+        <translation>wie wenn es eine Schwingung mehr war als notiert</translation>
+    </message>
+    <message>
+        <source>and no half swing or miscount by one brings them together</source>
+        <translation>und weder eine halbe Schwingung noch ein Verzählen um eins bringt sie zusammen</translation>
+    </message>
+    <message>
+        <source>Levels, highest first</source>
+        <translation>Stufen, höchste zuerst</translation>
+    </message>
+    <message>
+        <source>Add a level</source>
+        <translation>Stufe hinzufügen</translation>
+    </message>
+    <message>
+        <source>Sentences to the learner</source>
+        <translation>Sätze für die Rückmeldung</translation>
+    </message>
+    <message>
+        <source>Add a sentence</source>
+        <translation>Satz hinzufügen</translation>
+    </message>
+    <message>
+        <source>Title of the criterion</source>
+        <translation>Titel des Kriteriums</translation>
+    </message>
+    <message>
+        <source>Short name, for files</source>
+        <translation>Kurzname, für Dateien</translation>
+    </message>
+    <message>
+        <source>for your eye alone</source>
+        <translation>nur selbst ansehen</translation>
+    </message>
+    <message>
+        <source>No level is drafted; you look and decide.</source>
+        <translation>Keine Stufe wird entworfen; Sie sehen hin und entscheiden.</translation>
+    </message>
+    <message>
+        <source>Level {n}</source>
+        <translation>Stufe {n}</translation>
+    </message>
+    <message>
+        <source>Marks of level {n}</source>
+        <translation>Punkte der Stufe {n}</translation>
+    </message>
+    <message>
+        <source>What level {n} asks for</source>
+        <translation>Was Stufe {n} verlangt</translation>
+    </message>
+    <message>
+        <source>Drafted when (level {n})</source>
+        <translation>Entworfen, wenn (Stufe {n})</translation>
+    </message>
+    <message>
+        <source>Kind of sentence {n}</source>
+        <translation>Art des Satzes {n}</translation>
+    </message>
+    <message>
+        <source>Kind</source>
+        <translation>Art</translation>
+    </message>
+    <message>
+        <source>Said when (sentence {n})</source>
+        <translation>Gesagt, wenn (Satz {n})</translation>
+    </message>
+    <message>
+        <source>Sentence {n}; further lines are other ways of saying it</source>
+        <translation>Satz {n}; weitere Zeilen sagen es anders</translation>
+    </message>
+    <message>
+        <source>level</source>
+        <translation>Stufe</translation>
+    </message>
+    <message>
+        <source>sentence</source>
+        <translation>Satz</translation>
+    </message>
+    <message>
+        <source>Move {what} up</source>
+        <translation>{what} nach oben</translation>
+    </message>
+    <message>
+        <source>Move {what} down</source>
+        <translation>{what} nach unten</translation>
+    </message>
+    <message>
+        <source>Take {what} away</source>
+        <translation>{what} entfernen</translation>
+    </message>
+</context>
+<context>
+    <name>AcrossPage</name>
+    <message>
+        <source>Criterion</source>
+        <translation>Kriterium</translation>
+    </message>
+    <message>
+        <source>Order of marking</source>
+        <translation>Reihenfolge des Bewertens</translation>
+    </message>
+    <message>
+        <source>By name</source>
+        <translation>Nach Namen</translation>
+    </message>
+    <message>
+        <source>Most questions first</source>
+        <translation>Meiste Fragen zuerst</translation>
+    </message>
+    <message>
+        <source>Shuffled</source>
+        <translation>Gemischt</translation>
+    </message>
+    <message>
+        <source>Shuffle again</source>
+        <translation>Neu mischen</translation>
+    </message>
+    <message>
+        <source>Learners</source>
+        <translation>Lernende</translation>
+    </message>
+    <message>
+        <source>Digits: a level  ·  Enter: accept and go on  ·  ↑ ↓ learner  ·  ← → criterion</source>
+        <translation>Ziffern: Stufe  ·  Enter: übernehmen und weiter  ·  ↑ ↓ Person  ·  ← → Kriterium</translation>
+    </message>
+    <message>
+        <source>Accept and go on</source>
+        <translation>Übernehmen und weiter</translation>
+    </message>
+    <message>
+        <source>The whole sheet</source>
+        <translation>Ganzes Blatt</translation>
+    </message>
+    <message>
+        <source>Nobody is in the class list.</source>
+        <translation>In der Klassenliste steht niemand.</translation>
+    </message>
+    <message>
+        <source>{n} of {of}</source>
+        <translation>{n} von {of}</translation>
+    </message>
+    <message>
+        <source>{n} of {of} marked</source>
+        <translation>{n} von {of} bewertet</translation>
+    </message>
+    <message>
+        <source>seed {n}, recorded</source>
+        <translation>Startwert {n}, festgehalten</translation>
+    </message>
+</context>
+<context>
+    <name>AdjustmentPaper</name>
+    <message>
+        <source>Severity and adjustment</source>
+        <translation>Strenge und Anpassung</translation>
+    </message>
+    <message>
+        <source>Learner</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>Total</source>
+        <translation>Gesamt</translation>
+    </message>
+    <message>
+        <source>would be</source>
+        <translation>wäre</translation>
+    </message>
+    <message>
+        <source>Grade</source>
+        <translation>Note</translation>
+    </message>
+    <message>
+        <source>Learners whose grade an adjustment changes</source>
+        <translation>Lernende, deren Note sich durch die Anpassung ändert</translation>
+    </message>
+    <message>
+        <source>Marks to move the totals by</source>
+        <translation>Punkte, um die die Gesamtpunkte verschoben werden</translation>
+    </message>
+    <message>
+        <source>Reason for the decision</source>
+        <translation>Grund der Entscheidung</translation>
+    </message>
+    <message>
+        <source>Adjust by</source>
+        <translation>Anpassen um</translation>
+    </message>
+    <message>
+        <source>Mark the class again</source>
+        <translation>Klasse neu bewerten</translation>
+    </message>
+    <message>
+        <source>Leave the marks</source>
+        <translation>Punkte belassen</translation>
+    </message>
+    <message>
+        <source>Nobody has two totals yet, so nothing can be said about severity.</source>
+        <translation>Noch hat niemand zwei Gesamtpunkte; über die Strenge lässt sich nichts sagen.</translation>
+    </message>
+    <message>
+        <source>{figures}. No adjustment is proposed: the difference is within chance, or rounds to nought.</source>
+        <translation>{figures}. Keine Anpassung wird vorgeschlagen: der Unterschied liegt im Bereich des Zufalls oder rundet auf null.</translation>
+    </message>
+    <message>
+        <source>{figures}. An adjustment of {shift:+g} marks to the first marker&apos;s totals may be thought about. Nothing is applied by itself; learners whose marks the moderator went through are left alone.</source>
+        <translation>{figures}. Eine Anpassung der Gesamtpunkte der Erstkorrektur um {shift:+g} Punkte ist zu erwägen. Nichts geschieht von selbst; wer zweitkorrigiert ist, bleibt unberührt.</translation>
+    </message>
+    <message>
+        <source>✓ totals moved by {n:+g}</source>
+        <translation>✓ Gesamtpunkte verschoben um {n:+g}</translation>
+    </message>
+    <message>
+        <source>✓ to be marked again</source>
+        <translation>✓ wird neu bewertet</translation>
+    </message>
+    <message>
+        <source>✓ marks left as they are</source>
+        <translation>✓ Punkte bleiben, wie sie sind</translation>
+    </message>
+    <message>
+        <source>Moving by {shift:+g} changes {n} grades:</source>
+        <translation>Eine Verschiebung um {shift:+g} ändert Noten, und zwar {n}:</translation>
+    </message>
+    <message>
+        <source>Moving by {shift:+g} changes no grade.</source>
+        <translation>Eine Verschiebung um {shift:+g} ändert keine Note.</translation>
+    </message>
+</context>
+<context>
+    <name>AgreementPaper</name>
+    <message>
+        <source>Agreement of first and second marks</source>
+        <translation>Übereinstimmung von Erst- und Zweitkorrektur</translation>
+    </message>
+    <message>
+        <source>Criterion</source>
+        <translation>Kriterium</translation>
+    </message>
+    <message>
+        <source>Same level</source>
+        <translation>Gleiche Stufe</translation>
+    </message>
+    <message>
+        <source>Within one</source>
+        <translation>Höchstens eine daneben</translation>
+    </message>
+    <message>
+        <source>Kappa</source>
+        <translation>Kappa</translation>
+    </message>
+    <message>
+        <source>Agreement by criterion</source>
+        <translation>Übereinstimmung je Kriterium</translation>
+    </message>
+    <message>
+        <source>Nobody has a first and a second mark yet.</source>
+        <translation>Noch hat niemand eine erste und eine zweite Bewertung.</translation>
+    </message>
+</context>
+<context>
+    <name>BoundariesPaper</name>
+    <message>
+        <source>Grade boundaries</source>
+        <translation>Notengrenzen</translation>
+    </message>
+    <message>
+        <source>{g} from</source>
+        <translation>{g} ab</translation>
+    </message>
+    <message>
+        <source>Learner</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>Total</source>
+        <translation>Gesamt</translation>
+    </message>
+    <message>
+        <source>Grade</source>
+        <translation>Note</translation>
+    </message>
+    <message>
+        <source>would be</source>
+        <translation>wäre</translation>
+    </message>
+    <message>
+        <source>Learners whose grade changes</source>
+        <translation>Lernende, deren Note sich ändert</translation>
+    </message>
+    <message>
+        <source>Back to the brief&apos;s</source>
+        <translation>Zurück zum Auftrag</translation>
+    </message>
+    <message>
+        <source>Keep in the brief</source>
+        <translation>Im Auftrag festhalten</translation>
+    </message>
+    <message>
+        <source>Least marks for grade {g}</source>
+        <translation>Mindestpunkte für Note {g}</translation>
+    </message>
+    <message>
+        <source>The brief names no grades.</source>
+        <translation>Der Auftrag nennt keine Noten.</translation>
+    </message>
+    <message>
+        <source>{n} learners would change grade; nothing is changed yet.</source>
+        <translation>Bei {n} Lernenden änderte sich die Note; noch ist nichts geändert.</translation>
+    </message>
+</context>
+<context>
+    <name>BriefForm</name>
+    <message>
+        <source>One setting is not as it must be.</source>
+        <translation>Eine Angabe ist nicht so, wie sie sein muss.</translation>
+    </message>
+    <message>
+        <source>{n} settings are not as they must be.</source>
+        <translation>{n} Angaben sind nicht so, wie sie sein müssen.</translation>
+    </message>
+    <message>
+        <source>What was asked</source>
+        <translation>Was verlangt war</translation>
+    </message>
+    <message>
+        <source>Title</source>
+        <translation>Titel</translation>
+    </message>
+    <message>
+        <source>First day</source>
+        <translation>Erster Tag</translation>
+    </message>
+    <message>
+        <source>Last day</source>
+        <translation>Letzter Tag</translation>
+    </message>
+    <message>
+        <source>Lengths</source>
+        <translation>Längen</translation>
+    </message>
+    <message>
+        <source>Timings at each length</source>
+        <translation>Zeitmessungen je Länge</translation>
+    </message>
+    <message>
+        <source>Swings in a timing</source>
+        <translation>Schwingungen je Zeitmessung</translation>
+    </message>
+    <message>
+        <source>Other counts that will do</source>
+        <translation>Andere zulässige Anzahlen</translation>
+    </message>
+    <message>
+        <source>Shortest length in metres</source>
+        <translation>Kürzeste Länge in Metern</translation>
+    </message>
+    <message>
+        <source>Longest length in metres</source>
+        <translation>Größte Länge in Metern</translation>
+    </message>
+    <message>
+        <source>Longest over shortest, at least</source>
+        <translation>Größte durch kürzeste Länge, mindestens</translation>
+    </message>
+    <message>
+        <source>Height of the support in metres</source>
+        <translation>Höhe der Aufhängung in Metern</translation>
+    </message>
+    <message>
+        <source>Evidence</source>
+        <translation>Belege</translation>
+    </message>
+    <message>
+        <source>Pairs</source>
+        <translation>Paare</translation>
+    </message>
+    <message>
+        <source>Where it was measured</source>
+        <translation>Wo gemessen wurde</translation>
+    </message>
+    <message>
+        <source>Latitude in degrees</source>
+        <translation>Geografische Breite in Grad</translation>
+    </message>
+    <message>
+        <source>Height in metres</source>
+        <translation>Höhe in Metern</translation>
+    </message>
+    <message>
+        <source>Marks and words</source>
+        <translation>Punkte und Wörter</translation>
+    </message>
+    <message>
+        <source>Marks off for each day late</source>
+        <translation>Punktabzug je Tag Verspätung</translation>
+    </message>
+    <message>
+        <source>Days late counted at most</source>
+        <translation>Höchstens gezählte Tage Verspätung</translation>
+    </message>
+    <message>
+        <source>Grades</source>
+        <translation>Noten</translation>
+    </message>
+    <message>
+        <source>Language of the feedback</source>
+        <translation>Sprache der Rückmeldung</translation>
+    </message>
+    <message>
+        <source>Word for the variable chosen</source>
+        <translation>Wort für die gewählte Größe</translation>
+    </message>
+    <message>
+        <source>Word for the variable measured</source>
+        <translation>Wort für die gemessene Größe</translation>
+    </message>
+    <message>
+        <source>Word for what is kept the same</source>
+        <translation>Wort für das, was gleich bleibt</translation>
+    </message>
+    <message>
+        <source>Photos of learners in the moderation pack</source>
+        <translation>Fotos von Lernenden im Zweitkorrektur-Paket</translation>
+    </message>
+    <message>
+        <source>How closely to look</source>
+        <translation>Wie genau geprüft wird</translation>
+    </message>
+    <message>
+        <source>Scatter of a hand timing in seconds</source>
+        <translation>Streuung einer Handstoppung in Sekunden</translation>
+    </message>
+    <message>
+        <source>What counts as close to g</source>
+        <translation>Was als nah an g gilt</translation>
+    </message>
+    <message>
+        <source>Leeway for the learner&apos;s arithmetic</source>
+        <translation>Spielraum für die Rechnung der Person</translation>
+    </message>
+    <message>
+        <source>Needless questions allowed</source>
+        <translation>Zulässige unnötige Fragen</translation>
+    </message>
+</context>
+<context>
+    <name>BriefPage</name>
+    <message>
+        <source>Save and draft again</source>
+        <translation>Speichern und neu entwerfen</translation>
+    </message>
+    <message>
+        <source>Leave it as it was</source>
+        <translation>Alles lassen, wie es war</translation>
+    </message>
+    <message>
+        <source>Marks stay as they are; the drafts follow the brief. Your comments in brief.toml are kept.</source>
+        <translation>Bewertungen bleiben, wie sie sind; die Entwürfe folgen dem Auftrag. Ihre Kommentare in brief.toml bleiben erhalten.</translation>
+    </message>
+    <message>
+        <source>What was the class asked to do?</source>
+        <translation>Was sollte die Klasse tun?</translation>
+    </message>
+</context>
+<context>
+    <name>CardDelegate</name>
+    <message>
+        <source>no readings</source>
+        <translation>keine Messwerte</translation>
+    </message>
+    <message>
+        <source>draft {marks:g}</source>
+        <translation>Entwurf {marks:g}</translation>
+    </message>
+</context>
+<context>
+    <name>ChangesModel</name>
+    <message>
+        <source>earlier: L / cm</source>
+        <translation>früher: L / cm</translation>
+    </message>
+    <message>
+        <source>now: L / cm</source>
+        <translation>jetzt: L / cm</translation>
+    </message>
+    <message>
+        <source>changed</source>
+        <translation>geändert</translation>
+    </message>
+    <message>
+        <source>the same</source>
+        <translation>gleich</translation>
+    </message>
+</context>
+<context>
+    <name>ChangesPanel</name>
+    <message>
+        <source>Earlier and present readings side by side</source>
+        <translation>Frühere und jetzige Messwerte nebeneinander</translation>
+    </message>
+    <message>
+        <source>What changed: {name}</source>
+        <translation>Was sich geändert hat: {name}</translation>
+    </message>
+    <message>
+        <source>nothing</source>
+        <translation>nichts</translation>
+    </message>
+    <message>
+        <source>{now} stands in place of {earlier}</source>
+        <translation>{now} steht anstelle von {earlier}</translation>
+    </message>
+    <message>
+        <source>The earlier table cannot be read any more.</source>
+        <translation>Die frühere Tabelle ist nicht mehr lesbar.</translation>
+    </message>
+    <message>
+        <source>{n} of {of} lengths differ.</source>
+        <translation>{n} von {of} Längen sind anders.</translation>
+    </message>
+    <message>
+        <source>The numbers are the same.</source>
+        <translation>Die Zahlen sind dieselben.</translation>
+    </message>
+</context>
+<context>
+    <name>ClassGrid</name>
+    <message>
+        <source>The class</source>
+        <translation>Klasse</translation>
+    </message>
+</context>
+<context>
+    <name>ClassModel</name>
+    <message>
+        <source>missing: {pieces}</source>
+        <translation>es fehlt: {pieces}</translation>
+    </message>
+    <message>
+        <source>{look} to look at, {ask} to ask</source>
+        <translation>{look} anzusehen, {ask} nachzufragen</translation>
+    </message>
+    <message>
+        <source>marked, {n:g} of {most:g}</source>
+        <translation>bewertet, {n:g} von {most:g}</translation>
+    </message>
+    <message>
+        <source>{n} of {of} criteria marked</source>
+        <translation>{n} von {of} Kriterien bewertet</translation>
+    </message>
+</context>
+<context>
+    <name>ClassPage</name>
+    <message>
+        <source>readings</source>
+        <translation>Messwerte</translation>
+    </message>
+    <message>
+        <source>set-up</source>
+        <translation>Aufbau</translation>
+    </message>
+    <message>
+        <source>selfie</source>
+        <translation>Selfie</translation>
+    </message>
+    <message>
+        <source>video</source>
+        <translation>Video</translation>
+    </message>
+    <message>
+        <source>Find a learner</source>
+        <translation>Name suchen</translation>
+    </message>
+    <message>
+        <source>Not yet marked</source>
+        <translation>Unbewertet</translation>
+    </message>
+    <message>
+        <source>To look at</source>
+        <translation>Anzusehen</translation>
+    </message>
+    <message>
+        <source>Something missing</source>
+        <translation>Unvollständig</translation>
+    </message>
+    <message>
+        <source>Outside the dates</source>
+        <translation>Außer Frist</translation>
+    </message>
+    <message>
+        <source>Order</source>
+        <translation>Reihenfolge</translation>
+    </message>
+    <message>
+        <source>Most questions first</source>
+        <translation>Meiste Fragen zuerst</translation>
+    </message>
+    <message>
+        <source>By name</source>
+        <translation>Nach Namen</translation>
+    </message>
+    <message>
+        <source>Highest mark first</source>
+        <translation>Höchste Punkte zuerst</translation>
+    </message>
+    <message>
+        <source>Least marked first</source>
+        <translation>Wenigste bewertet zuerst</translation>
+    </message>
+    <message>
+        <source>By time of hand-in</source>
+        <translation>Nach Abgabezeit</translation>
+    </message>
+    <message>
+        <source>As in the class list</source>
+        <translation>Wie in der Klassenliste</translation>
+    </message>
+    <message>
+        <source>Group</source>
+        <translation>Gruppe</translation>
+    </message>
+    <message>
+        <source>All groups</source>
+        <translation>Alle Gruppen</translation>
+    </message>
+    <message>
+        <source>{n} learners</source>
+        <translation>{n} Lernende</translation>
+    </message>
+    <message>
+        <source>{n} of {of} learners</source>
+        <translation>{n} von {of} Lernenden</translation>
+    </message>
+    <message>
+        <source>{n} marked</source>
+        <translation>{n} bewertet</translation>
+    </message>
+    <message>
+        <source>To settle: {n}</source>
+        <translation>Zu klären: {n}</translation>
+    </message>
+    <message>
+        <source>Graphs: T² to {t:.1f} s² against L to {l:.0f} cm; grey line: the class</source>
+        <translation>Graphen: T² bis {t:.1f} s² über L bis {l:.0f} cm; graue Linie: die Klasse</translation>
+    </message>
+    <message>
+        <source>look before marking</source>
+        <translation>vor dem Bewerten ansehen</translation>
+    </message>
+    <message>
+        <source>ask the learner</source>
+        <translation>nachfragen</translation>
+    </message>
+    <message>
+        <source>worth knowing</source>
+        <translation>zur Kenntnis</translation>
+    </message>
+    <message>
+        <source>struck: missing</source>
+        <translation>durchgestrichen: fehlt</translation>
+    </message>
+</context>
+<context>
+    <name>CriterionCard</name>
+    <message>
+        <source>Text to the learner: {c}</source>
+        <translation>Rückmeldung: {c}</translation>
+    </message>
+    <message>
+        <source>Text to the learner</source>
+        <translation>Rückmeldung</translation>
+    </message>
+    <message>
+        <source>Private note: {c}</source>
+        <translation>Private Notiz: {c}</translation>
+    </message>
+    <message>
+        <source>Private note, never sent</source>
+        <translation>Private Notiz, wird nie verschickt</translation>
+    </message>
+    <message>
+        <source>Accept draft</source>
+        <translation>Entwurf übernehmen</translation>
+    </message>
+    <message>
+        <source>Back to draft</source>
+        <translation>Zurück zum Entwurf</translation>
+    </message>
+    <message>
+        <source>{level} · {marks:g}</source>
+        <translation>{level} · {marks:g}</translation>
+    </message>
+    <message>
+        <source>{c}: {level}, {marks:g} marks</source>
+        <translation>{c}: {level}, {marks:g} Punkte</translation>
+    </message>
+    <message>
+        <source>No draft</source>
+        <translation>Kein Entwurf</translation>
+    </message>
+    <message>
+        <source>✎ draft</source>
+        <translation>✎ Entwurf</translation>
+    </message>
+    <message>
+        <source>✎ for your eye</source>
+        <translation>✎ selbst ansehen</translation>
+    </message>
+    <message>
+        <source>✓ marked by {who}, {when}</source>
+        <translation>✓ bewertet: {who}, {when}</translation>
+    </message>
+</context>
+<context>
+    <name>CriterionForm</name>
+    <message>
+        <source>praise</source>
+        <translation>Lob</translation>
+    </message>
+    <message>
+        <source>problem</source>
+        <translation>Problem</translation>
+    </message>
+    <message>
+        <source>next step</source>
+        <translation>nächster Schritt</translation>
+    </message>
+    <message>
+        <source>for your eye</source>
+        <translation>selbst ansehen</translation>
+    </message>
+</context>
+<context>
+    <name>DeedList</name>
+    <message>
+        <source>What would you like to do?</source>
+        <translation>Was möchten Sie tun?</translation>
+    </message>
+    <message>
+        <source>Search the actions</source>
+        <translation>Aktionen durchsuchen</translation>
+    </message>
+    <message>
+        <source>Actions</source>
+        <translation>Aktionen</translation>
+    </message>
+    <message>
+        <source>Everything that can be done here</source>
+        <translation>Alles, was hier möglich ist</translation>
+    </message>
+</context>
+<context>
+    <name>Desk</name>
+    <message>
+        <source>Portfolio {n}</source>
+        <extracomment>The session itself, with names: for what is written out.</extracomment>
+        <translation>Abgabe {n}</translation>
+    </message>
+</context>
+<context>
+    <name>Doors</name>
+    <message>
+        <source>Begin a new class…</source>
+        <translation>Neue Klasse anlegen…</translation>
+    </message>
+    <message>
+        <source>Change what the class was asked to do</source>
+        <translation>Auftrag der Klasse ändern</translation>
+    </message>
+    <message>
+        <source>Write the rubric</source>
+        <translation>Bewertungsraster bearbeiten</translation>
+    </message>
+    <message>
+        <source>Your phrases</source>
+        <translation>Ihre Textbausteine</translation>
+    </message>
+    <message>
+        <source>Leave this page</source>
+        <translation>Diese Seite verlassen</translation>
+    </message>
+    <message>
+        <source>Write a table of readings for learners…</source>
+        <translation>Messwerttabelle für die Klasse schreiben…</translation>
+    </message>
+    <message>
+        <source>Write a task sheet for learners…</source>
+        <translation>Aufgabenblatt für die Klasse schreiben…</translation>
+    </message>
+    <message>
+        <source>Table of readings</source>
+        <translation>Messwerttabelle</translation>
+    </message>
+    <message>
+        <source>Task sheet</source>
+        <translation>Aufgabenblatt</translation>
+    </message>
+    <message>
+        <source>✓ written: {name}</source>
+        <translation>✓ geschrieben: {name}</translation>
+    </message>
+</context>
+<context>
+    <name>EvidenceLook</name>
+    <message>
+        <source>Stop</source>
+        <translation>Anhalten</translation>
+    </message>
+    <message>
+        <source>Stop looking at photos and films</source>
+        <translation>Durchsicht der Fotos und Videos anhalten</translation>
+    </message>
+    <message>
+        <source>Looking at photos and films: {n} of {of}</source>
+        <translation>Fotos und Videos werden durchgesehen: {n} von {of}</translation>
+    </message>
+</context>
+<context>
+    <name>EvidenceStrip</name>
+    <message>
+        <source>Evidence</source>
+        <translation>Belege</translation>
+    </message>
+    <message>
+        <source>Set-up</source>
+        <translation>Aufbau</translation>
+    </message>
+    <message>
+        <source>Selfie</source>
+        <translation>Selfie</translation>
+    </message>
+    <message>
+        <source>Which is it?</source>
+        <translation>Welches?</translation>
+    </message>
+    <message>
+        <source>Video</source>
+        <translation>Video</translation>
+    </message>
+    <message>
+        <source>Readings</source>
+        <translation>Messwerte</translation>
+    </message>
+    <message>
+        <source>Report</source>
+        <translation>Bericht</translation>
+    </message>
+    <message>
+        <source>Other</source>
+        <translation>Anderes</translation>
+    </message>
+</context>
+<context>
+    <name>EvidenceViewer</name>
+    <message>
+        <source>What does it show?</source>
+        <translation>Was ist zu sehen?</translation>
+    </message>
+    <message>
+        <source>Set-up</source>
+        <translation>Aufbau</translation>
+    </message>
+    <message>
+        <source>Shows the set-up (S)</source>
+        <translation>Zeigt den Aufbau (S)</translation>
+    </message>
+    <message>
+        <source>Selfie</source>
+        <translation>Selfie</translation>
+    </message>
+    <message>
+        <source>Shows the learner with it (L)</source>
+        <translation>Zeigt die Person mit dem Aufbau (L)</translation>
+    </message>
+    <message>
+        <source>Swings you count</source>
+        <translation>Von Ihnen gezählt</translation>
+    </message>
+    <message>
+        <source>Swings you count in the film</source>
+        <translation>Schwingungen, die Sie im Video zählen</translation>
+    </message>
+    <message>
+        <source>Your own count stands in place of the measured one</source>
+        <translation>Ihre eigene Zählung ersetzt die gemessene</translation>
+    </message>
+    <message>
+        <source>Turn (R)</source>
+        <translation>Drehen (R)</translation>
+    </message>
+    <message>
+        <source>Closer (+)</source>
+        <translation>Vergrößern (+)</translation>
+    </message>
+    <message>
+        <source>Further (−)</source>
+        <translation>Verkleinern (−)</translation>
+    </message>
+    <message>
+        <source>Piece before (B)</source>
+        <translation>Voriges Stück (B)</translation>
+    </message>
+    <message>
+        <source>Next piece (N)</source>
+        <translation>Nächstes Stück (N)</translation>
+    </message>
+    <message>
+        <source>Close (Esc)</source>
+        <translation>Schließen (Esc)</translation>
+    </message>
+    <message>
+        <source>This picture is hidden while names are.</source>
+        <translation>Dieses Bild ist verborgen, solange Namen verborgen sind.</translation>
+    </message>
+    <message>
+        <source>Not yet measured.</source>
+        <translation>Noch nicht gemessen.</translation>
+    </message>
+</context>
+<context>
+    <name>ExplanationPanel</name>
+    <message>
+        <source>What the numbers speak for</source>
+        <translation>Wofür die Zahlen sprechen</translation>
+    </message>
+    <message>
+        <source>mended, g would be {value}</source>
+        <translation>behoben wäre g = {value}</translation>
+    </message>
+    <message>
+        <source>✓ Agreed</source>
+        <translation>✓ Bestätigt</translation>
+    </message>
+    <message>
+        <source>Agree</source>
+        <translation>Zustimmen</translation>
+    </message>
+    <message>
+        <source>Two different lengths with timings are needed.</source>
+        <translation>Nötig sind zwei verschiedene Längen mit Zeiten.</translation>
+    </message>
+    <message>
+        <source>best estimate {value}</source>
+        <translation>bester Schätzwert {value}</translation>
+    </message>
+</context>
+<context>
+    <name>Field</name>
+    <message>
+        <source>What the practical is called on every sheet.</source>
+        <translation>Wie der Versuch auf jedem Blatt heißt.</translation>
+    </message>
+    <message>
+        <source>First day on which work could be handed in.</source>
+        <translation>Erster Tag, an dem abgegeben werden konnte.</translation>
+    </message>
+    <message>
+        <source>Last day for handing in; later work is marked as late.</source>
+        <translation>Letzter Abgabetag; Späteres gilt als verspätet.</translation>
+    </message>
+    <message>
+        <source>How many different lengths were asked for.</source>
+        <translation>Wie viele verschiedene Längen verlangt waren.</translation>
+    </message>
+    <message>
+        <source>How many times each length was to be timed.</source>
+        <translation>Wie oft bei jeder Länge die Zeit zu messen war.</translation>
+    </message>
+    <message>
+        <source>Complete swings in one timing, taken where a table does not say.</source>
+        <translation>Volle Schwingungen je Zeitmessung, wenn eine Tabelle nichts sagt.</translation>
+    </message>
+    <message>
+        <source>Counts of swings that are as good as the one asked for.</source>
+        <translation>Anzahlen, die so gut sind wie die verlangte.</translation>
+    </message>
+    <message>
+        <source>Shortest sensible length, in metres.</source>
+        <translation>Kürzeste sinnvolle Länge, in Metern.</translation>
+    </message>
+    <message>
+        <source>Longest sensible length, in metres.</source>
+        <translation>Größte sinnvolle Länge, in Metern.</translation>
+    </message>
+    <message>
+        <source>Longest length over shortest should reach this.</source>
+        <translation>So viel sollte größte durch kürzeste Länge erreichen.</translation>
+    </message>
+    <message>
+        <source>Height of the support above the floor, in metres.</source>
+        <translation>Höhe der Aufhängung über dem Boden, in Metern.</translation>
+    </message>
+    <message>
+        <source>Pieces each learner was asked for beside the readings.</source>
+        <translation>Was außer den Messwerten von allen verlangt war.</translation>
+    </message>
+    <message>
+        <source>Name of the rubric, or of a rubric file in this folder.</source>
+        <translation>Name des Rasters oder einer Rasterdatei in diesem Ordner.</translation>
+    </message>
+    <message>
+        <source>Language of the sentences to the learner.</source>
+        <translation>Sprache der Sätze an die Lernenden.</translation>
+    </message>
+    <message>
+        <source>Learners who worked as a pair: the same readings are then no question.</source>
+        <translation>Lernende, die zu zweit gearbeitet haben: gleiche Messwerte werfen dann keine Frage auf.</translation>
+    </message>
+    <message>
+        <source>Whether photos of learners go to the moderator.</source>
+        <translation>Ob Fotos von Lernenden in die Zweitkorrektur gehen.</translation>
+    </message>
+    <message>
+        <source>Least marks for each grade; none where the class is not graded.</source>
+        <translation>Mindestpunkte je Note; leer, wenn es keine Noten gibt.</translation>
+    </message>
+    <message>
+        <source>Marks taken off the total for each day handed in late.</source>
+        <translation>Punkte, die je Tag Verspätung abgezogen werden.</translation>
+    </message>
+    <message>
+        <source>Days late that are counted at most.</source>
+        <translation>So viele Tage Verspätung zählen höchstens.</translation>
+    </message>
+    <message>
+        <source>Latitude where the class measured, in degrees, south negative.</source>
+        <translation>Geografische Breite des Messorts in Grad, Süd negativ.</translation>
+    </message>
+    <message>
+        <source>Height above the sea, in metres.</source>
+        <translation>Höhe über dem Meer, in Metern.</translation>
+    </message>
+    <message>
+        <source>The syllabus&apos;s word for the variable that is chosen.</source>
+        <translation>Wort des Lehrplans für die gewählte Größe.</translation>
+    </message>
+    <message>
+        <source>The syllabus&apos;s word for the variable that is measured.</source>
+        <translation>Wort des Lehrplans für die gemessene Größe.</translation>
+    </message>
+    <message>
+        <source>The syllabus&apos;s word for what is kept the same.</source>
+        <translation>Wort des Lehrplans für das, was gleich bleibt.</translation>
+    </message>
+    <message>
+        <source>Usual scatter of one hand timing, in seconds.</source>
+        <translation>Übliche Streuung einer Handstoppung, in Sekunden.</translation>
+    </message>
+    <message>
+        <source>How far from the local g still counts as close (0.05 is 5 %).</source>
+        <translation>Welche Abweichung vom örtlichen g noch als nah gilt (0.05 sind 5 %).</translation>
+    </message>
+    <message>
+        <source>How far the learner&apos;s own value may differ from ours beyond rounding.</source>
+        <translation>Wie weit der eigene Wert über das Runden hinaus von unserem abweichen darf.</translation>
+    </message>
+    <message>
+        <source>Share of honest learners that one statistical check may trip.</source>
+        <translation>Anteil ehrlicher Lernender, bei denen eine statistische Prüfung anschlagen darf.</translation>
+    </message>
+    <message>
+        <source>photo of the set-up</source>
+        <translation>Foto vom Aufbau</translation>
+    </message>
+    <message>
+        <source>photo of the learner with it</source>
+        <translation>Foto der Person mit dem Aufbau</translation>
+    </message>
+    <message>
+        <source>any photo</source>
+        <translation>irgendein Foto</translation>
+    </message>
+    <message>
+        <source>swing video</source>
+        <translation>Schwingungsvideo</translation>
+    </message>
+    <message>
+        <source>report</source>
+        <translation>Bericht</translation>
+    </message>
+    <message>
+        <source>year-month-day</source>
+        <translation>Jahr-Monat-Tag</translation>
+    </message>
+    <message>
+        <source>not given</source>
+        <translation>ohne Angabe</translation>
+    </message>
+    <message>
+        <source>every day counts</source>
+        <translation>jeder Tag zählt</translation>
+    </message>
+    <message>
+        <source>07 &amp; 12, 08 &amp; 09</source>
+        <translation>07 &amp; 12, 08 &amp; 09</translation>
+    </message>
+    <message>
+        <source>A = 16, B = 13</source>
+        <translation>1 = 16, 2 = 13</translation>
+    </message>
+</context>
+<context>
+    <name>FigurePaper</name>
+    <message>
+        <source>Save…</source>
+        <translation>Speichern…</translation>
+    </message>
+    <message>
+        <source>Save picture: {t}</source>
+        <translation>Bild speichern: {t}</translation>
+    </message>
+</context>
+<context>
+    <name>FilmView</name>
+    <message>
+        <source>Swing video</source>
+        <translation>Schwingungsvideo</translation>
+    </message>
+    <message>
+        <source>Place in the film</source>
+        <translation>Stelle im Video</translation>
+    </message>
+    <message>
+        <source>Play (Space)</source>
+        <translation>Abspielen (Leertaste)</translation>
+    </message>
+    <message>
+        <source>One frame back (,)</source>
+        <translation>Ein Bild zurück (,)</translation>
+    </message>
+    <message>
+        <source>One frame on (.)</source>
+        <translation>Ein Bild vor (.)</translation>
+    </message>
+    <message>
+        <source>Slow motion</source>
+        <translation>Zeitlupe</translation>
+    </message>
+    <message>
+        <source>Speed</source>
+        <translation>Tempo</translation>
+    </message>
+    <message>
+        <source>Time from here</source>
+        <translation>Ab hier messen</translation>
+    </message>
+    <message>
+        <source>Set the clock to zero</source>
+        <translation>Uhr auf null stellen</translation>
+    </message>
+    <message>
+        <source>Opening the film…</source>
+        <translation>Video wird geöffnet…</translation>
+    </message>
+    <message>
+        <source>Pause (Space)</source>
+        <translation>Pause (Leertaste)</translation>
+    </message>
+    <message>
+        <source>{s:.2f} s · frame {n}</source>
+        <translation>{s:.2f} s · Bild {n}</translation>
+    </message>
+    <message>
+        <source> · swing {n} of {of}</source>
+        <translation> · Schwingung {n} von {of}</translation>
+    </message>
+</context>
+<context>
+    <name>FindingRow</name>
+    <message>
+        <source>about 1 honest learner in {n} would look like this</source>
+        <translation>auch bei ehrlicher Arbeit sähe es etwa einmal in {n} Fällen so aus</translation>
+    </message>
+</context>
+<context>
+    <name>FindingsPanel</name>
+    <message>
+        <source>Nothing was questioned.</source>
+        <translation>Keine Fragen.</translation>
+    </message>
+    <message>
+        <source>Questions the work puts: {n}</source>
+        <translation>Fragen an die Arbeit: {n}</translation>
+    </message>
+    <message>
+        <source>Questions</source>
+        <translation>Fragen</translation>
+    </message>
+</context>
+<context>
+    <name>FoundPage</name>
+    <message>
+        <source>Table, set-up, learner, video; struck out: not there</source>
+        <translation>Tabelle, Aufbau, Person, Video; durchgestrichen: nicht da</translation>
+    </message>
+    <message>
+        <source>learners</source>
+        <translation>Lernende</translation>
+    </message>
+    <message>
+        <source>of them handed something in</source>
+        <translation>davon haben etwas abgegeben</translation>
+    </message>
+    <message>
+        <source>tables of readings understood</source>
+        <translation>Messwerttabellen verstanden</translation>
+    </message>
+    <message>
+        <source>photos</source>
+        <translation>Fotos</translation>
+    </message>
+    <message>
+        <source>swing videos</source>
+        <translation>Schwingungsvideos</translation>
+    </message>
+    <message>
+        <source>reports</source>
+        <translation>Berichte</translation>
+    </message>
+    <message>
+        <source>files whose owner is in doubt</source>
+        <translation>Dateien, deren Zuordnung unsicher ist</translation>
+    </message>
+    <message>
+        <source>files that fit nobody</source>
+        <translation>Dateien, die zu niemandem passen</translation>
+    </message>
+</context>
+<context>
+    <name>GraphPanel</name>
+    <message>
+        <source>Graph of T² against L with residuals</source>
+        <translation>Graph von T² über L mit Residuen</translation>
+    </message>
+    <message>
+        <source>residual / s²</source>
+        <translation>Residuum / s²</translation>
+    </message>
+</context>
+<context>
+    <name>GridModel</name>
+    <message>
+        <source>length</source>
+        <extracomment>A cell&apos;s text as it may be seen.</extracomment>
+        <translation>Länge</translation>
+    </message>
+    <message>
+        <source>timing</source>
+        <translation>Zeit</translation>
+    </message>
+    <message>
+        <source>swings</source>
+        <translation>Schwingungen</translation>
+    </message>
+</context>
+<context>
+    <name>HandInModel</name>
+    <message>
+        <source>Learner</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>Handed in</source>
+        <translation>Abgegeben</translation>
+    </message>
+    <message>
+        <source>How it stands</source>
+        <translation>Stand</translation>
+    </message>
+    <message>
+        <source>Missing</source>
+        <translation>Es fehlt</translation>
+    </message>
+    <message>
+        <source>Last day</source>
+        <translation>Letzter Tag</translation>
+    </message>
+    <message>
+        <source>{day}, extended</source>
+        <translation>{day}, verlängert</translation>
+    </message>
+    <message>
+        <source>○ nothing yet</source>
+        <translation>○ noch nichts</translation>
+    </message>
+    <message>
+        <source>▲ {n} days late</source>
+        <translation>▲ {n} Tage zu spät</translation>
+    </message>
+    <message>
+        <source>▲ 1 day late</source>
+        <translation>▲ 1 Tag zu spät</translation>
+    </message>
+    <message>
+        <source>↻ newer than its mark</source>
+        <translation>↻ neuer als die Bewertung</translation>
+    </message>
+    <message>
+        <source>↻ handed in again</source>
+        <translation>↻ erneut abgegeben</translation>
+    </message>
+    <message>
+        <source>✗ wanted again: {pieces}</source>
+        <translation>✗ erneut erbeten: {pieces}</translation>
+    </message>
+    <message>
+        <source>◇ incomplete</source>
+        <translation>◇ unvollständig</translation>
+    </message>
+    <message>
+        <source>✓ in time</source>
+        <translation>✓ pünktlich</translation>
+    </message>
+    <message>
+        <source>✓ handed in</source>
+        <translation>✓ abgegeben</translation>
+    </message>
+    <message>
+        <source>readings</source>
+        <translation>Messwerte</translation>
+    </message>
+    <message>
+        <source>set-up</source>
+        <translation>Aufbau</translation>
+    </message>
+    <message>
+        <source>selfie</source>
+        <translation>Selfie</translation>
+    </message>
+    <message>
+        <source>photo</source>
+        <translation>Foto</translation>
+    </message>
+    <message>
+        <source>video</source>
+        <translation>Video</translation>
+    </message>
+    <message>
+        <source>report</source>
+        <translation>Bericht</translation>
+    </message>
+    <message>
+        <source>file</source>
+        <translation>Datei</translation>
+    </message>
+</context>
+<context>
+    <name>HandInsPage</name>
+    <message>
+        <source>Late</source>
+        <translation>Verspätet</translation>
+    </message>
+    <message>
+        <source>Something missing</source>
+        <translation>Unvollständig</translation>
+    </message>
+    <message>
+        <source>Nothing yet</source>
+        <translation>Noch nichts</translation>
+    </message>
+    <message>
+        <source>Handed in again</source>
+        <translation>Erneut abgegeben</translation>
+    </message>
+    <message>
+        <source>Wanted again</source>
+        <translation>Erneut erbeten</translation>
+    </message>
+    <message>
+        <source>Extended</source>
+        <translation>Verlängert</translation>
+    </message>
+    <message>
+        <source>What to ask for</source>
+        <translation>Was erbeten wird</translation>
+    </message>
+    <message>
+        <source>Nothing of this is wanted from the chosen learners.</source>
+        <translation>Von den Gewählten wird nichts davon erbeten.</translation>
+    </message>
+    <message>
+        <source>The reminder as it will be copied</source>
+        <translation>Die Erinnerung, wie sie kopiert wird</translation>
+    </message>
+    <message>
+        <source>Copy</source>
+        <translation>Kopieren</translation>
+    </message>
+    <message>
+        <source>Last day for the chosen learners</source>
+        <translation>Letzter Tag für die Gewählten</translation>
+    </message>
+    <message>
+        <source>Give them until then</source>
+        <translation>Frist bis dahin geben</translation>
+    </message>
+    <message>
+        <source>No extension</source>
+        <translation>Keine Verlängerung</translation>
+    </message>
+    <message>
+        <source>Hand-ins</source>
+        <translation>Abgaben</translation>
+    </message>
+    <message>
+        <source>Ask for everything missing</source>
+        <translation>Alles Fehlende erbitten</translation>
+    </message>
+    <message>
+        <source>Ask for the readings</source>
+        <translation>Messwerte erbitten</translation>
+    </message>
+    <message>
+        <source>Ask for the photo of the set-up</source>
+        <translation>Foto des Aufbaus erbitten</translation>
+    </message>
+    <message>
+        <source>Ask for the photo with the set-up</source>
+        <translation>Foto mit dem Aufbau erbitten</translation>
+    </message>
+    <message>
+        <source>Ask for the video</source>
+        <translation>Video erbitten</translation>
+    </message>
+    <message>
+        <source>Ask again for what could not be used</source>
+        <translation>Unbrauchbares erneut erbitten</translation>
+    </message>
+    <message>
+        <source>A list of names</source>
+        <translation>Namensliste</translation>
+    </message>
+    <message>
+        <source>Reminder</source>
+        <translation>Erinnerung</translation>
+    </message>
+    <message>
+        <source>More time</source>
+        <translation>Mehr Zeit</translation>
+    </message>
+    <message>
+        <source>{n} learners</source>
+        <translation>{n} Lernende</translation>
+    </message>
+    <message>
+        <source>{n} of {of} learners</source>
+        <translation>{n} von {of} Lernenden</translation>
+    </message>
+    <message>
+        <source>Nobody is in the class list.</source>
+        <translation>In der Klassenliste steht niemand.</translation>
+    </message>
+    <message>
+        <source>Nobody: the filters leave none of {of} learners</source>
+        <translation>Niemand: die Filter lassen keine von {of} Personen übrig</translation>
+    </message>
+    <message>
+        <source>{n} learners chosen</source>
+        <translation>{n} Lernende gewählt</translation>
+    </message>
+    <message>
+        <source>1 learner chosen</source>
+        <translation>1 Person gewählt</translation>
+    </message>
+    <message>
+        <source>Hold Shift or Ctrl to choose several; Ctrl+A for all that are shown.</source>
+        <translation>Mehrere mit Umschalt oder Strg wählen; Strg+A wählt alle gezeigten.</translation>
+    </message>
+    <message>
+        <source>Reminders bear names: they wait until names are shown.</source>
+        <translation>Erinnerungen tragen Namen: sie warten, bis Namen gezeigt werden.</translation>
+    </message>
+    <message>
+        <source>Nothing is sent; you paste it where you write to them.</source>
+        <translation>Nichts wird verschickt; Sie fügen den Text dort ein, wo Sie schreiben.</translation>
+    </message>
+    <message>
+        <source>✓ reminder copied</source>
+        <translation>✓ Erinnerung kopiert</translation>
+    </message>
+</context>
+<context>
+    <name>Ladder</name>
+    <message>
+        <source>Learners at each level, now and then</source>
+        <translation>Lernende je Stufe, jetzt und dann</translation>
+    </message>
+</context>
+<context>
+    <name>MarkingMargin</name>
+    <message>
+        <source>Marking</source>
+        <translation>Bewertung</translation>
+    </message>
+    <message>
+        <source>Private note on this learner</source>
+        <translation>Private Notiz zur Person</translation>
+    </message>
+    <message>
+        <source>Private note on this learner, never sent</source>
+        <translation>Private Notiz zur Person, wird nie verschickt</translation>
+    </message>
+    <message>
+        <source>Accept all drafts</source>
+        <translation>Alle Entwürfe übernehmen</translation>
+    </message>
+    <message>
+        <source>Next learner</source>
+        <translation>Nächste Person</translation>
+    </message>
+    <message>
+        <source>✓ {n:g} of {most:g}</source>
+        <translation>✓ {n:g} von {most:g}</translation>
+    </message>
+    <message>
+        <source>✎ draft {n:g} of {most:g}</source>
+        <translation>✎ Entwurf {n:g} von {most:g}</translation>
+    </message>
+    <message>
+        <source>{n} of {of} marked</source>
+        <translation>{n} von {of} bewertet</translation>
+    </message>
+    <message>
+        <source>Accept {n} drafts</source>
+        <translation>{n} Entwürfe übernehmen</translation>
+    </message>
+    <message>
+        <source>Accept the last draft</source>
+        <translation>Letzten Entwurf übernehmen</translation>
+    </message>
+    <message>
+        <source>No draft left</source>
+        <translation>Kein Entwurf mehr</translation>
+    </message>
+</context>
+<context>
+    <name>ModerationPage</name>
+    <message>
+        <source>✓ saved {file}</source>
+        <translation>✓ gespeichert: {file}</translation>
+    </message>
+</context>
+<context>
+    <name>NewClassPage</name>
+    <message>
+        <source>Progress</source>
+        <translation>Fortschritt</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Zurück</translation>
+    </message>
+    <message>
+        <source>Next</source>
+        <translation>Weiter</translation>
+    </message>
+    <message>
+        <source>Give up</source>
+        <translation>Abbrechen</translation>
+    </message>
+    <message>
+        <source>1  What was found</source>
+        <translation>1  Was da ist</translation>
+    </message>
+    <message>
+        <source>2  Whose it is</source>
+        <translation>2  Wem es gehört</translation>
+    </message>
+    <message>
+        <source>3  What was asked</source>
+        <translation>3  Der Auftrag</translation>
+    </message>
+    <message>
+        <source>4  How it is marked</source>
+        <translation>4  Die Bewertung</translation>
+    </message>
+    <message>
+        <source>Looking through {name}</source>
+        <translation>{name} wird durchgesehen</translation>
+    </message>
+    <message>
+        <source>Nothing in it is changed.</source>
+        <translation>Darin wird nichts verändert.</translation>
+    </message>
+    <message>
+        <source>This folder could not be read</source>
+        <translation>Dieser Ordner ließ sich nicht lesen</translation>
+    </message>
+    <message>
+        <source>Found in {name}</source>
+        <translation>Gefunden in {name}</translation>
+    </message>
+    <message>
+        <source>Whose is it?</source>
+        <translation>Wem gehört es?</translation>
+    </message>
+    <message>
+        <source>What was the class asked to do?</source>
+        <translation>Was sollte die Klasse tun?</translation>
+    </message>
+    <message>
+        <source>How is it marked?</source>
+        <translation>Wie wird bewertet?</translation>
+    </message>
+    <message>
+        <source>This folder has been marked in before; its marks are kept.</source>
+        <translation>In diesem Ordner wurde schon bewertet; die Bewertungen bleiben erhalten.</translation>
+    </message>
+    <message>
+        <source>Nothing was changed. Here is what the folder holds.</source>
+        <translation>Nichts wurde verändert. Das enthält der Ordner.</translation>
+    </message>
+    <message>
+        <source>{n} files are open. What you leave open can be settled later, in the class.</source>
+        <translation>{n} Dateien sind offen. Was Sie offen lassen, lässt sich später in der Klasse klären.</translation>
+    </message>
+    <message>
+        <source>Every file has its owner.</source>
+        <translation>Jede Datei ist zugeordnet.</translation>
+    </message>
+    <message>
+        <source>Each setting may stay as it is. To the right stands what it means for this class.</source>
+        <translation>Jede Angabe darf bleiben, wie sie ist. Rechts steht, was sie für diese Klasse bedeutet.</translation>
+    </message>
+    <message>
+        <source>The rubric drafts; you mark. It can be changed later.</source>
+        <translation>Das Raster entwirft, Sie bewerten. Es lässt sich später ändern.</translation>
+    </message>
+    <message>
+        <source>Begin marking</source>
+        <translation>Bewertung beginnen</translation>
+    </message>
+</context>
+<context>
+    <name>OpenPaper</name>
+    <message>
+        <source>Open between the markers</source>
+        <translation>Offen zwischen den Korrekturen</translation>
+    </message>
+    <message>
+        <source>Nothing is open.</source>
+        <translation>Nichts ist offen.</translation>
+    </message>
+    <message>
+        <source>No second marks were merged yet.</source>
+        <translation>Noch wurde keine Zweitkorrektur übernommen.</translation>
+    </message>
+    <message>
+        <source>Merged: {n} entries added, {known} known already, {d} double marks, {c} clashes</source>
+        <translation>Übernommen: {n} Einträge neu, {known} schon bekannt, {d} doppelte Bewertungen, {c} Widersprüche</translation>
+    </message>
+    <message>
+        <source>Look</source>
+        <translation>Ansehen</translation>
+    </message>
+    <message>
+        <source>Look at the work: {c}</source>
+        <translation>Arbeit ansehen: {c}</translation>
+    </message>
+    <message>
+        <source>As {who} decided</source>
+        <translation>Wie von {who} entschieden</translation>
+    </message>
+</context>
+<context>
+    <name>OpenRow</name>
+    <message>
+        <source>Level that holds: {c}</source>
+        <translation>Gültige Stufe: {c}</translation>
+    </message>
+    <message>
+        <source>Your reason</source>
+        <translation>Ihr Grund</translation>
+    </message>
+    <message>
+        <source>Your reason: {c}</source>
+        <translation>Ihr Grund: {c}</translation>
+    </message>
+    <message>
+        <source>Settle</source>
+        <translation>Klären</translation>
+    </message>
+    <message>
+        <source>Settle: {c}</source>
+        <translation>Klären: {c}</translation>
+    </message>
+    <message>
+        <source>Look</source>
+        <translation>Ansehen</translation>
+    </message>
+    <message>
+        <source>Look at the work: {c}</source>
+        <translation>Arbeit ansehen: {c}</translation>
+    </message>
+</context>
+<context>
+    <name>OverviewPage</name>
+    <message>
+        <source>Learners behind it; Enter opens</source>
+        <translation>Lernende dahinter; Enter öffnet</translation>
+    </message>
+    <message>
+        <source>Choose a bar or a point to see the learners behind it.</source>
+        <translation>Wählen Sie einen Balken oder Punkt, um die Lernenden dahinter zu sehen.</translation>
+    </message>
+    <message>
+        <source>✓ saved {file}</source>
+        <translation>✓ gespeichert: {file}</translation>
+    </message>
+</context>
+<context>
+    <name>OwnTable</name>
+    <message>
+        <source>The learner&apos;s own table</source>
+        <translation>Eigene Tabelle der Person</translation>
+    </message>
+    <message>
+        <source>Sheet</source>
+        <translation>Blatt</translation>
+    </message>
+    <message>
+        <source>Length</source>
+        <translation>Länge</translation>
+    </message>
+    <message>
+        <source>Timing</source>
+        <translation>Zeit</translation>
+    </message>
+    <message>
+        <source>Swings</source>
+        <translation>Schwingungen</translation>
+    </message>
+    <message>
+        <source>Neither</source>
+        <translation>Nichts davon</translation>
+    </message>
+    <message>
+        <source>It runs in rows</source>
+        <translation>Sie läuft in Zeilen</translation>
+    </message>
+    <message>
+        <source>Unit of length</source>
+        <translation>Längeneinheit</translation>
+    </message>
+    <message>
+        <source>Unit of time</source>
+        <translation>Zeiteinheit</translation>
+    </message>
+    <message>
+        <source>Read it so</source>
+        <translation>So lesen</translation>
+    </message>
+    <message>
+        <source>As the program read it</source>
+        <translation>Wie vom Programm gelesen</translation>
+    </message>
+    <message>
+        <source>Close (Esc)</source>
+        <translation>Schließen (Esc)</translation>
+    </message>
+    <message>
+        <source>The chosen column holds:</source>
+        <translation>Die gewählte Spalte enthält:</translation>
+    </message>
+    <message>
+        <source>No table was handed in.</source>
+        <translation>Es wurde keine Tabelle abgegeben.</translation>
+    </message>
+    <message>
+        <source>{name}: as headed</source>
+        <translation>{name}: laut Überschrift</translation>
+    </message>
+    <message>
+        <source>Text</source>
+        <translation>Text</translation>
+    </message>
+</context>
+<context>
+    <name>PackDoor</name>
+    <message>
+        <source>Open a moderation pack…</source>
+        <translation>Zweitkorrektur-Paket öffnen…</translation>
+    </message>
+    <message>
+        <source>Leave the pack</source>
+        <translation>Paket verlassen</translation>
+    </message>
+    <message>
+        <source>Next learner of the pack</source>
+        <translation>Nächste Person im Paket</translation>
+    </message>
+    <message>
+        <source>Learner before in the pack</source>
+        <translation>Vorige Person im Paket</translation>
+    </message>
+    <message>
+        <source>Next criterion</source>
+        <translation>Nächstes Kriterium</translation>
+    </message>
+    <message>
+        <source>Criterion before</source>
+        <translation>Voriges Kriterium</translation>
+    </message>
+    <message>
+        <source>Show the first marks</source>
+        <translation>Erstkorrektur zeigen</translation>
+    </message>
+    <message>
+        <source>Send back what was second-marked…</source>
+        <translation>Zweitkorrektur zurückschicken…</translation>
+    </message>
+    <message>
+        <source>Level {n} as your mark</source>
+        <translation>Stufe {n} als Ihre Bewertung</translation>
+    </message>
+    <message>
+        <source>Open a moderation pack</source>
+        <translation>Zweitkorrektur-Paket öffnen</translation>
+    </message>
+    <message>
+        <source>Your name, as it shall stand under your second marks</source>
+        <translation>Ihr Name, wie er unter Ihrer Zweitkorrektur stehen soll</translation>
+    </message>
+    <message>
+        <source>Second marking</source>
+        <translation>Zweitkorrektur</translation>
+    </message>
+</context>
+<context>
+    <name>PackSheet</name>
+    <message>
+        <source>Learner of the pack</source>
+        <translation>Person im Paket</translation>
+    </message>
+    <message>
+        <source>Send back…</source>
+        <translation>Zurückschicken…</translation>
+    </message>
+    <message>
+        <source>Leave the pack</source>
+        <translation>Paket verlassen</translation>
+    </message>
+    <message>
+        <source>Learner before</source>
+        <translation>Vorige Person</translation>
+    </message>
+    <message>
+        <source>Next learner</source>
+        <translation>Nächste Person</translation>
+    </message>
+    <message>
+        <source>check code {code}</source>
+        <translation>Prüfcode {code}</translation>
+    </message>
+    <message>
+        <source>The same digits as the sender&apos;s: compare them by telephone</source>
+        <translation>Dieselben Ziffern wie beim Absender: vergleichen Sie sie am Telefon</translation>
+    </message>
+    <message>
+        <source>as {who}</source>
+        <translation>als {who}</translation>
+    </message>
+    <message>
+        <source>You are second-marking</source>
+        <translation>Sie korrigieren zum zweiten Mal</translation>
+    </message>
+    <message>
+        <source>✓ looked</source>
+        <translation>✓ angesehen</translation>
+    </message>
+    <message>
+        <source>{n} of {of} learners second-marked</source>
+        <translation>{n} von {of} Lernenden zweitkorrigiert</translation>
+    </message>
+    <message>
+        <source>Send back</source>
+        <translation>Zurückschicken</translation>
+    </message>
+    <message>
+        <source>✓ written: {file}. Send this file to the first marker.</source>
+        <translation>✓ geschrieben: {file}. Schicken Sie diese Datei an die Erstkorrektur.</translation>
+    </message>
+</context>
+<context>
+    <name>PhotoView</name>
+    <message>
+        <source>Picture</source>
+        <translation>Bild</translation>
+    </message>
+</context>
+<context>
+    <name>PhraseBox</name>
+    <message>
+        <source>Find one of your phrases, or write one; { quotes the learner’s numbers</source>
+        <translation>Textbaustein suchen oder schreiben; { setzt Zahlen der Person ein</translation>
+    </message>
+    <message>
+        <source>Find or write a phrase</source>
+        <translation>Textbaustein suchen oder schreiben</translation>
+    </message>
+    <message>
+        <source>Your phrases</source>
+        <translation>Ihre Textbausteine</translation>
+    </message>
+    <message>
+        <source>Put it in</source>
+        <translation>Einfügen</translation>
+    </message>
+    <message>
+        <source>Keep as a phrase</source>
+        <translation>Als Baustein merken</translation>
+    </message>
+    <message>
+        <source>Forget the chosen phrase</source>
+        <translation>Gewählten Baustein vergessen</translation>
+    </message>
+    <message>
+        <source>Written where the same was found: {found}</source>
+        <translation>Geschrieben bei gleichem Befund: {found}</translation>
+    </message>
+    <message>
+        <source>Written by you</source>
+        <translation>Von Ihnen geschrieben</translation>
+    </message>
+    <message>
+        <source>Words: {n}; characters: {c} of {most}</source>
+        <translation>Wörter: {n}; Zeichen: {c} von {most}</translation>
+    </message>
+    <message>
+        <source>; reads easily from about {age:.0f} years</source>
+        <translation>; leicht lesbar ab etwa {age:.0f} Jahren</translation>
+    </message>
+</context>
+<context>
+    <name>PhraseDrawer</name>
+    <message>
+        <source>For “{title}”</source>
+        <translation>Für „{title}“</translation>
+    </message>
+</context>
+<context>
+    <name>PieceStatus</name>
+    <message>
+        <source>Accepted</source>
+        <translation>Angenommen</translation>
+    </message>
+    <message>
+        <source>Unreadable</source>
+        <translation>Unlesbar</translation>
+    </message>
+    <message>
+        <source>Hand in again</source>
+        <translation>Neu abgeben</translation>
+    </message>
+</context>
+<context>
+    <name>PlaceBar</name>
+    <message>
+        <source>Class</source>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>Criterion</source>
+        <translation type="unfinished">Kriterium</translation>
+    </message>
+    <message>
+        <source>Findings</source>
+        <translation>Befunde</translation>
+    </message>
+    <message>
+        <source>Hand-ins</source>
+        <translation>Abgaben</translation>
+    </message>
+    <message>
+        <source>Moderation</source>
+        <translation>Zweitkorrektur</translation>
+    </message>
+    <message>
+        <source>Names shown</source>
+        <translation>Namen sichtbar</translation>
+    </message>
+    <message>
+        <source>Hide names, selfies and file names in the whole window. A set-up photo or a film may still show who it is. Settling whose files are whose waits until names are shown.</source>
+        <translation>Namen, Selfies und Dateinamen im ganzen Fenster verbergen. Ein Foto vom Aufbau oder ein Video kann trotzdem zeigen, wer es ist. Die Zuordnung der Dateien wartet, bis Namen wieder gezeigt werden.</translation>
+    </message>
+    <message>
+        <source>✓ Names hidden</source>
+        <translation>✓ Namen verborgen</translation>
+    </message>
+</context>
+<context>
+    <name>PortfolioPage</name>
+    <message>
+        <source>Whole table</source>
+        <translation>Ganze Tabelle</translation>
+    </message>
+    <message>
+        <source>The class</source>
+        <translation>Klasse</translation>
+    </message>
+    <message>
+        <source>Learner before</source>
+        <translation>Vorige Person</translation>
+    </message>
+    <message>
+        <source>Next learner</source>
+        <translation>Nächste Person</translation>
+    </message>
+    <message>
+        <source>handed in {t}</source>
+        <translation>abgegeben {t}</translation>
+    </message>
+    <message>
+        <source>nothing handed in</source>
+        <translation>nichts abgegeben</translation>
+    </message>
+    <message>
+        <source>No readings were found.</source>
+        <translation>Keine Messwerte gefunden.</translation>
+    </message>
+    <message>
+        <source>  ·  written “{raw}”</source>
+        <translation>  ·  geschrieben „{raw}“</translation>
+    </message>
+    <message>
+        <source>  ·  read as {understood}</source>
+        <translation>  ·  gelesen als {understood}</translation>
+    </message>
+</context>
+<context>
+    <name>PreviewPanel</name>
+    <message>
+        <source>Learner whose sentences are shown</source>
+        <translation>Person, deren Sätze gezeigt werden</translation>
+    </message>
+    <message>
+        <source>Outlined: drafted now. Filled: with this rubric.</source>
+        <translation>Umrandet: jetziger Entwurf. Gefüllt: mit diesem Raster.</translation>
+    </message>
+    <message>
+        <source>What a learner would read</source>
+        <translation>Was die Person lesen würde</translation>
+    </message>
+    <message>
+        <source>What this class would get</source>
+        <translation>Was diese Klasse bekäme</translation>
+    </message>
+    <message>
+        <source>Shown again once the rubric is right.</source>
+        <translation>Erscheint wieder, sobald das Raster stimmt.</translation>
+    </message>
+    <message>
+        <source>Mean of the drafts: {a:.1f} of {am:g} now, {b:.1f} of {bm:g} then.</source>
+        <translation>Mittel der Entwürfe: jetzt {a:.1f} von {am:g}, dann {b:.1f} von {bm:g}.</translation>
+    </message>
+    <message>
+        <source>no level drafted</source>
+        <translation>keine Stufe entworfen</translation>
+    </message>
+    <message>
+        <source>Nobody&apos;s level changes.</source>
+        <translation>Bei niemandem ändert sich die Stufe.</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keine</translation>
+    </message>
+    <message>
+        <source>and {n} more</source>
+        <translation>und {n} weitere</translation>
+    </message>
+    <message>
+        <source>Nothing is said to this learner here.</source>
+        <translation>Hier wird dieser Person nichts gesagt.</translation>
+    </message>
+</context>
+<context>
+    <name>ReadingsModel</name>
+    <message>
+        <source>“{text}” cannot be read; “{raw}” still counts.</source>
+        <translation>„{text}“ ist nicht lesbar; „{raw}“ gilt weiter.</translation>
+    </message>
+    <message>
+        <source>Written “{raw}”; corrected to “{text}”.</source>
+        <translation>Geschrieben „{raw}“; berichtigt zu „{text}“.</translation>
+    </message>
+</context>
+<context>
+    <name>ReadingsView</name>
+    <message>
+        <source>Readings</source>
+        <translation>Messwerte</translation>
+    </message>
+</context>
+<context>
+    <name>Roll</name>
+    <message>
+        <source>What each learner handed in</source>
+        <translation>Was jede Person abgegeben hat</translation>
+    </message>
+    <message>
+        <source>{n} of {of} learners have all four pieces</source>
+        <translation>{n} von {of} Lernenden haben alle vier Stücke</translation>
+    </message>
+</context>
+<context>
+    <name>RubricChooser</name>
+    <message>
+        <source>{name}
+cannot be used</source>
+        <translation>{name}
+ist nicht verwendbar</translation>
+    </message>
+    <message>
+        <source>in the class folder</source>
+        <translation>im Klassenordner</translation>
+    </message>
+    <message>
+        <source>comes along</source>
+        <translation>mitgeliefert</translation>
+    </message>
+    <message>
+        <source>{title}
+{marks:g} marks, {n} criteria; {origin}</source>
+        <translation>{title}
+{marks:g} Punkte, {n} Kriterien; {origin}</translation>
+    </message>
+    <message>
+        <source>There is no rubric that can be used.</source>
+        <translation>Es gibt kein verwendbares Raster.</translation>
+    </message>
+    <message>
+        <source>for your eye</source>
+        <translation>selbst ansehen</translation>
+    </message>
+    <message>
+        <source>{n:g} marks</source>
+        <translation>{n:g} Punkte</translation>
+    </message>
+    <message>
+        <source>{n:g}  {name}: {descriptor}</source>
+        <translation>{n:g}  {name}: {descriptor}</translation>
+    </message>
+</context>
+<context>
+    <name>RubricPage</name>
+    <message>
+        <source>Title of the rubric</source>
+        <translation>Titel des Rasters</translation>
+    </message>
+    <message>
+        <source>Criteria</source>
+        <translation>Kriterien</translation>
+    </message>
+    <message>
+        <source>Name to save the rubric under</source>
+        <translation>Name, unter dem das Raster gespeichert wird</translation>
+    </message>
+    <message>
+        <source>use it for this class</source>
+        <translation>für diese Klasse verwenden</translation>
+    </message>
+    <message>
+        <source>Save in the class folder</source>
+        <translation>Im Klassenordner speichern</translation>
+    </message>
+    <message>
+        <source>What this class would get</source>
+        <translation>Was diese Klasse bekäme</translation>
+    </message>
+    <message>
+        <source>Add a criterion</source>
+        <translation>Kriterium hinzufügen</translation>
+    </message>
+    <message>
+        <source>Move the criterion up</source>
+        <translation>Kriterium nach oben</translation>
+    </message>
+    <message>
+        <source>Move the criterion down</source>
+        <translation>Kriterium nach unten</translation>
+    </message>
+    <message>
+        <source>Take the criterion away</source>
+        <translation>Kriterium entfernen</translation>
+    </message>
+    <message>
+        <source>Save as</source>
+        <translation>Speichern als</translation>
+    </message>
+    <message>
+        <source>Leave it as it was</source>
+        <translation>Alles lassen, wie es war</translation>
+    </message>
+    <message>
+        <source>New criterion</source>
+        <translation>Neues Kriterium</translation>
+    </message>
+    <message>
+        <source>One thing is not right yet (▲).</source>
+        <translation>Eine Stelle stimmt noch nicht (▲).</translation>
+    </message>
+    <message>
+        <source>{n} things are not right yet (▲).</source>
+        <translation>{n} Stellen stimmen noch nicht (▲).</translation>
+    </message>
+</context>
+<context>
+    <name>SamplePaper</name>
+    <message>
+        <source>Sample and pack</source>
+        <translation>Stichprobe und Paket</translation>
+    </message>
+    <message>
+        <source>Learner</source>
+        <translation>Name</translation>
+    </message>
+    <message>
+        <source>First</source>
+        <translation>Erste</translation>
+    </message>
+    <message>
+        <source>Second</source>
+        <translation>Zweite</translation>
+    </message>
+    <message>
+        <source>Holds</source>
+        <translation>Gilt</translation>
+    </message>
+    <message>
+        <source>Why in the sample</source>
+        <translation>Warum in der Stichprobe</translation>
+    </message>
+    <message>
+        <source>Learners of the sample; Enter opens</source>
+        <translation>Lernende der Stichprobe; Enter öffnet</translation>
+    </message>
+    <message>
+        <source>Make the pack…</source>
+        <translation>Paket packen…</translation>
+    </message>
+    <message>
+        <source>Merge a reply…</source>
+        <translation>Antwort übernehmen…</translation>
+    </message>
+    <message>
+        <source>Draw the sample</source>
+        <translation>Stichprobe ziehen</translation>
+    </message>
+    <message>
+        <source>Draw again</source>
+        <translation>Neu ziehen</translation>
+    </message>
+    <message>
+        <source>With a new seed; the drawing is kept in the journal</source>
+        <translation>Mit neuem Startwert; die Ziehung bleibt im Journal</translation>
+    </message>
+    <message>
+        <source>No sample yet. It takes every learner whose work is out of the ordinary, and an ordinary sample spread over the range of marks.</source>
+        <translation>Noch keine Stichprobe. Sie nimmt alle, deren Arbeit ungewöhnlich ist, und dazu gewöhnliche, verteilt über die ganze Punktespanne.</translation>
+    </message>
+    <message>
+        <source>{n} of {of} learners: {flagged} out of the ordinary, {rest} ordinary</source>
+        <translation>{n} von {of} Lernenden: {flagged} ungewöhnlich, {rest} gewöhnlich</translation>
+    </message>
+    <message>
+        <source>Not fully marked when it was drawn: {who}.</source>
+        <translation>Beim Ziehen noch nicht ganz bewertet: {who}.</translation>
+    </message>
+    <message>
+        <source>Make the pack</source>
+        <translation>Paket packen</translation>
+    </message>
+    <message>
+        <source>Making the pack…</source>
+        <translation>Das Paket wird gepackt…</translation>
+    </message>
+    <message>
+        <source>✓ {file} written, check code {code}; {n} pieces left out</source>
+        <translation>✓ {file} geschrieben, Prüfcode {code}; {n} Stücke weggelassen</translation>
+    </message>
+    <message>
+        <source>Merge a reply</source>
+        <translation>Antwort übernehmen</translation>
+    </message>
+</context>
+<context>
+    <name>SecondCard</name>
+    <message>
+        <source>Agree</source>
+        <translation>Zustimmen</translation>
+    </message>
+    <message>
+        <source>Level to adjust to: {c}</source>
+        <translation>Andere Stufe: {c}</translation>
+    </message>
+    <message>
+        <source>Adjust to…</source>
+        <translation>Ändern in…</translation>
+    </message>
+    <message>
+        <source>{level} · {marks:g}</source>
+        <translation>{level} · {marks:g}</translation>
+    </message>
+    <message>
+        <source>Reason or question to the first marker: {c}</source>
+        <translation>Grund oder Frage an die Erstkorrektur: {c}</translation>
+    </message>
+    <message>
+        <source>Reason to adjust, or your question</source>
+        <translation>Grund der Änderung oder Ihre Frage</translation>
+    </message>
+    <message>
+        <source>Adjust</source>
+        <translation>Ändern</translation>
+    </message>
+    <message>
+        <source>Ask</source>
+        <translation>Fragen</translation>
+    </message>
+    <message>
+        <source>The first mark stands</source>
+        <translation>Die erste Bewertung bleibt</translation>
+    </message>
+    <message>
+        <source>Needs a level and a reason</source>
+        <translation>Braucht eine Stufe und einen Grund</translation>
+    </message>
+    <message>
+        <source>Needs your question in words</source>
+        <translation>Braucht Ihre Frage in Worten</translation>
+    </message>
+    <message>
+        <source>First mark, {who}: {level} ({marks:g})</source>
+        <translation>Erstkorrektur, {who}: {level} ({marks:g})</translation>
+    </message>
+    <message>
+        <source>Reason: {why}</source>
+        <translation>Grund: {why}</translation>
+    </message>
+    <message>
+        <source>To the learner: {text}</source>
+        <translation>Rückmeldung: {text}</translation>
+    </message>
+    <message>
+        <source>Drafted from: {r}</source>
+        <translation>Entworfen aus: {r}</translation>
+    </message>
+    <message>
+        <source>✓ you agree</source>
+        <translation>✓ Sie stimmen zu</translation>
+    </message>
+    <message>
+        <source>? you ask</source>
+        <translation>? Sie fragen</translation>
+    </message>
+    <message>
+        <source>✓ you adjust to {level} ({marks:g})</source>
+        <translation>✓ Sie ändern in {level} ({marks:g})</translation>
+    </message>
+    <message>
+        <source>not yet marked by you</source>
+        <translation>von Ihnen noch nicht bewertet</translation>
+    </message>
+    <message>
+        <source>✓ your mark</source>
+        <translation>✓ Ihre Bewertung</translation>
+    </message>
+</context>
+<context>
+    <name>SecondMargin</name>
+    <message>
+        <source>Second marking</source>
+        <translation>Zweitkorrektur</translation>
+    </message>
+    <message>
+        <source>✓ {n:g} of {most:g}</source>
+        <translation>✓ {n:g} von {most:g}</translation>
+    </message>
+    <message>
+        <source>{n:g} of {most:g}</source>
+        <translation>{n:g} von {most:g}</translation>
+    </message>
+    <message>
+        <source>{n} of {of} second-marked</source>
+        <translation>{n} von {of} zweitkorrigiert</translation>
+    </message>
+    <message>
+        <source>Answered {n} of {of}</source>
+        <translation>Beantwortet: {n} von {of}</translation>
+    </message>
+    <message>
+        <source>Show the first marks</source>
+        <translation>Erstkorrektur zeigen</translation>
+    </message>
+    <message>
+        <source>Once every criterion is second-marked; your own marks then stand</source>
+        <translation>Sobald jedes Kriterium zweitkorrigiert ist; Ihre Bewertungen stehen dann fest</translation>
+    </message>
+</context>
+<context>
+    <name>SettlePanel</name>
+    <message>
+        <source>To settle</source>
+        <translation>Zu klären</translation>
+    </message>
+    <message>
+        <source>Every file has its owner.</source>
+        <translation>Jede Datei ist zugeordnet.</translation>
+    </message>
+    <message>
+        <source>No learner of the class list fits.</source>
+        <translation>Niemand aus der Klassenliste passt.</translation>
+    </message>
+    <message>
+        <source>{name} ({score:.0f} %)</source>
+        <translation>{name} ({score:.0f} %)</translation>
+    </message>
+    <message>
+        <source>Nobody&apos;s</source>
+        <translation>Niemandem</translation>
+    </message>
+    <message>
+        <source>Another learner for {file}</source>
+        <translation>Andere Person für {file}</translation>
+    </message>
+    <message>
+        <source>Another learner…</source>
+        <translation>Andere Person…</translation>
+    </message>
+</context>
+<context>
+    <name>SigningPaper</name>
+    <message>
+        <source>Sign-off and record</source>
+        <translation>Abschluss und Protokoll</translation>
+    </message>
+    <message>
+        <source>A note to the signature (may stay empty)</source>
+        <translation>Anmerkung zur Unterschrift (darf leer bleiben)</translation>
+    </message>
+    <message>
+        <source>Sign although questions are open</source>
+        <translation>Trotz offener Fragen unterschreiben</translation>
+    </message>
+    <message>
+        <source>Sign off the marks</source>
+        <translation>Bewertung unterschreiben</translation>
+    </message>
+    <message>
+        <source>Reason for reopening</source>
+        <translation>Grund für das Wiederöffnen</translation>
+    </message>
+    <message>
+        <source>Reopen the marks</source>
+        <translation>Bewertung wieder öffnen</translation>
+    </message>
+    <message>
+        <source>Write the record…</source>
+        <translation>Protokoll schreiben…</translation>
+    </message>
+    <message>
+        <source>✓ signed off by {who}, {when}</source>
+        <translation>✓ unterschrieben: {who}, {when}</translation>
+    </message>
+    <message>
+        <source>Moved since: {who}</source>
+        <translation>Seither geändert: {who}</translation>
+    </message>
+    <message>
+        <source>{n} learners are not fully marked: {who}.</source>
+        <translation>{n} Lernende sind nicht ganz bewertet: {who}.</translation>
+    </message>
+    <message>
+        <source>{n} questions are open between the markers.</source>
+        <translation>{n} Fragen sind zwischen den Korrekturen offen.</translation>
+    </message>
+    <message>
+        <source>Nothing stands in the way of signing.</source>
+        <translation>Der Unterschrift steht nichts im Weg.</translation>
+    </message>
+    <message>
+        <source>Write the record</source>
+        <translation>Protokoll schreiben</translation>
+    </message>
+    <message>
+        <source>Writing the record…</source>
+        <translation>Das Protokoll wird geschrieben…</translation>
+    </message>
+    <message>
+        <source>✓ written: {file}</source>
+        <translation>✓ geschrieben: {file}</translation>
+    </message>
+</context>
+<context>
+    <name>StartPage</name>
+    <message>
+        <source>Choose a class</source>
+        <translation>Klasse wählen</translation>
+    </message>
+    <message>
+        <source>Choose the folder that holds what the class handed in: a folder for each learner, single files, zip files, or one sheet for all. A class list and a brief may lie in it too; without them, each sub-folder is a learner.
+
+Nothing in the folder is changed. Marks and notes are kept in a file of their own, class.markbench, beside the work.</source>
+        <translation>Wählen Sie den Ordner mit den Abgaben der Klasse: ein Ordner je Person, einzelne Dateien, Zip-Dateien oder eine Tabelle für alle. Auch Klassenliste und Auftrag dürfen darin liegen; ohne sie gilt jeder Unterordner als eine Person.
+
+Im Ordner wird nichts verändert. Bewertungen und Notizen stehen in einer eigenen Datei, class.markbench, neben den Abgaben.</translation>
+    </message>
+    <message>
+        <source>Choose a folder…</source>
+        <translation>Ordner wählen…</translation>
+    </message>
+    <message>
+        <source>Begin a new class…</source>
+        <translation>Neue Klasse anlegen…</translation>
+    </message>
+    <message>
+        <source>Open a moderation pack…</source>
+        <translation>Zweitkorrektur-Paket öffnen…</translation>
+    </message>
+    <message>
+        <source>Progress</source>
+        <translation>Fortschritt</translation>
+    </message>
+    <message>
+        <source>Stop</source>
+        <translation>Anhalten</translation>
+    </message>
+    <message>
+        <source>Open {name} again</source>
+        <translation>{name} wieder öffnen</translation>
+    </message>
+    <message>
+        <source>Reading {name}</source>
+        <translation>{name} wird gelesen</translation>
+    </message>
+    <message>
+        <source>Looking through the folder</source>
+        <translation>Der Ordner wird durchgesehen</translation>
+    </message>
+    <message>
+        <source>This class could not be opened</source>
+        <translation>Diese Klasse ließ sich nicht öffnen</translation>
+    </message>
+    <message>
+        <source>Try again</source>
+        <translation>Noch einmal versuchen</translation>
+    </message>
+    <message>
+        <source>Choose another folder…</source>
+        <translation>Anderen Ordner wählen…</translation>
+    </message>
+</context>
+<context>
+    <name>StripModel</name>
+    <message>
+        <source>marked: {level}</source>
+        <translation>bewertet: {level}</translation>
+    </message>
+    <message>
+        <source>draft: {level}</source>
+        <translation>Entwurf: {level}</translation>
+    </message>
+    <message>
+        <source>for your eye</source>
+        <translation>selbst ansehen</translation>
+    </message>
+</context>
+<context>
+    <name>Strips</name>
+    <message>
+        <source>T² against L</source>
+        <translation>T² über L</translation>
+    </message>
+    <message>
+        <source>L / cm, times / s</source>
+        <translation>L / cm, Zeiten / s</translation>
+    </message>
+    <message>
+        <source>key {n}</source>
+        <translation>Taste {n}</translation>
+    </message>
+    <message>
+        <source>and {n} more</source>
+        <translation>und {n} weitere</translation>
+    </message>
+</context>
+<context>
+    <name>SwingTrace</name>
+    <message>
+        <source>The bob&apos;s displacement as measured; a number where each swing ends</source>
+        <translation>Gemessene Auslenkung des Pendelkörpers; eine Zahl am Ende jeder Schwingung</translation>
+    </message>
+    <message>
+        <source>Trace of the swing, {n} swings marked</source>
+        <translation>Verlauf der Schwingung, {n} Schwingungen markiert</translation>
+    </message>
+</context>
+<context>
+    <name>Thumb</name>
+    <message>
+        <source>Judge this piece</source>
+        <translation>Dieses Stück beurteilen</translation>
+    </message>
+    <message>
+        <source>Set-up</source>
+        <translation>Aufbau</translation>
+    </message>
+    <message>
+        <source>Selfie</source>
+        <translation>Selfie</translation>
+    </message>
+    <message>
+        <source>{c}: missing</source>
+        <translation>{c}: fehlt</translation>
+    </message>
+    <message>
+        <source>Judge: {piece}</source>
+        <translation>Beurteilen: {piece}</translation>
+    </message>
+    <message>
+        <source>Shows: {kind}</source>
+        <translation>Zeigt: {kind}</translation>
+    </message>
+</context>
+<context>
+    <name>TypedTable</name>
+    <message>
+        <source>Readings to type</source>
+        <translation>Einzutippende Messwerte</translation>
+    </message>
+    <message>
+        <source>Use what is typed here</source>
+        <translation>Getippte Werte verwenden</translation>
+    </message>
+    <message>
+        <source>Back to the learner&apos;s file</source>
+        <translation>Zurück zur Datei der Person</translation>
+    </message>
+    <message>
+        <source>Or type the readings in</source>
+        <translation>Oder Messwerte eintippen</translation>
+    </message>
+    <message>
+        <source>Row {r} has no length.</source>
+        <translation>Zeile {r} hat keine Länge.</translation>
+    </message>
+    <message>
+        <source>Row {r}, {c}: “{t}” is not a number.</source>
+        <translation>Zeile {r}, {c}: „{t}“ ist keine Zahl.</translation>
+    </message>
+</context>
+<context>
+    <name>Window</name>
+    <message>
+        <source>✓ written to {folder}</source>
+        <translation>✓ geschrieben nach {folder}</translation>
+    </message>
+    <message>
+        <source>✓ written to {folder}; {n} learners still carry drafts</source>
+        <translation>✓ geschrieben nach {folder}; bei {n} Lernenden stehen noch Entwürfe</translation>
+    </message>
+    <message>
+        <source>Choose a class folder</source>
+        <translation>Klassenordner wählen</translation>
+    </message>
+    <message>
+        <source>read only</source>
+        <translation>nur lesen</translation>
+    </message>
+    <message>
+        <source>Writing the workbook…</source>
+        <translation>Die Arbeitsmappe wird geschrieben…</translation>
+    </message>
+    <message>
+        <source>{n} of {of}</source>
+        <translation>{n} von {of}</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Rückgängig</translation>
+    </message>
+    <message>
+        <source>Redo</source>
+        <translation>Wiederherstellen</translation>
+    </message>
+    <message>
+        <source>Everything that can be done (F1)</source>
+        <translation>Alles, was möglich ist (F1)</translation>
+    </message>
+    <message>
+        <source>Light or dark</source>
+        <translation>Hell oder dunkel</translation>
+    </message>
+    <message>
+        <source>✓ saved {time}</source>
+        <translation>✓ gespeichert {time}</translation>
+    </message>
+</context>
+<context>
+    <name>_CellDelegate</name>
+    <message>
+        <source>Corrected reading</source>
+        <translation>Berichtigter Messwert</translation>
+    </message>
+    <message>
+        <source>As the learner would write it; empty restores the original</source>
+        <translation>Wie die Person es schriebe; leer stellt das Original wieder her</translation>
+    </message>
+</context>
+<context>
+    <name>_Row</name>
+    <message>
+        <source>Show</source>
+        <translation>Zeigen</translation>
+    </message>
+    <message>
+        <source>Show in the graph how the readings would lie</source>
+        <translation>Im Graphen zeigen, wie die Messwerte lägen</translation>
+    </message>
+</context>
+<context>
+    <name>window</name>
+    <message>
+        <source>Choose the folder that holds the class&apos;s work</source>
+        <translation>Ordner mit den Arbeiten der Klasse wählen</translation>
+    </message>
+</context>
+</TS>
