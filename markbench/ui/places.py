@@ -59,7 +59,7 @@ class PlaceBar(QWidget):
         row.setSpacing(2)
         for one in self.buttons.values():
             row.addWidget(one)
-        row.addSpacing(18)
+        row.addSpacing(6)
         row.addWidget(self.blind)
 
     def show_place(self, place: str) -> None:
