@@ -110,7 +110,8 @@ def draw(seed: int, trouble: str = "") -> Clip:
         trouble=trouble,
     )
     if trouble == "few swings":
-        clip = replace(clip, swings=float(rng.uniform(0.8, 2.7)))
+        # Without a hand the talk would show it swinging too, and so more than a few swings.
+        clip = replace(clip, swings=float(rng.uniform(0.8, 2.7)), hand=True)
     elif trouble == "cut":
         # A whole number of swings cannot be seen to be missing; people cut anywhere.
         missing = float(rng.integers(0, 3) + rng.uniform(0.12, 0.88))

@@ -111,7 +111,9 @@ def places(
 def _different(one: Place, other: Place) -> bool:
     same_period = abs(np.log(one.period_s / other.period_s)) < 0.06
     overlap = np.sum(one.mask & other.mask) / min(one.mask.sum(), other.mask.sum())
-    return not (same_period and overlap > 0.3)
+    # What fails in a long window, held for half of it, may do in a short one.
+    lasts, lasted = (place.window_s[1] - place.window_s[0] for place in (one, other))
+    return not (same_period and overlap > 0.3 and lasts > 0.7 * lasted)
 
 
 def _in_window(
