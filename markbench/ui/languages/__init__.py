@@ -31,12 +31,12 @@ class Words(QTranslator):
         source: str | bytes,
         disambiguation: str | bytes | None = None,
         n: int = -1,
-    ) -> str:
+    ) -> str | None:
         """The string in this language; no string at all, not an empty one, where unknown."""
-        own: str = super().translate(context, source, disambiguation, n)  # type: ignore[arg-type]
+        own: str | None = super().translate(context, source, disambiguation, n)  # type: ignore[arg-type]
         if not own:
             own = super().translate("", source, disambiguation, n)  # type: ignore[arg-type]
-        return own or None  # type: ignore[return-value]
+        return own or None
 
 
 def chosen(settings: QSettings, wished: Sequence[str] | None = None) -> str:

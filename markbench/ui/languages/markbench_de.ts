@@ -2605,11 +2605,11 @@
     <name>PlaceBar</name>
     <message>
         <source>Class</source>
-        <translation type="unfinished"></translation>
+        <translation>Klasse</translation>
     </message>
     <message>
         <source>Criterion</source>
-        <translation type="unfinished">Kriterium</translation>
+        <translation>Kriterium</translation>
     </message>
     <message>
         <source>Findings</source>
