@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import csv
 import io
+import re
 from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
@@ -30,6 +31,9 @@ CLASS_LIST_STEMS = (
 CLASS_LIST_ENDINGS = (".csv", ".tsv", ".txt", ".xlsx", ".xlsm", ".xls", ".ods")
 _HEADING_ROWS = 15  # how far down a heading row may stand
 _MOST_LEARNERS = 100_000
+_BETWEEN_HALVES = re.compile(
+    r"\s*[,;/&+]\s*|\s+(?:and|et|und|y|e|en|i|og|och|dan)\s+", re.IGNORECASE
+)
 _MOST_LIST_CANDIDATES = 40  # sheets at the top that are tried as an unnamed class list
 
 
@@ -199,7 +203,9 @@ def heading_of(text: str) -> str:
     for column, words in _headings().items():
         if form and form in words:
             return column
-    return ""
+    # "Surname, Forename": both halves of a name in one column are the whole name.
+    halves = [heading_of(half) for half in _BETWEEN_HALVES.split(text) if half != text]
+    return "name" if sorted(halves) in (["given", "surname"], ["name", "surname"]) else ""
 
 
 def _heading_row(

@@ -136,3 +136,20 @@ def test_headings_in_ten_languages() -> None:
              "Imię i nazwisko", "Navn"]  # fmt: skip
     assert {heading_of(name) for name in names} == {"name"}
     assert heading_of("Length / cm") == ""
+
+
+def test_both_halves_of_a_name_under_one_heading_are_the_name() -> None:
+    for text in ("Surname, Forename", "Forename / Surname", "Last name & first name"):
+        assert heading_of(text) == "name"
+    for text in ("Surname, Class", "Length, Time", ",", "Forename, Forename"):
+        assert heading_of(text) == ""
+    data = (
+        b"Set 10Q;;\n;;\nAdm. No.;Surname, Forename;Tutor\n"
+        b"7001;Okonjo, Tamsin;TQ\n7002;Wren, Percival;TQ\n"
+    )
+    found = read_class_list("set list.csv", data, sure=False)
+    assert found is not None
+    assert [(one.id, one.name) for one in found.learners] == [
+        ("7001", "Tamsin Okonjo"),
+        ("7002", "Percival Wren"),
+    ]
