@@ -313,3 +313,16 @@ def test_a_stray_cell_too_far_away_is_refused(row: int, column: int, refused: bo
     told = [f.message for f in outcome.findings if f.check == "unreadable_file"]
     assert (outcome.table is None) is refused
     assert any("stray cell" in message for message in told) is refused
+
+
+def test_a_label_one_space_before_its_value_shifts_no_column():
+    text = (
+        b"length 20cm   30cm   40cm   50cm   60cm\n"
+        b"try 1    9.12s   10.92s   12.70s   14.22s   15.40s\n"
+        b"try 2    9.06s   10.98s   12.74s   14.32s   15.60s\n"
+    )
+    table = read_readings("pasted.txt", text, Brief(), "x").table
+    assert table is not None
+    assert [round(r.length_m, 3) for r in table.readings] == [0.2, 0.3, 0.4, 0.5, 0.6]
+    assert [t.time_s for t in table.readings[0].timings] == [9.12, 9.06]
+    assert [t.time_s for t in table.readings[-1].timings] == [15.4, 15.6]

@@ -97,6 +97,7 @@ def read_delimited(name: str, data: bytes) -> Grid:
 def _split(lines: list[str], separator: str) -> list[list[str]]:
     if separator in _SPACES:
         rows = [_SPACES[separator].split(line.strip()) for line in lines]
+        rows = _labels_freed(rows)
         usual = max((len(row) for row in rows if _share(row) > 0.9), default=0)
         return [
             _AFTER_BRACKET.split(line.strip())
@@ -119,6 +120,31 @@ def _split(lines: list[str], separator: str) -> list[list[str]]:
     except csv.Error:  # a cell beyond the csv module's limit: split it plainly
         return [line.split(separator) for line in lines]
     return rows
+
+
+def _labels_freed(rows: list[list[str]]) -> list[list[str]]:
+    """Part a label from the value typed one space behind it, where its row is one cell short.
+
+    ``length 20cm   30cm   40cm`` above ``try 1   9.1s   11.0s   12.7s``: left together, every
+    length would stand over its neighbour's times.
+    """
+    shown = [row for row in rows if len(row) > 2 and _share(row[1:]) > 0.9]
+    most = max(map(len, shown), default=0)
+    if sum(len(row) == most for row in shown) < 2:
+        return rows
+    freed = []
+    for row in rows:
+        parts = row[0].rsplit(maxsplit=1) if row else []
+        if (
+            len(row) == most - 1
+            and any(row is one for one in shown)
+            and len(parts) == 2
+            and read_text(parts[0]).number is None
+            and read_text(parts[1]).number is not None
+        ):
+            row = [*parts, *row[1:]]
+        freed.append(row)
+    return freed
 
 
 def _share(row: list[str]) -> float:
