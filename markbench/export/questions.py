@@ -53,7 +53,11 @@ def evidence(report: ClassReport) -> Sheet:
         ID,
         NAME,
         *(
-            Column(_KINDS[kind], 13, "present or missing; “a photo” is one not yet told apart.")
+            Column(
+                _KINDS[kind],
+                13,
+                "present, empty (a file of no bytes) or missing; “a photo”: not yet told apart.",
+            )
             for kind in wanted
         ),
         Column("Handed in", 16, "Local time of the latest file."),
@@ -128,8 +132,8 @@ def _presence(one: LearnerReport, kind: PieceKind) -> str:
         if portfolio.table is not None:
             return "present"
         return "not understood" if portfolio.of_kind("readings") else "missing"
-    if portfolio.of_kind(kind):
-        return "present"
+    if pieces := portfolio.of_kind(kind):
+        return "present" if any(piece.size_bytes for piece in pieces) else "empty"
     photo = kind in ("setup_photo", "selfie") and portfolio.of_kind("photo")
     return "a photo" if photo else "missing"
 

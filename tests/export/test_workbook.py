@@ -148,6 +148,16 @@ def test_evidence_there_missing_or_not_told_apart(path, report):
     assert nothing["Readings"] == "missing"
 
 
+def test_a_file_of_no_bytes_is_not_called_present(path, report):
+    one = report.learners[0]
+    for size, said in ((0, "empty"), (12, "present")):
+        piece = Piece("L01/swing.mp4", "swing_video", "name", size, dt.datetime(2026, 3, 1))
+        portfolio = dataclasses.replace(one.portfolio, pieces=(*one.portfolio.pieces, piece))
+        changed = dataclasses.replace(one, portfolio=portfolio)
+        write_workbook(path, dataclasses.replace(report, learners=(changed,)))
+        assert rows_by_heading(path, "Evidence")[0]["Swing video"] == said
+
+
 def test_the_read_me_names_the_version_the_date_and_every_column(path, report):
     write_workbook(path, report)
     rows = read(path, "Read me")
