@@ -224,7 +224,10 @@ def test_a_cell_never_holds_more_than_it_can(path, report, text):
     assert name[:16_000] == text[:16_000]
 
 
-some_text = st.text(st.characters(exclude_categories=["Cs"], exclude_characters="\r"), min_size=1)
+# A cell of nothing but spaces looks empty, and the other reader takes it for empty.
+some_text = st.text(
+    st.characters(exclude_categories=["Cs"], exclude_characters="\r"), min_size=1
+).filter(str.strip)
 
 
 @settings(
