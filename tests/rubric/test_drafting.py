@@ -271,3 +271,20 @@ def test_numbers_are_written_the_same_in_reasons_and_sentences():
     drafted = draft(rubric_of(phrase, levels=levels), facts_from(THREE))[0]
     assert re.search(r"\b20\.0 cm", drafted.sentences[0])
     assert re.search(r"\b20\.0 cm", drafted.reasons[0].text)
+
+
+def test_a_photo_not_yet_told_apart_is_not_marked_down():
+    levels = (
+        Level("All", 2, "All.", "pieces_present >= asked_pieces"),
+        Level("Some", 1, "Some.", "pieces_present >= 1"),
+        Level("None", 0, "None."),
+    )
+    brief = Brief(evidence=("setup_photo", "swing_video"))
+    untold = facts_from(THREE, pieces_of("photo", "swing_video"), brief=brief)
+    (waiting,) = draft(rubric_of(levels=levels), untold)
+    assert (waiting.level, waiting.marks) == (None, None)
+    assert "nobody has said what it shows" in waiting.reasons[0].text
+    told = facts_from(THREE, pieces_of("setup_photo", "swing_video"), brief=brief)
+    assert draft(rubric_of(levels=levels), told)[0].level == "All"
+    lacking = facts_from(THREE, pieces_of("swing_video"), brief=brief)
+    assert draft(rubric_of(levels=levels), lacking)[0].level == "Some"
