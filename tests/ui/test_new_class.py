@@ -73,8 +73,8 @@ def test_a_file_is_settled_and_reaches_the_open_class(
     click(page.next)
     nobody = next(b for b in page.whose.findChildren(QPushButton) if "Nobody" in b.text())
     click(nobody)
-    qtbot.waitUntil(lambda: page.whose.count() == 0, timeout=10_000)
-    assert "Every file has its owner" in page._lead.text()
+    qtbot.waitUntil(lambda: "Every file has its owner" in page._lead.text(), timeout=10_000)
+    assert page.whose.count() == 0
     page.go(RUBRIC)
     click(page.next)
     qtbot.waitUntil(lambda: empty_window.bench is not None, timeout=10_000)
