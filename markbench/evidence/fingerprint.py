@@ -55,7 +55,7 @@ _RIM = 5
 _GRAIN = 2.0
 # Share of the picture that must lie under the other, rims left out.
 _LEAST_COMMON = 0.6
-LEAST_AGREEMENT = 0.6
+LEAST_AGREEMENT = 0.66
 
 
 @dataclass(frozen=True, slots=True, eq=False)

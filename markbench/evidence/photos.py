@@ -20,8 +20,9 @@ _JUDGED_EDGE = 512
 SMALL_PIXELS = 320 * 240
 # Grey levels: spread of a picture that shows nothing.
 BLANK_SPREAD = 6.0
-# Sharpness below which a photo is questioned; what it was set against: DECISION-photos.md.
-BLURRED = 0.075
+# Sharpness below which a photo is questioned: drawn photos blurred by σ = 4 pixels in 960,
+# 0.4 % of the picture (DECISION-photos.md). Not set against real photos.
+BLURRED = 0.04
 
 
 @dataclass(frozen=True, slots=True, eq=False)
@@ -180,10 +181,9 @@ def repeated_photos(
     return found
 
 
-# No pair of 12 720 of different drawn photos was taken for the same: by the rule of three at
-# most 1 pair in 4 240; a learner of thirty with two photos each is in 117 pairs. The drawn
-# rooms share walls, but they are drawn: DECISION-photos.md.
-REPEATED_RATE = 0.03
+# 1 of 12 720 pairs of different drawn photos was taken for the same, and a learner of thirty
+# with two photos each is in 117 pairs: DECISION-photos.md.
+REPEATED_RATE = 0.01
 
 
 def _tells(look: PhotoLook) -> bool:

@@ -23,6 +23,8 @@ _RIDGE = 0.02
 _ROUNDS = 2
 # Pixels of the kept pictures to one of those compared here.
 _POOL = 3
+# Pixels of the kept pictures that a camera on a shelf may seem to move.
+_STANDS = 0.3
 # White grain smoothed by σ = 1 loses at most a tenth of itself to a half-pixel move.
 _CLEARLY = 0.85
 
@@ -38,7 +40,8 @@ def steady(frames: NDArray[np.uint8]) -> NDArray[np.float64]:
     tried = [(still, *_unrest(pictures, still[sample]))]
     shifts = _shifts(frames, None)
     tried.append((shifts, *_unrest(pictures, shifts[sample])))
-    if tried[1][1] > _CLEARLY * tried[0][1]:
+    moves = float(np.abs(shifts).max()) * _POOL > _STANDS
+    if moves and tried[1][1] > _CLEARLY * tried[0][1]:
         # Perhaps a person was followed instead of the room: leave out what never rests.
         restless = np.minimum(tried[0][2], tried[1][2])
         shifts = _shifts(frames, restless < 2.5 * np.median(restless))
