@@ -21,7 +21,10 @@ Ints = NDArray[np.int64]
 
 _EVERYONE = 400  # up to here, all pairs
 _MOST_VALUES = 10
-_SHARED, _SHARED_BEYOND_5000, _SHARED_TENTHS = 5, 6, 8
+# Timings in a key by the size of the group (chance agreements grow with its square, so keys
+# lengthen), and where times are written to tenths.
+_SHARED = ((5_000, 5), (30_000, 6), (10**12, 7))
+_SHARED_TENTHS = ((5_000, 8), (10**12, _MOST_VALUES))
 # Under one key a table meets this many neighbours at most: a key held by more is a set of
 # common numbers, not shared readings.
 _COMMON = 8
@@ -35,10 +38,12 @@ def candidates(tables: Tables) -> tuple[Ints, Ints]:
         return first.astype(np.int64), second.astype(np.int64)
     values = _values(tables)
     fine = tables.step_s < 0.05
-    shared = _SHARED if n <= 5000 else _SHARED_BEYOND_5000
+    lengths = [
+        next(length for most, length in shared if n <= most) for shared in (_SHARED, _SHARED_TENTHS)
+    ]
     codes = np.zeros(0, dtype=np.int64)
-    for who, length in ((np.flatnonzero(fine), shared), (np.flatnonzero(~fine), _SHARED_TENTHS)):
-        length = min(length, values.shape[1])
+    for who, wanted in zip((np.flatnonzero(fine), np.flatnonzero(~fine)), lengths, strict=True):
+        length = min(wanted, values.shape[1])
         for subset in itertools.combinations(range(values.shape[1]), length):
             codes = np.union1d(codes, _sharing(values[np.ix_(who, subset)], who, n))
     return codes // n, codes % n
