@@ -17,17 +17,35 @@ def listed(items: Sequence[str]) -> str:
     return f"{', '.join(items[:-1])} and {items[-1]}"
 
 
+NEVER_SEEN = "not seen in any honest learner of the trial classes"
+MOST_DO = "most honest learners would look like this"
+OF_HUNDRED = "about {n} honest learners in 100 would look like this"
+ONE_OF = "about 1 honest learner in {n} would look like this"
+HOW_OFTEN = (NEVER_SEEN, MOST_DO, OF_HUNDRED, ONE_OF)
+"""The ways to say how often honest work looks the same; ``{n}`` is the number."""
+
+
+def how_often(rate: float) -> tuple[str, str]:
+    """The way of ``HOW_OFTEN`` that suits a rate, and its number as text.
+
+    Apart, so that a table may say it shorter and a window in another language, each with
+    the same number.
+    """
+    if rate <= 0:
+        return NEVER_SEEN, ""
+    if rate >= 0.5:
+        return MOST_DO, ""
+    if rate > 0.02:
+        return OF_HUNDRED, f"{round(100 * rate)}"
+    return ONE_OF, f"{_round_number(1 / rate):,}"
+
+
 def one_in(rate: float | None) -> str:
     """How often honest work looks the same, as a teacher would say it; empty if unknown."""
     if rate is None:
         return ""
-    if rate <= 0:
-        return "not seen in any honest learner of the trial classes"
-    if rate >= 0.5:
-        return "most honest learners would look like this"
-    if rate > 0.02:
-        return f"about {round(100 * rate)} honest learners in 100 would look like this"
-    return f"about 1 honest learner in {_round_number(1 / rate)} would look like this"
+    way, number = how_often(rate)
+    return way.format(n=number)
 
 
 def _round_number(number: float) -> int:

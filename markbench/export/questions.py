@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import replace
 
+from markbench.checks.wording import MOST_DO, NEVER_SEEN, OF_HUNDRED, ONE_OF, how_often
 from markbench.export.report import ClassReport, LearnerReport
 from markbench.export.sheet import ID, NAME, Cell, Column, Sheet
 from markbench.model import Concern, Finding, Piece, PieceKind, Source
@@ -104,13 +105,20 @@ def _places(sources: tuple[Source, ...]) -> str:
     )
 
 
+_SHORT_RATES = {
+    NEVER_SEEN: "hardly ever",
+    MOST_DO: "about as often",
+    OF_HUNDRED: "about {n} in 100",
+    ONE_OF: "about 1 in {n}",
+}
+
+
 def _rate(rate: float | None) -> str:
-    """``about 1 in 200``; a rate is never shown as more certain than that."""
+    """``about 1 in 200``: the number that the window shows, in fewer words."""
     if rate is None:
         return ""
-    if rate <= 0:
-        return "hardly ever"
-    return "about as often" if rate > 0.5 else f"about 1 in {float(f'{1 / rate:.2g}'):.0f}"
+    way, number = how_often(rate)
+    return _SHORT_RATES[way].format(n=number)
 
 
 def _evidence_row(one: LearnerReport, wanted: list[PieceKind]) -> tuple[Cell, ...]:

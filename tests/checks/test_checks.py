@@ -312,3 +312,13 @@ def test_rates_read_as_a_teacher_would_say_them(rate, text):
 def test_lists_read_as_sentences():
     assert listed([]) == ""
     assert listed(["a", "b", "c"]) == "a, b and c"
+
+
+def test_every_face_shows_the_same_number_for_a_rate():
+    # The workbook's words are shorter; the number must be the window's.
+    from markbench.checks.wording import how_often
+    from markbench.export.questions import _rate
+
+    for rate in (0.00033, 0.0049, 0.0061, 0.08):
+        assert how_often(rate)[1] in one_in(rate)
+        assert how_often(rate)[1] in _rate(rate)

@@ -1816,6 +1816,18 @@
 <context>
     <name>FindingRow</name>
     <message>
+        <source>not seen in any honest learner of the trial classes</source>
+        <translation>bei keinem ehrlichen Lernenden der Probeklassen gesehen</translation>
+    </message>
+    <message>
+        <source>most honest learners would look like this</source>
+        <translation>bei ehrlicher Arbeit sähe es meist auch so aus</translation>
+    </message>
+    <message>
+        <source>about {n} honest learners in 100 would look like this</source>
+        <translation>auch bei ehrlicher Arbeit sähe es etwa in {n} von 100 Fällen so aus</translation>
+    </message>
+    <message>
         <source>about 1 honest learner in {n} would look like this</source>
         <translation>auch bei ehrlicher Arbeit sähe es etwa einmal in {n} Fällen so aus</translation>
     </message>

@@ -14,6 +14,7 @@ import tempfile
 from collections.abc import Iterator
 from pathlib import Path
 
+from markbench.checks.wording import HOW_OFTEN
 from markbench.intake.brief_rules import ALLOWED
 from markbench.ui.languages import FOLDER, NAMES
 from markbench.ui.newclass import brief_form, field
@@ -29,6 +30,7 @@ def kept_in_tables() -> Iterator[tuple[str, str]]:
     about = (rule.about for rule in ALLOWED.values())
     for words in (*about, *field._CHOICES.values(), *field._EXAMPLES.values()):
         yield "Field", words
+    yield from (("FindingRow", words) for words in HOW_OFTEN)
     yield from (("CriterionForm", words) for words in criterion_form._ROLES.values())
 
 

@@ -6,6 +6,7 @@ from PySide6.QtCore import QEvent, QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QEnterEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
+from markbench.checks.wording import how_often
 from markbench.model import Concern, Finding
 from markbench.ui.desk import Desk
 from markbench.ui.look.marks import paint_concern, pen
@@ -45,9 +46,9 @@ class FindingRow(QWidget):
         parts = [finding.ask] if finding.ask else []
         if finding.sources:
             parts.append(str(finding.sources[0]))
-        if finding.honest_rate:
-            rate = self.tr("about 1 honest learner in {n} would look like this")
-            parts.append(rate.format(n=f"{float(f'{1 / finding.honest_rate:.2g}'):,.0f}"))
+        if finding.honest_rate is not None:
+            way, number = how_often(finding.honest_rate)
+            parts.append(self.tr(way).format(n=number))
         self._more.setText("  ·  ".join(parts))
         self._more.setVisible(bool(parts))
         self.setAccessibleName(finding.message)
