@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from markbench.checks.question import Case
 from markbench.checks.wording import listed
@@ -50,6 +50,18 @@ def missing_piece(case: Case) -> Iterator[Finding]:
             ask=f"Please hand in the {name}.",
             who="office" if not case.portfolio.pieces else "teacher",
         )
+
+
+def certainly_missing(findings: Iterable[Finding]) -> list[str]:
+    """Kinds of the pieces that are missing for certain, among a learner's findings.
+
+    A photo that nobody has told apart yet may be the missing one.
+    """
+    return [
+        str(finding.numbers["piece"])
+        for finding in findings
+        if finding.check == "missing_piece" and "could_be" not in finding.numbers
+    ]
 
 
 def outside_window(case: Case) -> Iterator[Finding]:

@@ -10,6 +10,7 @@ from rich.console import Console
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
 from rich.table import Table
 
+from markbench.checks.pieces import certainly_missing
 from markbench.checks.wording import listed
 from markbench.export import (
     ClassReport,
@@ -190,12 +191,7 @@ def _table(session: Session) -> Table:
         diagnosis = session.diagnosis(learner.id)
         best = diagnosis.best if diagnosis is not None else None
         findings = session.findings(learner.id)
-        missing = [
-            _SHORT_KINDS.get(kind, kind)
-            for f in findings
-            if f.check == "missing_piece" and "could_be" not in f.numbers
-            for kind in [str(f.numbers["piece"])]
-        ]
+        missing = [_SHORT_KINDS.get(kind, kind) for kind in certainly_missing(findings)]
         drafts = [d for d in session.drafts(learner.id) if d.marks is not None]
         table.add_row(
             learner.name,

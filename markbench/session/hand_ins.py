@@ -6,6 +6,7 @@ import datetime as dt
 from dataclasses import dataclass
 from typing import cast
 
+from markbench.checks.pieces import certainly_missing
 from markbench.intake.folder import open_piece
 from markbench.intake.tables import read_readings
 from markbench.model import Piece, PieceKind, Portfolio, Reading, ReadingsTable
@@ -75,11 +76,7 @@ def hand_in(session: Session, learner: str) -> HandIn:
 
 def _missing(session: Session, learner: str, portfolio: Portfolio) -> tuple[PieceKind, ...]:
     """As the check of pieces says, so that every page tells the same."""
-    found = [
-        cast(PieceKind, finding.numbers.get("piece"))
-        for finding in session.findings(learner)
-        if finding.check == "missing_piece" and "could_be" not in finding.numbers
-    ]
+    found = cast(list[PieceKind], certainly_missing(session.findings(learner)))
     order = ("readings", *session.brief.evidence)
     return tuple(sorted(set(found), key=lambda kind: order.index(kind) if kind in order else 99))
 
