@@ -13,10 +13,7 @@ from markbench.model import Analysis, Brief, Finding, Portfolio, Reading, Row
 
 @dataclass(frozen=True)
 class Case:
-    """One portfolio before a check: what was handed in, recomputed, and asked for.
-
-    ``rate`` gives the measured share of honest learners who trip a check, by its id.
-    """
+    """One portfolio before a check: what was handed in, recomputed, and asked for."""
 
     portfolio: Portfolio
     analysis: Analysis

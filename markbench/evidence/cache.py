@@ -23,12 +23,6 @@ def digest_of(data: bytes) -> str:
     return hashlib.sha256(data).hexdigest()
 
 
-def digest_of_file(path: Path) -> str:
-    """SHA-256 of a file's bytes in hexadecimal, read in pieces."""
-    with path.open("rb") as file:
-        return hashlib.file_digest(file, "sha256").hexdigest()
-
-
 class Cache:
     """Bytes by key in one folder; keys are file names made of a digest and a purpose."""
 

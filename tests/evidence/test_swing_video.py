@@ -41,7 +41,7 @@ UNUSABLE = {
         replace(SMALL, hand=True, talk_s=0.5, swings=2.4),
         {"few_swings", "no_swing"},
     ),
-    "cut": (replace(SMALL, swings=8, trouble="cut", cut_swings=1.4), {"cut", "no_swing"}),
+    "cut": (replace(SMALL, swings=8, trouble="cut", cut_swings=1.4), {"cut"}),
 }
 
 

@@ -58,7 +58,6 @@ class Film:
     decoded: int
     shown_s: tuple[float, float]
     duration_s: float
-    cut_short: bool = False
 
     @property
     def frame_s(self) -> float:
@@ -152,7 +151,6 @@ def _read(container: av.container.InputContainer, time_limit_s: float) -> Film:
         decoded=len(times),
         shown_s=(times[0], times[-1]),
         duration_s=float(times[-1] - times[0]) + middle,
-        cut_short=kept.full or last - times[0] > LONGEST_S,
     )
 
 
