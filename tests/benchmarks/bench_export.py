@@ -20,12 +20,12 @@ sys.path.insert(0, str(Path(__file__).parents[1] / "export"))
 
 
 def one_size(learners: int) -> None:
-    import conftest
+    from class_in_every_state import make_report
 
     from markbench.export import write_mark_sheet_csv
     from markbench.export.workbook import write_workbook
 
-    report = conftest.make_report()
+    report = make_report()
     one = report.learners[1]
     big = dataclasses.replace(report, learners=(one,) * learners)
     before = resource.getrusage(resource.RUSAGE_SELF).ru_maxrss

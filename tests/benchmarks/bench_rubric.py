@@ -13,7 +13,7 @@ from pathlib import Path
 
 sys.path.insert(0, str(Path(__file__).parents[1] / "rubric"))
 
-from conftest import random_learner
+from rubric_learners import random_learner
 
 from markbench.rubric import draft, facts_of, find_rubric
 from markbench.rubric.facts import Work
