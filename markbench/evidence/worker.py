@@ -17,10 +17,10 @@ from types import TracebackType
 from typing import Any, Literal, Self
 
 from markbench.evidence.photos import PhotoLook, look_at_photo
-from markbench.evidence.picture import PictureError, strip_metadata, thumbnail
+from markbench.evidence.picture import PictureError, thumbnail
 from markbench.evidence.video.judge import SwingMeasurement, measure_swing
 
-Task = Literal["photo", "thumbnail", "strip", "swing"]
+Task = Literal["photo", "thumbnail", "swing"]
 # Address space: decoders reserve far more than they use.
 MOST_MEMORY_BYTES = 4 << 30
 _START_S = 60.0
@@ -71,11 +71,13 @@ class Worker:
 
     def thumbnail(self, data: bytes, size: int) -> bytes:
         """:func:`thumbnail` without cache. Raises :class:`PictureError`."""
-        return self._bytes("thumbnail", (data, size))
-
-    def stripped(self, data: bytes) -> bytes:
-        """:func:`strip_metadata`. Raises :class:`PictureError`."""
-        return self._bytes("strip", data)
+        try:
+            made = self._call("thumbnail", (data, size), self.photo_limit_s)
+        except WorkerError as error:
+            raise PictureError(str(error)) from error
+        if isinstance(made, PictureError):
+            raise made
+        return bytes(made)
 
     def swing(self, data: bytes) -> SwingMeasurement:
         """:func:`measure_swing`; a death of the worker is an unreadable film."""
@@ -87,15 +89,6 @@ class Worker:
             except WorkerError as error:
                 return SwingMeasurement(accepted=False, reason="unreadable", message=str(error))
         return found
-
-    def _bytes(self, task: Task, argument: object) -> bytes:
-        try:
-            made = self._call(task, argument, self.photo_limit_s)
-        except WorkerError as error:
-            raise PictureError(str(error)) from error
-        if isinstance(made, PictureError):
-            raise made
-        return bytes(made)
 
     def _call(self, task: Task, argument: object, limit_s: float) -> Any:
         pipe = self._started()
@@ -142,7 +135,7 @@ def _done(task: Task, argument: Any) -> object:
     if task == "photo":
         return look_at_photo(argument)
     try:
-        return strip_metadata(argument) if task == "strip" else thumbnail(*argument)
+        return thumbnail(*argument)
     except PictureError as error:
         return error
 

@@ -7,10 +7,9 @@ or on the class folder, and the rest goes on.
 
 from __future__ import annotations
 
-import hashlib
-from collections import Counter, defaultdict
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from markbench.intake.allocation import without_collecting
@@ -20,14 +19,12 @@ from markbench.intake.class_list import (
     ClassList,
     find_class_list,
 )
-from markbench.intake.corrections import correct, holds, typed_table
-from markbench.intake.hand_ins import sort_hand_ins, sort_tables
-from markbench.intake.kinds import CLOSED_TABLES, ending
 from markbench.intake.matching import Matcher
 from markbench.intake.no_list import learners_without_list
-from markbench.intake.owners import Assignment, Rows, assign, assign_rows, piece_of, row_file
+from markbench.intake.owners import Assignment, assign, assign_rows, piece_of, row_file
+from markbench.intake.portfolios import Desk, Progress, Stop, read_portfolio, read_portfolios
 from markbench.intake.settled import Settled
-from markbench.intake.tables import ClassRow, read_class_sheet, read_readings
+from markbench.intake.tables import ClassRow, read_class_sheet
 from markbench.intake.tree import (
     MOST_TABLE_BYTES,
     Found,
@@ -41,41 +38,12 @@ from markbench.intake.tree import (
 from markbench.model import (
     Brief,
     ClassWork,
-    Concern,
-    Finding,
     Learner,
     Match,
     Piece,
-    Portfolio,
-    ReadingsTable,
-    Source,
 )
 
 __all__ = ["Settled", "open_piece", "read_again", "read_class"]
-
-Progress = Callable[[int, int, str], None]
-Stop = Callable[[], bool]
-
-# Findings about understanding a table; of no use once the teacher has typed the readings.
-_ABOUT_THE_TABLE = frozenset(
-    {
-        "table_not_understood", "value_not_understood", "unit_guessed", "swings_guessed",
-        "time_form_guessed", "several_tables",
-    }
-)  # fmt: skip
-
-
-@dataclass(slots=True)
-class _Desk:
-    """What every step of one reading needs."""
-
-    folder: Path
-    shelf: Shelf
-    brief: Brief
-    settled: Settled
-    shared_sizes: frozenset[int] = frozenset()
-    problems: list[Finding] = field(default_factory=list)
-    rows: Rows = field(default_factory=Rows)
 
 
 @without_collecting()
@@ -97,7 +65,7 @@ def read_class(
     # The brief and rubrics of the class's own lie beside the work; nobody handed them in.
     found = [one for one in tree.found if not _is_ours(folder, one.file)]
     with Shelf(folder) as shelf:
-        desk = _Desk(folder, shelf, brief, settled, problems=problems)
+        desk = Desk(folder, shelf, brief, settled, problems=problems)
         class_list, list_file = find_class_list(shelf, found, desk.problems)
         found = [one for one in found if one.file != list_file]
         sizes = Counter(one.size_bytes for one in found if one.size_bytes)
@@ -113,7 +81,7 @@ def read_class(
         assignment = assign(found, learners, settled, given)
         if class_list is not None and class_list.learners:
             _class_sheets(desk, assignment, learners)
-        portfolios = _portfolios(desk, learners, assignment, progress, stop)
+        portfolios = read_portfolios(desk, learners, assignment, progress, stop)
     return ClassWork(
         brief=desk.brief,
         learners=tuple(learners),
@@ -135,7 +103,7 @@ def read_again(work: ClassWork, folder: Path, learner: str, settled: Settled) ->
     sizes = Counter(p.size_bytes for one in work.portfolios.values() for p in one.pieces)
     shared = frozenset(size for size, count in sizes.items() if size and count > 1)
     with Shelf(folder) as shelf:
-        desk = _Desk(folder, shelf, work.brief, settled, shared)
+        desk = Desk(folder, shelf, work.brief, settled, shared)
         pieces = []
         for piece in sorted((*held.pieces, *held.earlier), key=lambda piece: piece.file):
             row = _row_again(desk, piece)
@@ -146,11 +114,11 @@ def read_again(work: ClassWork, folder: Path, learner: str, settled: Settled) ->
             found = Found(piece.file, piece.size_bytes, piece.modified)
             fresh = piece_of(found, piece.match, held.learner.name, settled)
             pieces.append(replace(fresh, digest=piece.digest))
-        portfolio = _portfolio(desk, held.learner, pieces)
+        portfolio = read_portfolio(desk, held.learner, pieces)
     return replace(work, portfolios={**work.portfolios, learner: portfolio})
 
 
-def _row_again(desk: _Desk, piece: Piece) -> ClassRow | None:
+def _row_again(desk: Desk, piece: Piece) -> ClassRow | None:
     """The row of a class sheet behind a piece; ``None`` where the piece is a file."""
     sheet, mark, _ = piece.file.rpartition("#")
     if not mark or piece.kind_from != "content":
@@ -180,7 +148,7 @@ def _brief_name(tree: Tree) -> str:
 # -- who is in the class ---------------------------------------------------------------
 
 
-def _with_partners(desk: _Desk, class_list: ClassList) -> Brief:
+def _with_partners(desk: Desk, class_list: ClassList) -> Brief:
     known = {learner.id for learner in class_list.learners}
     for pair in desk.brief.partners:
         for identity in pair:
@@ -193,7 +161,7 @@ def _with_partners(desk: _Desk, class_list: ClassList) -> Brief:
 
 
 def _without_list(
-    desk: _Desk, found: list[Found]
+    desk: Desk, found: list[Found]
 ) -> tuple[tuple[Learner, ...], Mapping[str, Match], list[Found]]:
     """Rows of a class sheet at the top, else folders and tables, make the class."""
     sheets: list[tuple[Found, tuple[ClassRow, ...]]] = []
@@ -228,7 +196,7 @@ def _could_be_sheet(file: str, size: int) -> bool:
     return 0 < size <= MOST_TABLE_BYTES and file.casefold().endswith(CLASS_LIST_ENDINGS)
 
 
-def _class_rows(desk: _Desk, file: str) -> tuple[ClassRow, ...]:
+def _class_rows(desk: Desk, file: str) -> tuple[ClassRow, ...]:
     """Rows of a class sheet; nothing where the file is none or cannot be read."""
     try:
         data = desk.shelf.read(file, MOST_TABLE_BYTES)
@@ -240,7 +208,7 @@ def _class_rows(desk: _Desk, file: str) -> tuple[ClassRow, ...]:
     return rows if rows is not None and len(rows) > 1 else ()
 
 
-def _class_sheets(desk: _Desk, assignment: Assignment, learners: Sequence[Learner]) -> None:
+def _class_sheets(desk: Desk, assignment: Assignment, learners: Sequence[Learner]) -> None:
     """Tables without a clear owner may hold a row for each learner."""
     loose = [*assignment.unowned, *(doubt.piece for doubt in assignment.doubts)]
     if not any(piece.kind == "readings" for piece in loose):
@@ -259,166 +227,3 @@ def _class_sheets(desk: _Desk, assignment: Assignment, learners: Sequence[Learne
             assign_rows(piece, rows, matcher, desk.settled, desk.rows, names)
             assignment.unowned = [p for p in assignment.unowned if p is not piece]
             assignment.doubts = [d for d in assignment.doubts if d.piece is not piece]
-
-
-# -- portfolios ------------------------------------------------------------------------
-
-
-def _portfolios(
-    desk: _Desk,
-    learners: Sequence[Learner],
-    assignment: Assignment,
-    progress: Progress | None,
-    stop: Stop | None,
-) -> dict[str, Portfolio]:
-    portfolios: dict[str, Portfolio] = {}
-    stopped_at = None
-    for number, learner in enumerate(learners):
-        if stopped_at is None and stop is not None and stop():
-            stopped_at = number
-        if stopped_at is not None:
-            portfolios[learner.id] = Portfolio(learner)
-            continue
-        pieces = assignment.owned.get(learner.id, [])
-        portfolios[learner.id] = _portfolio(desk, learner, pieces)
-        if progress is not None:
-            progress(number + 1, len(learners), learner.name)
-    if stopped_at is not None:
-        left = len(learners) - stopped_at
-        text = f"Reading was stopped; the portfolios of {left} learners were not read."
-        desk.problems.append(problem("", text))
-    return portfolios
-
-
-def _portfolio(desk: _Desk, learner: Learner, pieces: Sequence[Piece]) -> Portfolio:
-    findings: list[Finding] = []
-    tables: list[tuple[Piece, ReadingsTable | None]] = []
-    about: dict[str, tuple[Finding, ...]] = defaultdict(tuple)
-    others: list[Piece] = []
-    for piece in pieces:
-        if piece.size_bytes == 0:
-            text = f"{piece.file} is empty (0 bytes)."
-            findings.append(_on_piece("empty_piece", learner, piece, text))
-        if piece.kind != "readings":
-            others.append(_with_digest(desk, learner, piece, findings))
-        elif piece.size_bytes == 0:
-            tables.append((piece, None))
-        else:
-            piece, table, about[piece.file] = _read_table(desk, learner, piece)
-            tables.append((piece, table))
-    for piece, row in desk.rows.owned.get(learner.id, []):
-        tables.append((piece, row.table))
-        about[piece.file] = tuple(replace(item, learner=learner.id) for item in row.findings)
-    sorted_others = sort_hand_ins(learner.id, learner.name, others)
-    sorted_tables, chosen = sort_tables(learner.id, learner.name, tables)
-    table = next((table for piece, table in tables if piece is chosen), None)
-    if chosen is not None:
-        findings += about[chosen.file]
-    current = []
-    for piece in sorted_tables.current:
-        if table is not None and piece is not chosen:
-            findings += [replace(f, concern=Concern.NOTE) for f in about[piece.file]]
-            piece = replace(piece, kind="unknown", kind_from="content")
-        elif piece is not chosen:
-            findings += about[piece.file]
-        current.append(piece)
-    findings += [*sorted_tables.findings, *sorted_others.findings]
-    from_row = chosen is not None and any(
-        chosen is piece for piece, _ in desk.rows.owned.get(learner.id, [])
-    )
-    table = _teachers_hand(desk, learner, table, findings, from_row=from_row)
-    return Portfolio(
-        learner=learner,
-        pieces=(*current, *sorted_others.current),
-        earlier=(*sorted_tables.earlier, *sorted_others.earlier),
-        table=table,
-        findings=tuple(findings),
-    )
-
-
-def _teachers_hand(
-    desk: _Desk,
-    learner: Learner,
-    table: ReadingsTable | None,
-    findings: list[Finding],
-    *,
-    from_row: bool,
-) -> ReadingsTable | None:
-    """Rows the teacher typed stand in place of the table; her corrections in its cells."""
-    typed = desk.settled.typed.get(learner.id)
-    if typed:
-        findings[:] = [f for f in findings if f.check not in _ABOUT_THE_TABLE]
-        return typed_table(typed, desk.brief)
-    if table is None:
-        return None
-    for key, text in desk.settled.corrections.items():
-        if not key.startswith(f"{table.source.file}|"):
-            continue
-        if from_row and not holds(table, key):
-            continue  # a class sheet holds everybody's cells
-        try:
-            table = correct(table, {key: text})
-        except ValueError as error:
-            file, _, rest = key.partition("|")
-            sheet, _, cell = rest.rpartition("|")
-            findings.append(
-                Finding("value_not_understood", learner.id, f"A correction was not used: {error}",
-                        Concern.LOOK, {"correction": text}, sources=(Source(file, sheet, cell),))
-            )  # fmt: skip
-            continue
-        findings[:] = [
-            f
-            for f in findings
-            if f.check != "value_not_understood"
-            or not any(f"{s.file}|{s.sheet}|{s.cell}" == key for s in f.sources)
-        ]
-    return table
-
-
-def _on_piece(check: str, learner: Learner, piece: Piece, text: str) -> Finding:
-    return Finding(
-        check,
-        learner.id,
-        text,
-        Concern.LOOK,
-        numbers={"piece": piece.kind},
-        sources=(Source(piece.file),),
-        ask="Could you hand this file in again?",
-    )
-
-
-def _with_digest(desk: _Desk, learner: Learner, piece: Piece, findings: list[Finding]) -> Piece:
-    """Fingerprint a file that has the size of another one: only these can be the same."""
-    if piece.digest or piece.size_bytes not in desk.shared_sizes:
-        return piece
-    digest = hashlib.sha256()
-    try:
-        for chunk in desk.shelf.chunks(piece.file):
-            digest.update(chunk)
-    except PieceError as error:
-        findings.append(_on_piece("unreadable_file", learner, piece, str(error)))
-        return piece
-    return replace(piece, digest=digest.hexdigest())
-
-
-def _read_table(
-    desk: _Desk, learner: Learner, piece: Piece
-) -> tuple[Piece, ReadingsTable | None, tuple[Finding, ...]]:
-    if ending(piece.file) in CLOSED_TABLES:
-        text = (
-            f"{piece.file} opens only in the program that made it; a copy saved as .xlsx or "
-            ".csv can be read."
-        )
-        return piece, None, (_on_piece("unreadable_file", learner, piece, text),)
-    try:
-        data = desk.shelf.read(piece.file, MOST_TABLE_BYTES)
-    except PieceError as error:
-        return piece, None, (_on_piece("unreadable_file", learner, piece, str(error)),)
-    piece = replace(piece, digest=hashlib.sha256(data).hexdigest())
-    hints = desk.settled.hints.get(piece.file)
-    try:
-        outcome = read_readings(piece.file, data, desk.brief, learner.id, hints)
-    except Exception as error:  # one broken file must not stop the class
-        text = f"{piece.file} could not be read ({type(error).__name__}: {error})."
-        return piece, None, (_on_piece("unreadable_file", learner, piece, text),)
-    return piece, outcome.table, outcome.findings

@@ -129,10 +129,6 @@ class Scrubber:
             return text
         return self.pattern.sub(lambda m: self.numbers.get(m[0].casefold(), _OTHER), text)
 
-    def finds(self, text: str) -> bool:
-        """Whether a text names a learner."""
-        return self.pattern is not None and self.pattern.search(text) is not None
-
     def tree(self, value: Any) -> Any:
         """Every text in a tree of plain JSON without names; keys stay."""
         if isinstance(value, str):

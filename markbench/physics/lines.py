@@ -72,13 +72,3 @@ def fit_lines(x: Floats, y: Floats) -> Lines:
         studentised=studentised,
         points=count,
     )
-
-
-def fit_through_origin(x: Floats, y: Floats) -> tuple[float, float, float]:
-    """Slope, its standard uncertainty and the residual s.d. of y = slope·x; x, y (m,), m ≥ 2."""
-    x = np.asarray(x, dtype=float)
-    y = np.asarray(y, dtype=float)
-    sxx = float(x @ x)
-    slope = float(x @ y) / sxx
-    residual_sd = float(np.sqrt(((y - slope * x) ** 2).sum() / (len(x) - 1)))
-    return slope, residual_sd / sxx**0.5, residual_sd

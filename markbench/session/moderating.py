@@ -18,8 +18,9 @@ from markbench.moderation.sample import Sample, draw, outlier_reasons
 from markbench.moderation.severity import Proposal, propose_adjustment
 from markbench.session import present
 from markbench.session.errors import MergeError, RefusedError
+from markbench.session.keeping import store_of
 from markbench.session.merging import Merge, merge_journals
-from markbench.session.session import Session, store_of
+from markbench.session.session import Session
 from markbench.store import Journal
 
 

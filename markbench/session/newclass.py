@@ -19,7 +19,7 @@ from markbench.intake.settled import Settled
 from markbench.model import Brief, ClassWork, Decision, Learner, Rubric
 from markbench.rubric import RubricError, load_rubric
 from markbench.rubric.loading import SHIPPED
-from markbench.session.session import STORE_NAME
+from markbench.session.keeping import STORE_NAME
 from markbench.store import Journal
 
 Progress = Callable[[int, int, str], None]

@@ -20,9 +20,10 @@ from markbench.moderation.agreement import ClassAgreement, CriterionAgreement
 from markbench.moderation.outcome import CriterionOutcome, Outcome
 from markbench.moderation.records import sign_off_of
 from markbench.moderation.sample import Sample
+from markbench.session.keeping import store_of
 from markbench.session.moderating import agreement_of, results, sample_of
 from markbench.session.report import class_report
-from markbench.session.session import Session, store_of
+from markbench.session.session import Session
 from markbench.store import Journal
 
 _TOLD = ("sample", "pack", "moderated", "adjustment", "sign_off", "reopen")

@@ -10,12 +10,12 @@ from __future__ import annotations
 
 import datetime as dt
 import getpass
-from collections.abc import Callable, Iterable, Mapping, Sequence, Set
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
-from markbench.intake.folder import read_again, read_class
+from markbench.intake.folder import read_class
 from markbench.model import (
     Analysis,
     Brief,
@@ -35,17 +35,14 @@ from markbench.moderation.records import FROZEN, sign_off_of
 from markbench.rubric import Facts, find_rubric
 from markbench.session import present
 from markbench.session.errors import SignedOffError
-from markbench.session.evidence import Seen, counted, film_weights, findings_of, repeats
-from markbench.session.judge import Judged, compare, compare_again, judge, recompute, tables
+from markbench.session.evidence import Seen, counted
+from markbench.session.judging import Judging
+from markbench.session.keeping import store_of
 from markbench.store import Journal, StoreInUseError, fold
 
 if TYPE_CHECKING:
     from markbench.evidence.photos import PhotoLook
     from markbench.evidence.video.judge import SwingMeasurement
-
-STORE_NAME = "class.markbench"
-SERVER_NAME = "class.markbench-server"
-_REJUDGES = {"agreed_slip", "extension", "swing_count"}
 
 Progress = Callable[[int, int, str], None]
 Stop = Callable[[], bool]
@@ -57,12 +54,6 @@ class Change:
 
     learner: str = ""
     kinds: tuple[str, ...] = ()
-
-
-def store_of(folder: Path) -> Path | str:
-    """The class's file, or the address of the server that keeps it, if the folder names one."""
-    named = folder / SERVER_NAME
-    return named.read_text("utf-8").strip() if named.is_file() else folder / STORE_NAME
 
 
 class Session:
@@ -77,17 +68,12 @@ class Session:
         #: Why the session is read-only, if somebody else has the class open.
         self.notice = ""
         self._journal = journal
-        self._work = work
         self._decisions: list[Decision] = journal.all()
         self._state = dict(fold(self._decisions))
-        self._seen = Seen()
-        self._alike: Mapping[str, tuple[Finding, ...]] = {}
-        self._repeats: Mapping[str, tuple[Finding, ...]] = {}
-        self._judged: dict[str, Judged] = {}
+        self._judging = Judging(folder, work, rubric, self._state)
         self._undo: list[list[Decision]] = []
         self._redo: list[list[Decision]] = []
         self._listeners: list[Callable[[Change], None]] = []
-        self._judge_again()
 
     @classmethod
     def open(
@@ -132,17 +118,17 @@ class Session:
     @property
     def brief(self) -> Brief:
         """What the class was asked to do."""
-        return self._work.brief
+        return self._judging.work.brief
 
     @property
     def work(self) -> ClassWork:
         """The class folder as read, with doubts, unowned files and problems."""
-        return self._work
+        return self._judging.work
 
     @property
     def learners(self) -> tuple[Learner, ...]:
         """Every learner, in the order of the class list."""
-        return self._work.learners
+        return self._judging.work.learners
 
     @property
     def read_only(self) -> bool:
@@ -151,27 +137,27 @@ class Session:
 
     def portfolio(self, learner: str) -> Portfolio:
         """What one learner handed in."""
-        return self._work.portfolios[learner]
+        return self._judging.work.portfolios[learner]
 
     def analysis(self, learner: str) -> Analysis:
         """The learner's readings recomputed."""
-        return self._judged[learner].analysis
+        return self._judging.judged[learner].analysis
 
     def diagnosis(self, learner: str) -> Diagnosis | None:
         """Explanations weighed; ``None`` where the readings do not allow it."""
-        return self._judged[learner].diagnosis
+        return self._judging.judged[learner].diagnosis
 
     def findings(self, learner: str) -> tuple[Finding, ...]:
         """Every finding on one learner, most concerning first."""
-        return self._judged[learner].findings
+        return self._judging.judged[learner].findings
 
     def facts(self, learner: str) -> Facts:
         """Named facts that the rubric's conditions rest on."""
-        return self._judged[learner].facts
+        return self._judging.judged[learner].facts
 
     def drafts(self, learner: str) -> tuple[Draft, ...]:
         """One draft per criterion, in the rubric's order."""
-        return self._judged[learner].drafts
+        return self._judging.judged[learner].drafts
 
     def draft(self, learner: str, criterion: str) -> Draft:
         """The draft for one criterion."""
@@ -349,17 +335,16 @@ class Session:
 
     def see(self, seen: Seen) -> None:
         """Take in what was seen in the photos and films, and draft again."""
-        self._seen = seen
-        self._judge_again()
+        self._judging.see(seen, self._state)
         self._tell(Change("", ("evidence",)))
 
     def film(self, file: str) -> SwingMeasurement | None:
         """What was measured in a film, with the teacher's own count if she made one."""
-        return counted(self._seen, self._state).films.get(file)
+        return counted(self._judging.seen, self._state).films.get(file)
 
     def photo(self, file: str) -> PhotoLook | None:
         """What was seen in a photo."""
-        return self._seen.photos.get(file)
+        return self._judging.seen.photos.get(file)
 
     # --- inside --------------------------------------------------------------------
 
@@ -406,54 +391,11 @@ class Session:
         written = self._journal.append(decisions)
         self._decisions.extend(written)
         self._state = dict(fold(written, self._state))
-        concerned = self._follow(written)
+        concerned = self._judging.follow(written, self._state)
         keep(written)
         kinds = tuple(sorted({d.kind for d in written}))
         for learner in concerned:
             self._tell(Change(learner, kinds))
-
-    def _follow(self, written: list[Decision]) -> Set[str]:
-        """Read and judge again what the decisions ask for; returns whom they concern."""
-        concerned = present.rereads(self._work, written)
-        if concerned is None:
-            self._work = read_class(self.folder, present.settled(self._state))
-            self._judge_again()
-            return {""}
-        if concerned:
-            concerned = self._read_again(concerned)
-        judged = {d.learner for d in written if d.kind in _REJUDGES} | concerned
-        if judged:
-            self._judge_again(judged)
-        return judged | {d.learner for d in written if d.learner or not concerned}
-
-    def _read_again(self, learners: frozenset[str]) -> frozenset[str]:
-        """Read some learners' tables again; returns whoever is to be judged for it."""
-        before, tables_before = self._alike, tables(self._work)
-        settled = present.settled(self._state)
-        for learner in learners:
-            self._work = read_again(self._work, self.folder, learner, settled)
-        if tables(self._work) == tables_before:
-            self._alike = compare_again(self._work, learners, before)
-        else:  # how much agreement is beyond chance depends on the number of tables
-            self._alike = compare(self._work)
-        moved = {i for i in {*before, *self._alike} if before.get(i) != self._alike.get(i)}
-        return learners | moved
-
-    def _judge_again(self, only: Iterable[str] | None = None) -> None:
-        ids = list(self._work.portfolios if only is None else only)
-        agreed = present.agreed_slips(self._state)
-        until = present.extensions(self._state)
-        if only is None:
-            self._alike = compare(self._work)
-            self._repeats = repeats(self._work, self._seen)
-        analyses = recompute(self._work, ids)
-        seen = counted(self._seen, self._state)
-        looked = findings_of(self._work, analyses, seen)
-        films = film_weights(self._work, analyses, seen)
-        everyones = (self._alike, looked, self._repeats)
-        extra = {i: tuple(f for one in everyones for f in one.get(i, ())) for i in ids}
-        fresh = judge(self._work, self.rubric, analyses, agreed, extra, until, films)
-        self._judged = {**self._judged, **fresh} if only is not None else fresh
 
     def _tell(self, change: Change) -> None:
         for listener in list(self._listeners):

@@ -74,7 +74,7 @@ def test_a_dead_or_slow_worker_is_a_finding_and_is_replaced():
         assert worker.photo(photo).header is not None
         assert Image.open(io.BytesIO(worker.thumbnail(photo, 64))).size == (64, 48)
         with pytest.raises(PictureError):
-            worker.stripped(b"junk")
+            worker.thumbnail(b"junk", 64)
         # Rendering a film takes the worker far longer than to refuse one: no time will do.
         film = clips.render(clips.Clip(seed=3, size=(192, 112), swings=5.6))[0]
         worker.film_limit_s = 0.0

@@ -4,7 +4,7 @@ import numpy as np
 import pytest
 import statsmodels.api as sm
 
-from markbench.physics.lines import fit_lines, fit_through_origin
+from markbench.physics.lines import fit_lines
 
 # NIST Statistical Reference Datasets, linear regression: Norris.
 NORRIS_X = np.array(
@@ -51,16 +51,28 @@ def test_pontius_line_part():
     assert line.slope[0] == pytest.approx(0.732059160401003e-06, rel=1e-9)
 
 
-def test_through_the_origin_certified():
-    # NIST StRD NoInt1 and NoInt2.
-    slope, u_slope, sd = fit_through_origin(np.arange(60.0, 71.0), np.arange(130.0, 141.0))
-    assert slope == pytest.approx(2.07438016528926, rel=1e-12)
-    assert u_slope == pytest.approx(0.165289256198347e-01, rel=1e-10)
-    assert sd == pytest.approx(3.56753034006338, rel=1e-12)
-    slope, u_slope, sd = fit_through_origin(np.array([4.0, 5, 6]), np.array([3.0, 4, 4]))
-    assert slope == pytest.approx(0.727272727272727, rel=1e-12)
-    assert u_slope == pytest.approx(0.420827318078432e-01, rel=1e-10)
-    assert sd == pytest.approx(0.369274472937998, rel=1e-12)
+@pytest.mark.parametrize(
+    ("x", "y", "slope", "u_slope", "residual_sd"),
+    [
+        # NIST StRD NoInt1 and NoInt2: y = slope·x, certified values.
+        (
+            np.arange(60.0, 71.0), np.arange(130.0, 141.0),
+            2.07438016528926, 0.165289256198347e-01, 3.56753034006338,
+        ),
+        (
+            np.array([4.0, 5.0, 6.0]), np.array([3.0, 4.0, 4.0]),
+            0.727272727272727, 0.420827318078432e-01, 0.369274472937998,
+        ),
+    ],
+)  # fmt: skip
+def test_line_through_the_origin_certified(x, y, slope, u_slope, residual_sd):
+    # Points and their mirror images put the free line through the origin. They leave twice
+    # the freedom and twice the squares, so the residual s.d. stays and Σx² doubles.
+    line = fit_lines(np.concatenate([x, -x]), np.concatenate([y, -y]))
+    assert line.slope[0] == pytest.approx(slope, rel=1e-12)
+    assert line.intercept[0] == pytest.approx(0.0, abs=1e-9)
+    assert line.residual_sd[0] == pytest.approx(residual_sd, rel=1e-10)
+    assert line.u_slope[0] * 2**0.5 == pytest.approx(u_slope, rel=1e-10)
 
 
 def test_thermometer_calibration_of_the_gum():
