@@ -12,6 +12,7 @@ from markbench.model import Reading, ReadingsTable
 from markbench.session.hand_ins import RowChange, earlier_table, replaced_pieces, row_changes
 from markbench.ui.background import Task, in_background
 from markbench.ui.desk import Desk
+from markbench.ui.look.dates import short_day_and_time
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import label
 
@@ -166,4 +167,4 @@ class ChangesPanel(QFrame):
 
 def _with_time(file: str, piece: Any) -> str:
     when = piece.modified if piece is not None else None
-    return f"{file} ({when:%d.%m. %H:%M})" if when is not None else file
+    return f"{file} ({short_day_and_time(when)})" if when is not None else file

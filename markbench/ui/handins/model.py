@@ -17,6 +17,7 @@ from PySide6.QtCore import (
 from markbench.session.hand_ins import HandIn, hand_in, hand_ins
 from markbench.session.order import natural
 from markbench.ui.desk import Desk
+from markbench.ui.look.dates import day, day_and_time
 
 Index = QModelIndex | QPersistentModelIndex
 ROW = int(Qt.ItemDataRole.UserRole)
@@ -91,15 +92,15 @@ class HandInModel(QAbstractTableModel):
         if column == NAME:
             return self.names.get(row.learner, row.learner)
         if column == WHEN:
-            return f"{row.handed_in:%d.%m.%Y %H:%M}" if row.handed_in is not None else "–"
+            return day_and_time(row.handed_in) if row.handed_in is not None else "–"
         if column == STANDS:
             return self.stands(row)
         if column == MISSING:
             return ", ".join(self.short(kind) for kind in row.missing)
         if row.due is None:
             return ""
-        day = f"{row.due:%d.%m.%Y}"
-        return self.tr("{day}, extended").format(day=day) if row.extended_to else day
+        due = day(row.due)
+        return self.tr("{day}, extended").format(day=due) if row.extended_to else due
 
     def stands(self, row: HandIn) -> str:
         """How a hand-in stands, each part with a sign of its own."""

@@ -735,6 +735,14 @@
         <source>Take {what} away</source>
         <translation>{what} entfernen</translation>
     </message>
+    <message>
+        <source>d MMM yyyy</source>
+        <translation>d. MMM yyyy</translation>
+    </message>
+    <message>
+        <source>d MMM</source>
+        <translation>d. MMM</translation>
+    </message>
 </context>
 <context>
     <name>AcrossPage</name>
@@ -1376,6 +1384,13 @@
     <message>
         <source>for your eye</source>
         <translation>selbst ansehen</translation>
+    </message>
+</context>
+<context>
+    <name>Dates</name>
+    <message>
+        <source>en</source>
+        <translation>de</translation>
     </message>
 </context>
 <context>

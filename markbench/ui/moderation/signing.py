@@ -11,6 +11,7 @@ from markbench.session.moderating import reopen, sign_off
 from markbench.ui.background import in_background
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
+from markbench.ui.look.dates import day_and_time
 from markbench.ui.moderation.paper import Paper, line
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.parts import button, label
@@ -54,7 +55,7 @@ class SigningPaper(Paper):
         self.moved.setVisible(bool(now.moved))
         if signed is not None:
             words = self.tr("✓ signed off by {who}, {when}").format(
-                who=signed.by, when=f"{signed.at.astimezone():%d.%m.%Y %H:%M}"
+                who=signed.by, when=day_and_time(signed.at.astimezone())
             )
             self.state.setText(f"{words}. {signed.note}" if signed.note else f"{words}.")
             moved = [

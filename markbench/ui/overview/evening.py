@@ -10,6 +10,7 @@ from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter
 
 from markbench.session.overview import BREAK, RUN, OneMark, Pace, running_mean
+from markbench.ui.look.dates import short_day_and_time
 from markbench.ui.look.marks import pen
 from markbench.ui.overview.figure import Look, Spot, say_empty, solid, tr, words, x_axis, y_axis
 
@@ -103,7 +104,7 @@ class DriftFigure:
             name=self.names.get(one.learner, one.learner),
             criterion=self.titles.get(one.criterion, one.criterion),
             d=_signed(one.difference),
-            t=f"{one.at.astimezone():%d.%m. %H:%M}",
+            t=short_day_and_time(one.at.astimezone()),
         )
 
 

@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QSizePolicy, QTe
 from markbench.model import Criterion, Mark, Reason
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
+from markbench.ui.look.dates import short_day_and_time
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, LinkLabel, button, label, restyle
 
@@ -209,7 +210,7 @@ class CriterionCard(QFrame):
         if mark is None:
             return self.tr("✎ draft") if drafted is not None else self.tr("✎ for your eye")
         when = mark.at.astimezone()
-        words = f"{when:%H:%M}" if when.date() == dt.date.today() else f"{when:%d.%m. %H:%M}"
+        words = f"{when:%H:%M}" if when.date() == dt.date.today() else short_day_and_time(when)
         return self.tr("✓ marked by {who}, {when}").format(who=mark.by, when=words)
 
     def _show_reasons(self, reasons: tuple[Reason, ...]) -> None:

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QVBoxLayout, QWid
 
 from markbench.model import Explanation, Finding, Piece, Reason, Source
 from markbench.ui.desk import Desk
+from markbench.ui.look.dates import short_day_and_time
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, IconButton, button, frame, label, quiet_scroll, restyle
 from markbench.ui.portfolio.cells import Cell, cells_of, cells_of_finding
@@ -180,7 +181,7 @@ class PortfolioPage(QWidget):
         portfolio = session.portfolio(self.learner)
         self._name.setText(portfolio.learner.name or portfolio.learner.id)
         when = portfolio.handed_in
-        handed_in = self.tr("handed in {t}").format(t=f"{when:%d.%m. %H:%M}") if when else ""
+        handed_in = self.tr("handed in {t}").format(t=short_day_and_time(when)) if when else ""
         parts = [portfolio.learner.group, handed_in or self.tr("nothing handed in")]
         self._about.setText("  ·  ".join(part for part in parts if part))
         self.margin.show_learner(self.learner)

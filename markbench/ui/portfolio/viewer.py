@@ -17,6 +17,7 @@ from markbench.model import Decision, Piece
 from markbench.ui.background import Task, in_background
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
+from markbench.ui.look.dates import day_and_time
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, IconButton, label
 from markbench.ui.portfolio.film_view import FilmView
@@ -202,7 +203,7 @@ class EvidenceViewer(QFrame):
         if self.isHidden() or not self._pieces:
             return
         piece = self._pieces[self._at]
-        when = f"  ·  {piece.modified:%d.%m.%Y %H:%M}" if piece.modified is not None else ""
+        when = f"  ·  {day_and_time(piece.modified)}" if piece.modified is not None else ""
         self._caption.setText(f"{piece.file}{when}")
         self._tell_measured(piece)
         held = self._desk.session.value("piece_status", self._learner, piece.file)
