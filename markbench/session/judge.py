@@ -8,7 +8,7 @@ from dataclasses import dataclass, replace
 
 from markbench.checks import honest_rates
 from markbench.checks import run as run_checks
-from markbench.checks.copies import alike_findings
+from markbench.checks.copies import alike_findings, told_together
 from markbench.checks.diagnosis import slip_finding, weigh
 from markbench.checks.diagnosis.film import with_film
 from markbench.intake.allocation import without_collecting
@@ -57,6 +57,7 @@ def judge(
     """
     diagnoses = _weigh(work, list(analyses))
     findings = run_checks(work, analyses, extensions)
+    names = {i: one.learner.name or i for i, one in work.portfolios.items()}
     judged = {}
     for learner, analysis in analyses.items():
         portfolio = work.portfolios[learner]
@@ -68,7 +69,7 @@ def judge(
             *portfolio.findings,
             *findings.get(learner, ()),
             *((slip,) if slip is not None else ()),
-            *extra.get(learner, ()),
+            *told_together(extra.get(learner, ()), names),
         )
         facts = facts_of(
             portfolio,

@@ -6,7 +6,7 @@ from dataclasses import replace
 import numpy as np
 import pytest
 
-from markbench.checks.copies import alike_findings, find_alike, log_threshold
+from markbench.checks.copies import alike_findings, find_alike, log_threshold, told_together
 from markbench.checks.copies.index import candidates
 from markbench.checks.copies.pairs import score
 from markbench.checks.copies.tables import tables_of
@@ -122,3 +122,29 @@ def test_a_declared_partner_explains_a_pair(pair, by):
     (finding,) = alike_findings(pair, partners)["1"]
     assert finding.concern is Concern.NOTE
     assert "declared as partners" in finding.message
+
+
+def test_a_table_that_went_round_is_told_once(pair):
+    third = portfolio("3", "Cy Invented", pair[0].table.readings, 12)
+    other = simulate(1, seed=4, decimals=2).readings()[0]
+    found = alike_findings([*pair, third, portfolio("4", "Di Made", other, 8)])
+    names = {"1": "Ada Invented", "2": "Ben Made", "3": "Cy Invented"}
+    assert len(found["1"]) == 2
+    (together,) = told_together(found["1"], names)
+    assert "the same to the last digit as those of Ben Made and Cy Invented." in together.message
+    assert together.numbers["with"] == "2, 3"
+    assert "4" not in found
+
+
+def test_pairs_that_agree_differently_are_told_apart(pair):
+    """A partner explains one pair, not the other."""
+    third = portfolio("3", "Cy Invented", pair[0].table.readings, 12, partner="1")
+    found = told_together(alike_findings([*pair, third])["1"], {})
+    assert sorted(finding.concern for finding in found) == [Concern.NOTE, Concern.LOOK]
+    assert {finding.numbers["with"] for finding in found} == {"2", "3"}
+
+
+def test_other_questions_stay_as_they_are(pair):
+    (one,) = alike_findings(pair)["1"]
+    other = replace(one, check="photo_repeated")
+    assert told_together((other, one, other), {}) == (other, one, other)

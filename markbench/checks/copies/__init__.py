@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -12,10 +12,11 @@ from numpy.typing import NDArray
 from markbench.checks.copies.index import candidates
 from markbench.checks.copies.pairs import score
 from markbench.checks.copies.tables import tables_of
+from markbench.checks.wording import listed
 from markbench.model import Concern, Finding, Portfolio
 from markbench.physics.stack import Stack, stack_readings
 
-__all__ = ["Alike", "alike_findings", "find_alike", "log_threshold"]
+__all__ = ["Alike", "alike_findings", "find_alike", "log_threshold", "told_together"]
 
 # The ratio's own bound would ask for 100 here, for one false pair in a hundred groups. It is
 # a loose bound (the predictions are cautious on purpose); 10 keeps the same promise as
@@ -115,18 +116,13 @@ def alike_findings(
 def _finding(
     mine: Portfolio, theirs: Portfolio, pair: Alike, partnered: bool, honest_rate: float | None
 ) -> Finding:
-    near = f", {pair.near} more lie within 0.05 s" if pair.near else ""
-    shift = f" after {pair.shift_s:+.2f} s on all of them" if pair.shift_s else ""
-    chance = _round_down(math.exp(min(pair.log_ratio, math.log(1e12))))
     when = _hand_in_order(mine, theirs)
     explained = " They are declared as partners, which explains it." if partnered else ""
     table = mine.table
     return Finding(
         "copied",
         mine.learner.id,
-        f"{pair.equal} of {pair.compared} timings are the same to the last digit as "
-        f"{theirs.learner.name}'s{shift}{near}. Independent hands agree as closely in at most "
-        f"1 pair of {chance:,}.{when}{explained}",
+        _agreement(pair, f"{theirs.learner.name}'s") + when + explained,
         Concern.NOTE if partnered else Concern.LOOK,
         {
             "with": theirs.learner.id,
@@ -134,12 +130,62 @@ def _finding(
             "near": pair.near,
             "compared": pair.compared,
             "log_ratio": pair.log_ratio,
+            "shift_s": pair.shift_s,
         },
         sources=(table.source,) if table is not None else (),
         ask="" if partnered else "Did you two share a set-up or a table of readings?",
         who="teacher" if partnered else "moderator",
         honest_rate=honest_rate,
     )
+
+
+def told_together(findings: Sequence[Finding], names: Mapping[str, str]) -> tuple[Finding, ...]:
+    """One learner's findings of :func:`alike_findings`, a table that went round told once.
+
+    Where three or more share a table, each would otherwise be asked once for every other.
+    ``names``: by learner id.
+    """
+    rounds: dict[tuple[object, ...], list[Finding]] = {}
+    for place, finding in enumerate(findings):
+        numbers = finding.numbers
+        alone = finding.check != "copied" or finding.concern is not Concern.LOOK
+        key = (
+            (place,)
+            if alone
+            else tuple(numbers[name] for name in ("equal", "near", "compared", "shift_s"))
+        )
+        rounds.setdefault(key, []).append(finding)
+    return tuple(
+        one if not more else _of_several(one, more, names) for one, *more in rounds.values()
+    )
+
+
+def _of_several(one: Finding, more: Sequence[Finding], names: Mapping[str, str]) -> Finding:
+    weakest = min((one, *more), key=lambda finding: finding.numbers["log_ratio"])
+    with_ids = [str(finding.numbers["with"]) for finding in (one, *more)]
+    whom = listed([names.get(learner, learner) for learner in with_ids])
+    return replace(
+        one,
+        message=_agreement(weakest.numbers, f"those of {whom}"),
+        numbers={**weakest.numbers, "with": ", ".join(with_ids)},
+        ask="Did you share a set-up or a table of readings?",
+    )
+
+
+def _agreement(pair: Alike | Mapping[str, float | str], whose: str) -> str:
+    numbers = pair if isinstance(pair, Mapping) else asdict(pair)
+    near = f", {numbers['near']} more lie within 0.05 s" if numbers["near"] else ""
+    shift_s = float(numbers["shift_s"])
+    shift = f" after {_signed(shift_s)} s on all of them" if shift_s else ""
+    chance = _round_down(math.exp(min(float(numbers["log_ratio"]), math.log(1e12))))
+    return (
+        f"{numbers['equal']} of {numbers['compared']} timings are the same to the last digit as "
+        f"{whose}{shift}{near}. Independent hands agree as closely in at most 1 pair of {chance:,}."
+    )
+
+
+def _signed(shift_s: float) -> str:
+    return f"{shift_s:+.2f}".replace("-", "−")
 
 
 def _hand_in_order(mine: Portfolio, theirs: Portfolio) -> str:
