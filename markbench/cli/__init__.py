@@ -44,6 +44,7 @@ def main(arguments: Sequence[str], open_window: OpenWindow) -> int:
                 partly=parsed.partly,
                 oneroster=parsed.oneroster,
                 audit=parsed.audit,
+                record=parsed.record,
             )
         else:
             # Later still: agreement between markers needs statistics that load slowly.
@@ -88,8 +89,8 @@ def _parser() -> argparse.ArgumentParser:
         "export",
         help="write the workbook, the mark sheet and what else goes out",
         description="Write the workbook (xlsx) and the mark sheet (csv) of a class, and what "
-        "changed since the last export. Drafts that nobody has accepted are marked as drafts, "
-        "and never stand on a feedback sheet.",
+        "changed since the last export; after moderation with the marks that hold. Drafts that "
+        "nobody has accepted are marked as drafts, and never stand on a feedback sheet.",
     )
     export.add_argument("folder", type=Path, metavar="FOLDER", help="the class folder")
     export.add_argument(
@@ -117,6 +118,9 @@ def _parser() -> argparse.ArgumentParser:
     )
     export.add_argument(
         "--audit", action="store_true", help="also list every decision of the journal"
+    )
+    export.add_argument(
+        "--record", action="store_true", help="also write the moderation record (PDF), to be signed"
     )
     for name, what, ending in (
         ("template", "an empty table of readings for learners", "xlsx"),

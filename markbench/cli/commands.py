@@ -13,14 +13,10 @@ from rich.table import Table
 from markbench.checks.pieces import certainly_missing
 from markbench.checks.wording import listed
 from markbench.export import (
-    ClassReport,
+    Changes,
     ExportError,
     RosterIds,
-    note_changes,
-    write_audit,
     write_json,
-    write_mark_sheet_csv,
-    write_oneroster,
 )
 from markbench.export.changes import LISTING_NAME
 from markbench.intake.brief_file import BriefProblem
@@ -30,11 +26,13 @@ from markbench.rubric import RubricError
 from markbench.session import Session
 from markbench.session.errors import RefusedError
 from markbench.session.evidence import look
+from markbench.session.going_out import SHEETS, Wanted, WentOut, write_out
 from markbench.session.report import class_report
 from markbench.store import StoreError
 
 EXPECTED = (OSError, StoreError, RubricError, ExportError, RefusedError)
 
+_CHANGES_SHOWN = 12
 _CONCERN_SIGNS = {Concern.LOOK: "!", Concern.ASK: "?", Concern.NOTE: "·"}
 _SHORT_KINDS = {"setup_photo": "set-up", "selfie": "selfie", "swing_video": "video"}
 
@@ -67,39 +65,27 @@ def export(
     partly: bool = False,
     oneroster: tuple[str, str] | None = None,
     audit: bool = False,
+    record: bool = False,
 ) -> None:
     """Write the workbook and the mark sheet, and what else is asked for.
 
     ``oneroster`` holds the school system's ids of the school and the academic session.
     """
-    # Imported late, here and below: the library that writes xlsx takes long to load.
-    from markbench.export.workbook import write_workbook
-
     console = Console()
     session = _open(folder, console, read_only=True)
+    wanted = Wanted(
+        feedback, partly, None if oneroster is None else RosterIds(*oneroster), audit, record
+    )
     try:
-        report = class_report(session)
-        target = to if to is not None else folder / "markbench-out"
-        target.mkdir(parents=True, exist_ok=True)
-        workbook, sheet = target / "marks.xlsx", target / "mark_sheet.csv"
-        write_workbook(workbook, report)
-        write_mark_sheet_csv(sheet, report)
-        complete = sum(session.total(learner.id) is not None for learner in session.learners)
+        with _progress(console, "Writing") as tell:
+            went = write_out(session, to, wanted, tell)
+        complete = went.learners - went.unfinished
         lines = [
-            f"{len(session.learners)} learners, {complete} of them fully marked; the rest "
-            "carries drafts, marked as drafts.",
-            f"Written: {workbook}",
-            f"Written: {sheet}",
+            f"{went.learners} learners, {complete} of them fully marked; the rest carries "
+            "drafts, marked as drafts."
         ]
-        if feedback:
-            lines += _feedback(target / "feedback", report, partly=partly)
-        if oneroster is not None:
-            lines += _oneroster(target / "oneroster.zip", report, RosterIds(*oneroster))
-        if audit:
-            for listing in (target / "audit.csv", target / "audit.txt"):
-                write_audit(listing, session.history(), report)
-                lines.append(f"Written: {listing}")
-        lines += _changes(target, report)
+        lines += [f"Written: {file}" for file in went.files]
+        lines += _feedback(went) + _oneroster(went) + _changes(went.changes)
         console.print("\n".join(lines), highlight=False, markup=False, soft_wrap=True)
     finally:
         session.close()
@@ -126,12 +112,11 @@ def _say_handout(problems: tuple[BriefProblem, ...], to: Path) -> None:
     console.print(f"Written: {to}", highlight=False, markup=False)
 
 
-def _feedback(folder: Path, report: ClassReport, *, partly: bool) -> list[str]:
-    # Imported late: the library that writes PDF takes long to load.
-    from markbench.export.feedback import write_feedback_sheets
-
-    written = write_feedback_sheets(folder, report, include_partly=partly)
-    lines = [f"Written: {len(written.sheets)} feedback sheets in {folder}"]
+def _feedback(went: WentOut) -> list[str]:
+    written = went.sheets
+    if written is None:
+        return []
+    lines = [f"Written: {len(written.sheets)} feedback sheets in {went.folder / SHEETS}"]
     lines += [f"No sheet: {one.learner} {one.name}: {one.why}." for one in written.left_out]
     lines += [f"Taken back, since it no longer belongs there: {p.name}" for p in written.taken_back]
     lines += [
@@ -143,9 +128,11 @@ def _feedback(folder: Path, report: ClassReport, *, partly: bool) -> list[str]:
     return lines
 
 
-def _oneroster(path: Path, report: ClassReport, ids: RosterIds) -> list[str]:
-    written = write_oneroster(path, report, ids)
-    lines = [f"Written: {path}, {written.results} results"]
+def _oneroster(went: WentOut) -> list[str]:
+    written = went.roster
+    if written is None:
+        return []
+    lines = [f"OneRoster: {written.results} results"]
     lines += [
         f"The id {was} has signs OneRoster does not allow; it stands as {now}."
         for was, now in written.replaced.items()
@@ -153,14 +140,15 @@ def _oneroster(path: Path, report: ClassReport, ids: RosterIds) -> list[str]:
     return lines
 
 
-def _changes(target: Path, report: ClassReport) -> list[str]:
-    changes = note_changes(target, report)
+def _changes(changes: Changes) -> list[str]:
     if changes.unreadable:
         return [changes.unreadable]
     if not changes.since:
         return []
     count = len(changes.found)
-    return [f"Since the export of {changes.since}: {count} changes, listed in {LISTING_NAME}."]
+    told = [f"Since the export of {changes.since}: {count} changes, listed in {LISTING_NAME}."]
+    told += [f"  {change}" for change in changes.found[:_CHANGES_SHOWN]]
+    return told + (["  …"] if count > _CHANGES_SHOWN else [])
 
 
 def _open(folder: Path, console: Console, *, read_only: bool) -> Session:

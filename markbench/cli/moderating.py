@@ -16,7 +16,6 @@ from markbench.session.errors import RefusedError
 from markbench.session.merging import Merge
 from markbench.session.moderating import (
     agreement_of,
-    changed_since_sign_off,
     merge_journal,
     proposal_of,
     reopen,
@@ -26,6 +25,7 @@ from markbench.session.moderating import (
 from markbench.session.pack_session import REPLY_ENDING, PackSession, open_pack
 from markbench.session.packing import PACK_ENDING, write_pack
 from markbench.session.replies import merge_reply
+from markbench.session.results import changed_since_sign_off
 
 
 def run(parsed: argparse.Namespace) -> None:

@@ -25,7 +25,7 @@ _FORMAT = 1
 
 @dataclass(frozen=True, slots=True)
 class Change:
-    """One difference: ``what`` is level, marks, feedback, total or learner."""
+    """One difference: ``what`` is level, marks, feedback, total, grade or learner."""
 
     learner: str
     name: str
@@ -94,6 +94,7 @@ def _record(report: ClassReport) -> dict[str, Any]:
             one.portfolio.learner.id: {
                 "name": one.portfolio.learner.name,
                 "total": one.total(report.rubric),
+                "grade": one.grade,
                 "marks": _marks(one, report.rubric),
             }
             for one in report.learners
@@ -147,12 +148,19 @@ def _of_learner(
             yield Change(learner, name, criterion, "feedback", "the earlier text", "a new text")
     if was.get("total") != now.get("total"):
         yield Change(learner, name, "", "total", _shown(was.get("total")), _shown(now.get("total")))
+    # A record of before there were grades knows of none, which is no change.
+    if "grade" in was and was["grade"] != now["grade"]:
+        yield Change(learner, name, "", "grade", _grade(was["grade"]), _grade(now["grade"]))
 
 
 def _shown(value: Any) -> str:
     if value is None:
         return "not marked"
     return f"{value:g}" if isinstance(value, int | float) else str(value)
+
+
+def _grade(value: Any) -> str:
+    return str(value) or "no grade"
 
 
 def _listing(changes: Changes, report: ClassReport) -> Iterator[str]:
@@ -166,4 +174,4 @@ def _listing(changes: Changes, report: ClassReport) -> Iterator[str]:
         yield ""
         yield from (" ".join(printable(str(change)).split()) for change in changes.found)
         if not changes.found:
-            yield "No mark and no feedback text is different."
+            yield "No mark, no grade and no feedback text is different."

@@ -8,7 +8,9 @@ from pathlib import Path
 from typing import Any
 
 from markbench.export.report import ClassReport, LearnerReport
-from markbench.model import Analysis, Diagnosis, Finding, Portfolio, Source, StraightLine
+from markbench.model import Analysis, Diagnosis, Finding, Mark, Portfolio, Source, StraightLine
+from markbench.moderation.outcome import Outcome
+from markbench.moderation.records import SignOff
 
 
 def write_json(path: Path, report: ClassReport) -> None:
@@ -18,6 +20,7 @@ def write_json(path: Path, report: ClassReport) -> None:
         "date": report.date.isoformat(),
         "brief": report.brief.title,
         "rubric": report.rubric.id,
+        "signed_off": _signed(report.signed),
         "learners": [_learner(learner) for learner in report.learners],
         "unowned": [piece.file for piece in report.unowned],
         "problems": [_finding(finding) for finding in report.problems],
@@ -25,6 +28,10 @@ def write_json(path: Path, report: ClassReport) -> None:
     path.write_text(
         json.dumps(_finite(content), ensure_ascii=False, indent=1, allow_nan=False), "utf-8"
     )
+
+
+def _signed(signed: SignOff | None) -> dict[str, str] | None:
+    return None if signed is None else {"by": signed.by, "at": signed.at.isoformat()}
 
 
 def _learner(one: LearnerReport) -> dict[str, Any]:
@@ -48,17 +55,34 @@ def _learner(one: LearnerReport) -> dict[str, Any]:
             {"criterion": d.criterion, "level": d.level, "marks": d.marks, "feedback": d.feedback}
             for d in one.drafts
         ],
-        "marks": [
-            {
-                "criterion": m.criterion,
-                "level": m.level,
-                "marks": m.marks,
-                "feedback": m.feedback,
-                "by": m.by,
-                "at": m.at.isoformat(),
-            }
-            for m in one.marks.values()
-        ],
+        "marks": [{**_given(mark), "feedback": mark.feedback} for mark in one.marks.values()],
+        "result": None if one.outcome is None else _result(one.outcome),
+    }
+
+
+def _result(outcome: Outcome) -> dict[str, Any]:
+    late = outcome.late
+    return {
+        "first_total": outcome.first_total,
+        "second_total": outcome.second_total,
+        "moderated_total": outcome.moderated_total,
+        "adjustment": outcome.shift,
+        "late_days": 0 if late is None else late.days,
+        "late_marks": 0.0 if late is None else late.marks_off,
+        "total": outcome.total,
+        "grade": outcome.grade or None,
+        "first_marks": [_given(row.first) for row in outcome.criteria if row.first is not None],
+        "second_marks": [_given(mark) for row in outcome.criteria for mark in row.seconds],
+    }
+
+
+def _given(mark: Mark) -> dict[str, Any]:
+    return {
+        "criterion": mark.criterion,
+        "level": mark.level,
+        "marks": mark.marks,
+        "by": mark.by,
+        "at": mark.at.isoformat(),
     }
 
 

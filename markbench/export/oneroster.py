@@ -21,6 +21,7 @@ from pathlib import Path
 from zipfile import ZIP_DEFLATED, ZipFile, ZipInfo
 
 from markbench.export.marks import local
+from markbench.export.moderated import steps_to_total
 from markbench.export.plain_text import for_csv
 from markbench.export.report import ClassReport, LearnerReport
 from markbench.export.whole_file import whole_file
@@ -114,7 +115,8 @@ class RosterWritten:
 def write_oneroster(path: Path, report: ClassReport, ids: RosterIds) -> RosterWritten:
     """Write the totals as one line item per group, with a result for every learner in it.
 
-    A score stands only where every criterion has a person's mark. Identifiers outside the
+    A score stands only where every criterion has a person's mark; its ``textScore`` is the
+    grade, where the brief names grades. Identifiers outside the
     binding's alphabet are replaced by a digest and reported. Raises :class:`ExportError`.
     """
     guids = _Guids()
@@ -194,7 +196,7 @@ def _result(
         "" if total is None else f"{total:g}",
         _score_date(report, one).isoformat(),
         _comment(report, one) if total is not None else "",
-        "",
+        _text(one.grade),
         class_id,
         *[""] * 4,
     )
@@ -217,7 +219,8 @@ def _score_date(report: ClassReport, one: LearnerReport) -> dt.date:
 
 def _comment(report: ClassReport, one: LearnerReport) -> str:
     marks = [(criterion, one.marks[criterion.id]) for criterion in report.rubric.criteria]
-    return _text(" ".join(f"{c.title} ({m.marks:g} of {c.most:g}): {m.feedback}" for c, m in marks))
+    parts = [f"{c.title} ({m.marks:g} of {c.most:g}): {m.feedback}" for c, m in marks]
+    return _text(" ".join([*parts, *steps_to_total(one)]))
 
 
 def _text(text: str) -> str:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
+from markbench.export.marks import local
 from markbench.export.report import ClassReport
 from markbench.export.sheet import Cell, Column, Sheet
 from markbench.physics.reporting import with_uncertainty
@@ -26,6 +27,7 @@ def _rows(report: ClassReport, others: Sequence[Sheet]) -> Iterator[tuple[Cell, 
     yield "This file", "Made by", f"Markbench {report.program_version}"
     yield "This file", "Date", f"{report.date:%Y-%m-%d}"
     yield "This file", "Fully marked", f"{marked} of {len(report.learners)} learners"
+    yield "This file", "Signed off", _signed(report)
     yield (
         "This file",
         "Drafts",
@@ -54,6 +56,13 @@ def _rows(report: ClassReport, others: Sequence[Sheet]) -> Iterator[tuple[Cell, 
             yield f"Sheet: {sheet.title}", column.heading, column.meaning
 
 
+def _signed(report: ClassReport) -> str:
+    signed = report.signed
+    if signed is None:
+        return "Not signed off: marks may still change."
+    return f"By {signed.by}, {local(signed.at):%Y-%m-%d %H:%M}; the marks are frozen."
+
+
 def _brief_rows(report: ClassReport) -> Iterator[tuple[Cell, ...]]:
     brief = report.brief
     window = " to ".join(f"{day:%Y-%m-%d}" for day in (brief.opens, brief.closes) if day)
@@ -66,6 +75,13 @@ def _brief_rows(report: ClassReport) -> Iterator[tuple[Cell, ...]]:
         f"longest at least {brief.least_ratio:g} times the shortest; "
         f"{brief.timings_per_length} timings each of {brief.swings_per_timing} complete swings.",
     )
+    if brief.grade_boundaries:
+        order = sorted(brief.grade_boundaries, key=lambda pair: -pair[1])
+        yield "Brief", "Grades", ", ".join(f"{grade} from {least:g}" for grade, least in order)
+    if brief.late.marks_per_day:
+        most = brief.late.most_days
+        at_most = "" if most is None else f", {most} days at most"
+        yield "Brief", "Late", f"{brief.late.marks_per_day:g} marks off a day{at_most}"
     yield "Brief", "Evidence", ", ".join(kind.replace("_", " ") for kind in brief.evidence)
     local = next((one.analysis.local for one in report.learners if one.analysis), None)
     if local is not None:

@@ -21,11 +21,17 @@ from markbench.model import (
     Portfolio,
     Rubric,
 )
+from markbench.moderation.outcome import Outcome
+from markbench.moderation.records import SignOff
 
 
 @dataclass(frozen=True, slots=True)
 class LearnerReport:
-    """All that goes out about one learner. ``marks`` is keyed by criterion id."""
+    """All that goes out about one learner.
+
+    ``marks`` are those that hold, by criterion id. ``outcome`` tells first and second marks,
+    adjustment, lateness and grade; without it there was no moderation.
+    """
 
     portfolio: Portfolio
     findings: tuple[Finding, ...] = ()
@@ -33,16 +39,31 @@ class LearnerReport:
     diagnosis: Diagnosis | None = None
     drafts: tuple[Draft, ...] = ()
     marks: Mapping[str, Mark] = field(default_factory=dict)
+    outcome: Outcome | None = None
 
     def draft_for(self, criterion: str) -> Draft | None:
         """The draft of one criterion, if there is one."""
         return next((draft for draft in self.drafts if draft.criterion == criterion), None)
 
     def total(self, rubric: Rubric) -> float | None:
-        """The sum of the marks; ``None`` until every criterion has one."""
+        """The total that counts; ``None`` until every criterion has a mark.
+
+        The sum of the marks, after the class's adjustment and lateness.
+        """
+        if self.outcome is not None:
+            return self.outcome.total
+        return self.sum(rubric)
+
+    def sum(self, rubric: Rubric) -> float | None:
+        """The sum of the marks that hold; ``None`` until every criterion has one."""
         if any(criterion.id not in self.marks for criterion in rubric.criteria):
             return None
         return sum(self.marks[criterion.id].marks for criterion in rubric.criteria)
+
+    @property
+    def grade(self) -> str:
+        """The grade that the total reaches; empty without one."""
+        return self.outcome.grade if self.outcome is not None else ""
 
     def marked(self, rubric: Rubric) -> int:
         """How many criteria have a mark."""
@@ -54,7 +75,8 @@ class ClassReport:
     """A class on one day, in the order of its class list.
 
     ``folder`` is the class folder, where it is known: it is never written out, and keeps
-    an export from being written over a file that was handed in.
+    an export from being written over a file that was handed in. ``signed`` is the sign-off
+    in force.
     """
 
     brief: Brief
@@ -65,3 +87,4 @@ class ClassReport:
     unowned: tuple[Piece, ...] = ()
     problems: tuple[Finding, ...] = ()
     folder: Path | None = None
+    signed: SignOff | None = None

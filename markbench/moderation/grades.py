@@ -48,6 +48,35 @@ def grade_of(total: float | None, boundaries: Boundaries) -> str:
     return max(reached)[1] if reached else ""
 
 
+def shifted(total: float, shift: float, most: float) -> float:
+    """A total moved by an adjustment, kept between 0 and the marks available."""
+    return min(max(total + shift, 0.0), most)
+
+
+def effect_of_shift(
+    totals: Mapping[str, float],
+    shift: float,
+    most: float,
+    boundaries: Boundaries,
+    *,
+    late: Mapping[str, float] | None = None,
+    now: float = 0.0,
+) -> tuple[GradeChange, ...]:
+    """Every learner whose grade changes where ``totals`` move by ``shift``, not by ``now``.
+
+    ``late``: learner → marks that lateness takes off afterwards.
+    """
+    changes = []
+    for learner, total in totals.items():
+        off = (late or {}).get(learner, 0.0)
+        before = max(shifted(total, now, most) - off, 0.0)
+        after = max(shifted(total, shift, most) - off, 0.0)
+        was, would = grade_of(before, boundaries), grade_of(after, boundaries)
+        if was != would:
+            changes.append(GradeChange(learner, before, after, was, would))
+    return tuple(changes)
+
+
 def effect_of_moving(
     boundaries: Boundaries, totals: Mapping[str, float], moved: Boundaries | None = None
 ) -> BoundaryEffect:

@@ -11,10 +11,10 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from markbench.model import Brief, Mark, Rubric, State
-from markbench.moderation.grades import LateDeduction, grade_of, late_deduction
+from markbench.moderation.grades import LateDeduction, grade_of, late_deduction, shifted
 from markbench.moderation.records import (
     ClassAdjustment,
     Moderated,
@@ -24,7 +24,6 @@ from markbench.moderation.records import (
     second_marks,
     settled_mark,
 )
-from markbench.moderation.severity import shifted
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,13 +43,31 @@ class CriterionOutcome:
     why: str
     open: str = ""
 
+    @property
+    def held(self) -> Mark | None:
+        """The mark that holds, signed by whoever gave it, with the first mark's text."""
+        if self.marks is None or self.level is None:
+            return None
+        first = self.first
+        if first is not None and (self.marks, self.level) == (first.marks, first.level):
+            return first
+        if self.settled is not None:
+            by, at = self.settled.by, self.settled.at
+        else:
+            last = [one for one in self.moderated if one.action == "adjust"][-1]
+            by, at = last.by, last.at
+        if first is None:
+            return Mark(self.criterion, self.level, self.marks, "", by, at)
+        return replace(first, level=self.level, marks=self.marks, by=by, at=at)
+
 
 @dataclass(frozen=True, slots=True)
 class Outcome:
     """One learner's result. Totals are ``None`` until every criterion has a mark.
 
-    ``first_total`` adds the first marks, ``moderated_total`` those that hold; ``total`` is
-    after the class's adjustment and lateness, and the one that ``grade`` is read from.
+    ``first_total`` adds the first marks, ``moderated_total`` those that hold,
+    ``adjusted_total`` is after the class's adjustment; ``total`` is after lateness too, and
+    the one that ``grade`` is read from.
     """
 
     learner: str
@@ -61,10 +78,29 @@ class Outcome:
     late: LateDeduction | None
     total: float | None
     grade: str
+    adjusted_total: float | None = None
+
+    @property
+    def shift(self) -> float:
+        """Marks the class's adjustment did move this total by: at its ends less than asked."""
+        if self.adjusted_total is None or self.moderated_total is None:
+            return 0.0
+        return self.adjusted_total - self.moderated_total
 
     def of(self, criterion: str) -> CriterionOutcome:
         """The outcome of one criterion."""
         return next(one for one in self.criteria if one.criterion == criterion)
+
+    @property
+    def held(self) -> dict[str, Mark]:
+        """The mark that holds on each criterion that has one."""
+        found = {one.criterion: one.held for one in self.criteria}
+        return {criterion: mark for criterion, mark in found.items() if mark is not None}
+
+    @property
+    def looked_at(self) -> bool:
+        """Whether a second person or the teacher's final word went through any criterion."""
+        return any(one.moderated or one.settled for one in self.criteria)
 
     @property
     def second_total(self) -> float | None:
@@ -157,13 +193,14 @@ def _outcome(
     moderated = _sum([row.marks for row in rows])
     looked_at = any(row.moderated or row.settled for row in rows)
     applied = None if looked_at or adjustment is None or not adjustment.shift else adjustment
-    total = moderated
-    if total is not None and applied is not None:
-        total = shifted(total, applied.shift, most)
+    adjusted = moderated
+    if adjusted is not None and applied is not None:
+        adjusted = shifted(adjusted, applied.shift, most)
+    total = adjusted
     if total is not None and late is not None:
         total = max(total - late.marks_off, 0.0)
     grade = grade_of(total, brief.grade_boundaries)
-    return Outcome(learner, rows, first, moderated, applied, late, total, grade)
+    return Outcome(learner, rows, first, moderated, applied, late, total, grade, adjusted)
 
 
 def _sum(marks: list[float | None]) -> float | None:

@@ -17,7 +17,7 @@ from fractions import Fraction
 from math import lcm
 
 from markbench.moderation.differences import Interval, limits_of_agreement
-from markbench.moderation.grades import Boundaries, GradeChange, grade_of
+from markbench.moderation.grades import Boundaries, GradeChange, effect_of_shift, shifted
 
 
 @dataclass(frozen=True, slots=True)
@@ -123,12 +123,14 @@ def propose_adjustment(
     most: float,
     *,
     settled: Collection[str] = (),
+    late: Mapping[str, float] | None = None,
     step: float = 1.0,
 ) -> Proposal | None:
     """What shifting first marks by the mean difference would do; ``None`` if within chance.
 
     ``totals`` are the first marker's; ``settled`` are learners whose marks the moderator
-    has already settled one by one, and who are left alone. The shift is rounded to
+    has already settled one by one, and who are left alone; ``late``: what lateness takes
+    off a total afterwards, before its grade is read. The shift is rounded to
     ``step`` marks; ``None`` also where it rounds to nought.
     """
     if found.mean is None or not found.beyond_chance:
@@ -141,14 +143,6 @@ def propose_adjustment(
         for learner, total in totals.items()
         if learner not in settled
     }
-    changes = []
-    for learner, (before, after) in moved.items():
-        was, now = grade_of(before, boundaries), grade_of(after, boundaries)
-        if was != now:
-            changes.append(GradeChange(learner, before, after, was, now))
-    return Proposal(shift, found, moved, tuple(changes), most)
-
-
-def shifted(total: float, shift: float, most: float) -> float:
-    """A total moved by an adjustment, kept between 0 and the marks available."""
-    return min(max(total + shift, 0.0), most)
+    free = {learner: before for learner, (before, _) in moved.items()}
+    changes = effect_of_shift(free, shift, most, boundaries, late=late)
+    return Proposal(shift, found, moved, changes, most)

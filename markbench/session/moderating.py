@@ -7,34 +7,22 @@ stays as small as one class's present.
 from __future__ import annotations
 
 import secrets
+from collections.abc import Mapping
 from pathlib import Path
 
 from markbench.model import Decision
 from markbench.moderation.agreement import ClassAgreement, agreement
 from markbench.moderation.kappa import Weights
-from markbench.moderation.outcome import Outcome, outcomes
+from markbench.moderation.outcome import Outcome
 from markbench.moderation.records import class_adjustment, sign_off_of
 from markbench.moderation.sample import Sample, draw, outlier_reasons
 from markbench.moderation.severity import Proposal, propose_adjustment
-from markbench.session import present
 from markbench.session.errors import MergeError, RefusedError
 from markbench.session.keeping import store_of
 from markbench.session.merging import Merge, merge_journals
+from markbench.session.results import results
 from markbench.session.session import Session
 from markbench.store import Journal
-
-
-def results(session: Session) -> dict[str, Outcome]:
-    """Every learner's result as it stands: marks that hold, adjustment, lateness, grade."""
-    ids = [learner.id for learner in session.learners]
-    return outcomes(
-        session.state,
-        session.rubric,
-        session.brief,
-        {learner: session.marks(learner) for learner in ids},
-        {learner: session.portfolio(learner).handed_in for learner in ids},
-        present.extensions(session.state),
-    )
 
 
 def take_sample(session: Session, seed: int | None = None) -> Sample:
@@ -69,19 +57,24 @@ def agreement_of(
     return agreement(session.rubric, results(session), marker=marker, weights=weights)
 
 
-def proposal_of(session: Session, *, marker: str | None = None) -> Proposal | None:
-    """An adjustment to think about, where severity is beyond chance. Applies nothing."""
-    found = results(session)
-    totals = {x: one.moderated_total for x, one in found.items() if one.moderated_total is not None}
-    looked_at = {
-        x for x, one in found.items() if any(c.moderated or c.settled for c in one.criteria)
-    }
+def proposal_of(
+    session: Session,
+    agreed: ClassAgreement | None = None,
+    found: Mapping[str, Outcome] | None = None,
+) -> Proposal | None:
+    """An adjustment to think about, where severity is beyond chance. Applies nothing.
+
+    Whoever has the agreement and the results at hand may give them, and saves their cost.
+    """
+    found = results(session) if found is None else found
+    agreed = agreement(session.rubric, found) if agreed is None else agreed
     return propose_adjustment(
-        agreement(session.rubric, found, marker=marker).severity,
-        totals,
+        agreed.severity,
+        {x: one.moderated_total for x, one in found.items() if one.moderated_total is not None},
         session.brief.grade_boundaries,
         session.rubric.most,
-        settled=looked_at,
+        settled={x for x, one in found.items() if one.looked_at},
+        late={x: one.late.marks_off for x, one in found.items() if one.late is not None},
     )
 
 
@@ -149,23 +142,6 @@ def reopen(session: Session, why: str) -> None:
         Decision("reopen", "", "", {"sign_off": signed.number}, why=why.strip()),
         Decision("sign_off", "", "", None, why=why.strip()),
     )
-
-
-def changed_since_sign_off(session: Session) -> dict[str, tuple[tuple[float | None, str], ...]]:
-    """Learners whose total or grade is not what was signed: signed, present.
-
-    The marks are frozen, yet an edited brief (boundaries, late rule) or a later piece can
-    still move a result; nobody should find that out from a parent.
-    """
-    signed = sign_off_of(session.state)
-    if signed is None:
-        return {}
-    now = {x: (one.total, one.grade) for x, one in results(session).items()}
-    return {
-        x: (signed.results.get(x, (None, "")), now.get(x, (None, "")))
-        for x in {**signed.results, **now}
-        if signed.results.get(x) != now.get(x)
-    }
 
 
 def merge_journal(session: Session, other: Path | str) -> Merge:

@@ -1,10 +1,9 @@
-"""What moderation leaves behind: the record to be signed, and the report with marks that hold."""
+"""What moderation leaves behind: the record to be signed."""
 
 from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable, Mapping
-from dataclasses import replace
 
 from markbench import __version__
 from markbench.export.record import (
@@ -14,15 +13,14 @@ from markbench.export.record import (
     SampledLearner,
     SignOff,
 )
-from markbench.export.report import ClassReport
-from markbench.model import Decision, Mark
+from markbench.model import Decision
 from markbench.moderation.agreement import ClassAgreement, CriterionAgreement
-from markbench.moderation.outcome import CriterionOutcome, Outcome
+from markbench.moderation.outcome import Outcome
 from markbench.moderation.records import sign_off_of
 from markbench.moderation.sample import Sample
 from markbench.session.keeping import store_of
-from markbench.session.moderating import agreement_of, results, sample_of
-from markbench.session.report import class_report
+from markbench.session.moderating import agreement_of, sample_of
+from markbench.session.results import results
 from markbench.session.session import Session
 from markbench.store import Journal
 
@@ -53,24 +51,6 @@ def moderation_record(session: Session) -> ModerationRecord:
         sign_offs=_sign_offs(session, found),
         journal_digest=_digest(session),
         program_version=__version__,
-    )
-
-
-def moderated_report(session: Session) -> ClassReport:
-    """The class report with the marks that hold: settled, adjusted, else first.
-
-    A mark of a moderator or settled by the teacher keeps the text to the learner of the
-    first mark. The class's adjustment and lateness belong to a total, not to a criterion,
-    and are not in it; see :func:`markbench.session.moderating.results`.
-    """
-    report = class_report(session)
-    found = results(session)
-    return replace(
-        report,
-        learners=tuple(
-            replace(one, marks=_held(found[one.portfolio.learner.id], one.marks))
-            for one in report.learners
-        ),
     )
 
 
@@ -214,34 +194,6 @@ def _sign_offs(session: Session, found: Mapping[str, Outcome]) -> tuple[SignOff,
     if signed is None:
         return (*lines, SignOff("Signed off by"))
     return (*lines, SignOff("Signed off by", signed.by, signed.at))
-
-
-def _held(outcome: Outcome, firsts: Mapping[str, Mark]) -> dict[str, Mark]:
-    return {
-        row.criterion: _mark(row, firsts[row.criterion])
-        for row in outcome.criteria
-        if row.criterion in firsts
-    }
-
-
-def _mark(row: CriterionOutcome, first: Mark) -> Mark:
-    """The mark that holds, signed by whoever gave it."""
-    if (
-        row.level is None
-        or row.marks is None
-        or (row.marks, row.level)
-        == (
-            first.marks,
-            first.level,
-        )
-    ):
-        return first
-    if row.settled is not None:
-        by, at = row.settled.by, row.settled.at
-    else:
-        last = [one for one in row.moderated if one.action == "adjust"][-1]
-        by, at = last.by, last.at
-    return replace(first, level=row.level, marks=row.marks, by=by, at=at)
 
 
 def _digest(session: Session) -> str:

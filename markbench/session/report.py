@@ -6,11 +6,18 @@ import datetime as dt
 
 from markbench import __version__
 from markbench.export.report import ClassReport, LearnerReport
+from markbench.moderation.records import sign_off_of
+from markbench.session.results import results
 from markbench.session.session import Session
 
 
 def class_report(session: Session) -> ClassReport:
-    """Everything that may leave the machine; private notes stay behind."""
+    """Everything that may leave the machine, with the marks that hold after moderation.
+
+    A mark of a moderator, or settled by the teacher, keeps the text to the learner of the
+    first mark. Private notes stay behind.
+    """
+    found = results(session)
     return ClassReport(
         brief=session.brief,
         rubric=session.rubric,
@@ -23,11 +30,13 @@ def class_report(session: Session) -> ClassReport:
                 findings=session.findings(learner.id),
                 diagnosis=session.diagnosis(learner.id),
                 drafts=session.drafts(learner.id),
-                marks=session.marks(learner.id),
+                marks=found[learner.id].held,
+                outcome=found[learner.id],
             )
             for learner in session.learners
         ),
         unowned=session.work.unowned,
         problems=session.work.problems,
         folder=session.folder,
+        signed=sign_off_of(session.state),
     )

@@ -58,22 +58,15 @@ def open_session(folder: Path, who: str = "") -> Callable[..., Session]:
 
 def write_workbooks(session: Session) -> str:
     """Write what goes out; says what was written and how many still carry drafts."""
-    from markbench.export import write_mark_sheet_csv
-    from markbench.export.workbook import write_workbook
-    from markbench.session.report import class_report
+    from markbench.session.going_out import write_out
 
-    target = session.folder / "markbench-out"
-    target.mkdir(parents=True, exist_ok=True)
-    report = class_report(session)
-    write_workbook(target / "marks.xlsx", report)
-    write_mark_sheet_csv(target / "mark_sheet.csv", report)
-    drafts = sum(session.total(learner.id) is None for learner in session.learners)
+    went = write_out(session)
     words = QCoreApplication.translate("Window", "✓ written to {folder}")
-    if drafts:
+    if went.unfinished:
         words = QCoreApplication.translate(
             "Window", "✓ written to {folder}; {n} learners still carry drafts"
         )
-    return words.format(folder=target.name, n=drafts)
+    return words.format(folder=went.folder.name, n=went.unfinished)
 
 
 class Window(QMainWindow):

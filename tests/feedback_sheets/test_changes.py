@@ -23,7 +23,7 @@ def test_unchanged_export_says_so(tmp_path, report):
     changes = note_changes(tmp_path, report)
     assert changes.since == "2026-03-05"
     assert changes.found == ()
-    assert "No mark and no feedback text is different." in listing(tmp_path)
+    assert "No mark, no grade and no feedback text is different." in listing(tmp_path)
 
 
 def test_every_change_is_listed_from_and_to(tmp_path, report):

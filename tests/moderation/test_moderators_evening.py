@@ -20,11 +20,9 @@ from markbench.session.errors import (
 )
 from markbench.session.moderating import (
     agreement_of,
-    changed_since_sign_off,
     decide_adjustment,
     proposal_of,
     reopen,
-    results,
     sample_of,
     settle_mark,
     sign_off,
@@ -33,6 +31,7 @@ from markbench.session.moderating import (
 from markbench.session.pack_session import open_pack
 from markbench.session.packing import write_pack
 from markbench.session.replies import merge_reply
+from markbench.session.results import changed_since_sign_off, results
 
 HER = "M. Moderator"
 

@@ -13,6 +13,7 @@ import re
 from dataclasses import dataclass
 
 from markbench.export.feedback.graph import Graph, graph
+from markbench.export.moderated import steps_to_total
 from markbench.export.plain_text import printable
 from markbench.export.report import ClassReport, LearnerReport
 from markbench.model import Criterion, Reading, Row, Rubric
@@ -65,7 +66,8 @@ class NextStep:
 class FeedbackSheet:
     """A learner's sheet. ``table`` begins with its headings; ``results`` are (name, value).
 
-    ``language`` is that of the feedback texts; all else is English.
+    ``language`` is that of the feedback texts; all else is English. ``steps`` are sentences
+    on what lies between the marks and the total; ``grade`` is empty without one.
     """
 
     title: str
@@ -80,6 +82,8 @@ class FeedbackSheet:
     results: tuple[tuple[str, str], ...]
     graph: Graph | None
     language: str = "en"
+    grade: str = ""
+    steps: tuple[str, ...] = ()
 
 
 def feedback_sheet(report: ClassReport, one: LearnerReport) -> FeedbackSheet:
@@ -104,6 +108,8 @@ def feedback_sheet(report: ClassReport, one: LearnerReport) -> FeedbackSheet:
         results=_results(one),
         graph=graph(one.analysis),
         language=_language(report.brief.feedback_language),
+        grade=_line(one.grade),
+        steps=steps_to_total(one),
     )
 
 

@@ -122,6 +122,8 @@ def _head(main: Element, sheet: FeedbackSheet) -> None:
         _pair(who, wording.GROUP, sheet.group)
     _pair(who, wording.DATE, f"{sheet.date:%Y-%m-%d}")
     _pair(who, wording.TOTAL, sheet.total)
+    if sheet.grade:
+        _pair(who, wording.GRADE, sheet.grade)
 
 
 def _marks(main: Element, sheet: FeedbackSheet) -> None:
@@ -135,6 +137,8 @@ def _marks(main: Element, sheet: FeedbackSheet) -> None:
         if criterion.feedback:
             look = {"class": "feedback", "dir": "auto", "lang": sheet.language}
             _text(block, "p", criterion.feedback, look)
+    for step in sheet.steps:
+        _text(section, "p", step)
 
 
 def _numbers(main: Element, sheet: FeedbackSheet) -> None:

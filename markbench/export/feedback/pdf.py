@@ -20,6 +20,9 @@ def pdf(sheet: FeedbackSheet) -> tuple[bytes, frozenset[str]]:
     paper.heading(wording.MARKS)
     for criterion in sheet.criteria:
         _criterion(paper, criterion)
+    for step in sheet.steps:
+        paper.pen(_TEXT)
+        paper.say(step, _LINE_MM)
     _what_next(paper, sheet)
     _numbers(paper, sheet)
     _cautions(paper)
@@ -46,12 +49,13 @@ def _head(paper: Paper, sheet: FeedbackSheet) -> None:
         paper.pen(_TEXT, bold=True)
         paper.say(value, 5.4, width=paper.epw * 0.55)
     foot = paper.get_y()
-    _total(paper, sheet.total, top)
+    _total(paper, sheet, top)
     paper.set_y(max(foot, paper.get_y()))
 
 
-def _total(paper: Paper, total: str, top: float) -> None:
-    """The total at the right of the head, where it is found at once."""
+def _total(paper: Paper, sheet: FeedbackSheet, top: float) -> None:
+    """Total and grade at the right of the head, where they are found at once."""
+    total = sheet.total
     width = paper.epw * 0.3
     left = paper.w - paper.r_margin - width
     paper.set_xy(left, top)
@@ -60,6 +64,10 @@ def _total(paper: Paper, total: str, top: float) -> None:
     paper.set_x(left)
     paper.pen(17 if len(total) < 14 else _TEXT, bold=True)
     paper.say(total, 7.5, width=width, align="R")
+    if sheet.grade:
+        paper.set_x(left)
+        paper.pen(_TEXT, bold=True)
+        paper.say(f"{wording.GRADE} {sheet.grade}", 5.4, width=width, align="R")
 
 
 def _criterion(paper: Paper, criterion: CriterionLine) -> None:

@@ -4,6 +4,7 @@ from markbench.export.feedback.graph import Graph
 
 KIND = "Feedback on your practical"
 NAME, ID, GROUP, DATE, TOTAL = "Name", "Number", "Group", "Date", "Mark"
+GRADE = "Grade"
 MARKS = "Your marks"
 NUMBERS = "Your graph and your numbers"
 NO_NUMBERS = "No readings could be recomputed, so there is no graph."

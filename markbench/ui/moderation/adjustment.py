@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QDoubleSpinBox
 
-from markbench.moderation.grades import GradeChange, grade_of
-from markbench.moderation.severity import shifted
+from markbench.moderation.grades import GradeChange, grade_of, shifted
 from markbench.session.moderating import decide_adjustment
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
@@ -103,8 +102,7 @@ class AdjustmentPaper(Paper):
         boundaries, most = session.brief.grade_boundaries, session.rubric.most
         found = []
         for learner, one in now.found.items():
-            looked_at = any(row.moderated or row.settled for row in one.criteria)
-            if one.moderated_total is None or looked_at:
+            if one.moderated_total is None or one.looked_at:
                 continue
             off = one.late.marks_off if one.late is not None else 0.0
             before = max(one.moderated_total - off, 0.0)

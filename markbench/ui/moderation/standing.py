@@ -13,11 +13,10 @@ from markbench.moderation.sample import Sample
 from markbench.moderation.severity import Proposal
 from markbench.session.moderating import (
     agreement_of,
-    changed_since_sign_off,
     proposal_of,
-    results,
     sample_of,
 )
+from markbench.session.results import changed_since_sign_off, results
 
 if TYPE_CHECKING:
     from markbench.session import Session

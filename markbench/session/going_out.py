@@ -1,0 +1,133 @@
+"""Writing what goes back: one way for window and command line, so that both write the same.
+
+Signed marks go out as they were signed, or not at all: where an edited brief or a later
+piece has moved a result since, it takes a reopening (and a reason) to send out another.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from markbench.export import (
+    Changes,
+    RosterIds,
+    RosterWritten,
+    note_changes,
+    write_audit,
+    write_mark_sheet_csv,
+    write_oneroster,
+)
+from markbench.session.errors import RefusedError
+from markbench.session.report import class_report
+from markbench.session.results import changed_since_sign_off
+from markbench.session.session import Session
+
+if TYPE_CHECKING:
+    from markbench.export.feedback.write import SheetsWritten
+
+OUT = "markbench-out"
+WORKBOOK, MARK_SHEET, SHEETS = "marks.xlsx", "mark_sheet.csv", "feedback"
+ROSTER, AUDIT, RECORD = "oneroster.zip", "audit", "moderation-record.pdf"
+
+Progress = Callable[[int, int, str], None]
+
+
+@dataclass(frozen=True, slots=True)
+class Wanted:
+    """What is written beside the workbook and the mark sheet.
+
+    ``feedback``: a sheet for every fully marked learner, with ``partly`` also for the
+    others; ``oneroster``: the school system's ids; ``audit``: every decision; ``record``:
+    the moderation record.
+    """
+
+    feedback: bool = False
+    partly: bool = False
+    oneroster: RosterIds | None = None
+    audit: bool = False
+    record: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class WentOut:
+    """``files`` in the order they were written; ``unfinished`` learners carry drafts.
+
+    ``changes`` compares with what went out last into the same folder.
+    """
+
+    folder: Path
+    files: tuple[Path, ...]
+    learners: int
+    unfinished: int
+    changes: Changes
+    sheets: SheetsWritten | None = None
+    roster: RosterWritten | None = None
+
+
+def write_out(
+    session: Session,
+    folder: Path | None = None,
+    wanted: Wanted = Wanted(),
+    progress: Progress | None = None,
+) -> WentOut:
+    """Write a class's results into ``folder`` (default: ``markbench-out`` beside the work).
+
+    Raises :class:`RefusedError` where results are no longer what was signed, ``ExportError``
+    or ``OSError`` where a file cannot be written.
+    """
+    # Imported late: the libraries that write xlsx and PDF take long to load.
+    from markbench.export.workbook import write_workbook
+
+    _refuse_moved(session)
+    target = folder if folder is not None else session.folder / OUT
+    target.mkdir(parents=True, exist_ok=True)
+    report = class_report(session)
+    files = [target / WORKBOOK, target / MARK_SHEET]
+    write_workbook(files[0], report)
+    write_mark_sheet_csv(files[1], report)
+    sheets, roster = None, None
+    if wanted.feedback:
+        from markbench.export.feedback import write_feedback_sheets
+
+        sheets = write_feedback_sheets(
+            target / SHEETS, report, include_partly=wanted.partly, progress=progress
+        )
+    if wanted.oneroster is not None:
+        roster = write_oneroster(target / ROSTER, report, wanted.oneroster)
+        files.append(target / ROSTER)
+    if wanted.audit:
+        for ending in (".csv", ".txt"):
+            write_audit((target / AUDIT).with_suffix(ending), session.history(), report)
+            files.append((target / AUDIT).with_suffix(ending))
+    if wanted.record:
+        from markbench.export.record import write_record
+        from markbench.session.record_of import moderation_record
+
+        write_record(target / RECORD, moderation_record(session))
+        files.append(target / RECORD)
+    unfinished = sum(one.total(report.rubric) is None for one in report.learners)
+    changes = note_changes(target, report)  # last, so that the record is of what did go out
+    return WentOut(target, tuple(files), len(report.learners), unfinished, changes, sheets, roster)
+
+
+def _refuse_moved(session: Session) -> None:
+    moved = changed_since_sign_off(session)
+    if not moved:
+        return
+    names = {learner.id: learner.name for learner in session.learners}
+    listed = "; ".join(
+        f"{names.get(learner, learner)}, {_told(was)} signed, now {_told(now)}"
+        for learner, (was, now) in moved.items()
+    )
+    raise RefusedError(
+        f"Nothing was written: {len(moved)} results are not what was signed ({listed}). Reopen "
+        "the marks and sign again, or put the brief back as it was."
+    )
+
+
+def _told(result: tuple[float | None, str]) -> str:
+    total, grade = result
+    return f"{'no total' if total is None else f'{total:g}'}{f' ({grade})' if grade else ''}"
