@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterable, Mapping, Set
 from dataclasses import dataclass, replace
+from functools import cached_property
 
 from markbench.checks import honest_rates
 from markbench.checks import run as run_checks
@@ -28,7 +29,7 @@ from markbench.physics.stack import stack_readings
 from markbench.rubric import Facts, draft, facts_of
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Judged:
     """All that was worked out for one learner."""
 
@@ -36,7 +37,12 @@ class Judged:
     diagnosis: Diagnosis | None
     findings: tuple[Finding, ...]
     facts: Facts
-    drafts: tuple[Draft, ...]
+    rubric: Rubric
+
+    @cached_property
+    def drafts(self) -> tuple[Draft, ...]:
+        """Drafted when first asked for: a class of a thousand is on the screen before that."""
+        return draft(self.rubric, self.facts, self.findings)
 
 
 @without_collecting()
@@ -49,7 +55,7 @@ def judge(
     extensions: Mapping[str, dt.date],
     films: Mapping[str, Mapping[str, float]],
 ) -> dict[str, Judged]:
-    """Question, weigh and draft for the learners of ``analyses``.
+    """Question and weigh for the learners of ``analyses``, ready to draft.
 
     ``agreed`` maps a learner to the slip the teacher agreed on; ``extra`` holds findings
     that come from elsewhere: the evidence, and :func:`compare` over the whole class;
@@ -85,7 +91,7 @@ def judge(
             diagnosis=diagnosis,
             findings=tuple(sorted(found, key=lambda finding: -finding.concern)),
             facts=facts,
-            drafts=draft(rubric, facts, found),
+            rubric=rubric,
         )
     return judged
 

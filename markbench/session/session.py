@@ -159,6 +159,11 @@ class Session:
         """One draft per criterion, in the rubric's order."""
         return self._judging.judged[learner].drafts
 
+    def draft_all(self) -> None:
+        """Draft for everybody now, on a thread where nobody waits, instead of when asked."""
+        for judged in self._judging.judged.values():
+            _ = judged.drafts
+
     def draft(self, learner: str, criterion: str) -> Draft:
         """The draft for one criterion."""
         return next(d for d in self.drafts(learner) if d.criterion == criterion)

@@ -8,6 +8,7 @@ futures (they carry neither progress text nor Python's exceptions).
 from __future__ import annotations
 
 import threading
+import time
 from collections.abc import Callable
 from typing import Any
 
@@ -17,6 +18,8 @@ from shiboken6 import isValid
 Progress = Callable[[int, int, str], None]
 Stop = Callable[[], bool]
 Work = Callable[[Progress, Stop], Any]
+
+_SEEN_S = 0.03
 
 _running: set[Task] = set()
 
@@ -37,6 +40,7 @@ class Task(QObject):
         super().__init__()
         self._owner, self._done, self._failed, self._progress = owner, done, failed, progress
         self._stopped = threading.Event()
+        self._told_at = 0.0
         self._ended.connect(self._on_ended)
         self._moved.connect(self._on_moved)
 
@@ -52,11 +56,18 @@ class Task(QObject):
     def work(self, work: Work) -> None:
         """Called on the worker's thread."""
         try:
-            result, error = work(self._moved.emit, self._stopped.is_set), None
+            result, error = work(self._tell, self._stopped.is_set), None
         except Exception as problem:
             result, error = None, problem
         if isValid(self):
             self._ended.emit(result, error)
+
+    def _tell(self, at: int, of: int, text: str) -> None:
+        """Pass progress on, no oftener than it can be seen: drawing it would slow the work."""
+        now = time.monotonic()
+        if now - self._told_at >= _SEEN_S or at >= of:
+            self._told_at = now
+            self._moved.emit(at, of, text)
 
     def _wanted(self) -> bool:
         return isValid(self._owner) and not self.stopped

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
@@ -24,6 +23,7 @@ from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
 from markbench.ui.moderation.pack_door import PackDoor
 from markbench.ui.newclass.doors import Doors
+from markbench.ui.opening import follow_up, load_ahead, open_session
 from markbench.ui.parts import ElidedLabel, IconButton, label, restyle
 from markbench.ui.places import Place, PlaceBar, make_page
 from markbench.ui.start_page import StartPage
@@ -33,27 +33,7 @@ if TYPE_CHECKING:
     from markbench.ui.portfolio.page import PortfolioPage
 
 START, CLASS, SHEET = "start", "class", "sheet"
-
-
-def open_session(folder: Path, who: str = "") -> Callable[..., Session]:
-    """Work that reads a class folder; run it in the background."""
-
-    def work(progress: Callable[[int, int, str], None], stop: Callable[[], bool]) -> Session:
-        # Imported here so that the window is up before numpy and scipy are.
-        from markbench.session import Session
-
-        session = Session.open(folder, who, progress=progress, stop=stop)
-        # What the pages bring along takes a while to load: here nobody waits for it.
-        import markbench.ui.across.page
-        import markbench.ui.handins.page
-        import markbench.ui.overview.page
-        import markbench.ui.portfolio.page  # noqa: F401
-
-        if stop():
-            session.close()
-        return session
-
-    return work
+_IDLE_MS = 250  # the first frame is drawn and nobody has chosen a folder yet
 
 
 def write_workbooks(session: Session) -> str:
@@ -113,6 +93,7 @@ class Window(QMainWindow):
         self.start.pack_wanted.connect(self.pack_door.choose)
         self._restore()
         self._show_start()
+        QTimer.singleShot(_IDLE_MS, self, self._load_ahead)
 
     # --- opening and closing -------------------------------------------------------
 
@@ -134,6 +115,20 @@ class Window(QMainWindow):
             failed=lambda error: self.start.show_trouble(folder, str(error)),
             progress=self.start.show_progress,
         )
+
+    def _follow_up(self) -> None:
+        if self.desk is not None:  # the class may have been closed meanwhile
+            in_background(
+                self,
+                follow_up(self.desk.held),
+                done=lambda _none: self._ready_sheet(),
+                failed=lambda error: self._say_trouble(str(error)),
+            )
+
+    def _load_ahead(self) -> None:
+        if self._opening is None:  # else the reading loads what it needs, and needs it first
+            # Trouble is told when a class is opened, where somebody can do something about it.
+            in_background(self, load_ahead, done=lambda _none: None, failed=lambda _error: None)
 
     def stop_opening(self) -> None:
         """Give up reading."""
@@ -157,7 +152,7 @@ class Window(QMainWindow):
         self._title.setText(f"{session.brief.title}  ·  {session.folder.name}")
         self.saved.setText(self.tr("read only") if session.read_only else "")
         self.show_class()
-        QTimer.singleShot(30, self, self._ready_sheet)
+        QTimer.singleShot(30, self, self._follow_up)
 
     def turn_blind(self) -> None:
         """Hide who is who, or show it again."""
@@ -301,7 +296,7 @@ class Window(QMainWindow):
         self._bar.setVisible(place != START)
 
     def _ready_sheet(self) -> None:
-        if self.desk is not None:  # the class may have been closed meanwhile
+        if self.desk is not None:
             self._make_sheet()
 
     def _make_sheet(self) -> PortfolioPage:

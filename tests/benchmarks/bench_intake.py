@@ -52,11 +52,11 @@ def _workbook(rng: random.Random) -> bytes:
     return held.getvalue()
 
 
-def make(folder: Path, learners: int) -> None:
-    """A class folder of so many invented learners."""
+def make(folder: Path, learners: int, tables: int = 50) -> None:
+    """A class folder of so many invented learners, with so many different tables."""
     rng = random.Random(2026)
     rows = ["id,name"]
-    books = [_workbook(rng) for _ in range(50)]
+    books = [_workbook(rng) for _ in range(tables)]
     for number in range(learners):
         name = f"{_word(rng)} {_word(rng)}"
         rows.append(f"{number:06d},{name}")
@@ -70,7 +70,7 @@ def make(folder: Path, learners: int) -> None:
             spelt = f"{number:06d}"
         home = folder / spelt.replace("/", "")
         home.mkdir(exist_ok=True)
-        (home / "readings.xlsx").write_bytes(books[number % 50])
+        (home / "readings.xlsx").write_bytes(books[number % tables])
         (home / "setup.jpg").write_bytes(rng.randbytes(2000 + number % 997))
         (home / "swing.mp4").write_bytes(rng.randbytes(5000 + number % 991))
     (folder / "class_list.csv").write_text("\n".join(rows), "utf-8")

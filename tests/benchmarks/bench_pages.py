@@ -24,7 +24,8 @@ from PySide6.QtTest import QTest
 from PySide6.QtWidgets import QApplication
 
 from markbench.ui.look.theme import Theme
-from markbench.ui.window import Window, open_session
+from markbench.ui.opening import open_session
+from markbench.ui.window import Window
 
 
 def make_class(root: Path, learners: int) -> None:

@@ -4,18 +4,19 @@ from __future__ import annotations
 
 import datetime as dt
 import math
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
+from functools import cached_property, partial
 from statistics import median
 from typing import TYPE_CHECKING, cast
 
-from markbench.model import Brief, Concern, Finding, PieceKind, Portfolio
+from markbench.model import Brief, Concern, Finding, Mark, PieceKind, Portfolio
 
 if TYPE_CHECKING:
     from markbench.session import Session
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class LearnerRow:
     """One learner at a glance. ``points`` are (length in m, period squared in s²)."""
 
@@ -34,10 +35,15 @@ class LearnerRow:
     marked: int
     criteria: int
     total: float | None
-    drafted: float | None
     most: float
     handed_in: dt.datetime | None
     late: bool
+    _add_up: Callable[[], float | None]
+
+    @cached_property
+    def drafted(self) -> float | None:
+        """Marks and drafts together, added up when first shown or sorted by."""
+        return self._add_up()
 
     @property
     def concern(self) -> tuple[int, int, int]:
@@ -60,14 +66,8 @@ def learner_row(session: Session, learner_id: str, order: int) -> LearnerRow:
     portfolio = session.portfolio(learner_id)
     analysis = session.analysis(learner_id)
     findings = session.findings(learner_id)
-    drafts = session.drafts(learner_id)
     marks = session.marks(learner_id)
     line = analysis.line
-    drafted = [
-        marks[d.criterion].marks if d.criterion in marks else d.marks
-        for d in drafts
-        if d.criterion in marks or d.marks is not None
-    ]
     return LearnerRow(
         id=learner_id,
         name=portfolio.learner.name or learner_id,
@@ -88,11 +88,17 @@ def learner_row(session: Session, learner_id: str, order: int) -> LearnerRow:
         marked=len(marks),
         criteria=len(session.rubric.criteria),
         total=session.total(learner_id),
-        drafted=math.fsum(m for m in drafted if m is not None) if drafted else None,
         most=session.rubric.most,
         handed_in=portfolio.handed_in,
         late=any(finding.check == "outside_window" for finding in findings),
+        _add_up=partial(_drafted, session, learner_id, marks),
     )
+
+
+def _drafted(session: Session, learner: str, marks: Mapping[str, Mark]) -> float | None:
+    known = {d.criterion: d.marks for d in session.drafts(learner) if d.marks is not None}
+    known |= {criterion: mark.marks for criterion, mark in marks.items()}
+    return math.fsum(known.values()) if known else None
 
 
 def _count(findings: Iterable[Finding], concern: Concern) -> int:

@@ -5,12 +5,15 @@ from __future__ import annotations
 from functools import partial
 
 from PySide6.QtCore import Qt
+from PySide6.QtGui import QShowEvent, QStandardItem, QStandardItemModel
 from PySide6.QtWidgets import QComboBox, QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from markbench.model import Doubt, Piece
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button, frame, label
+
+_AT_ONCE = 40  # more slips than anybody reads before settling the first
 
 
 class SettlePanel(QScrollArea):
@@ -23,9 +26,10 @@ class SettlePanel(QScrollArea):
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self._asked: tuple[Doubt | Piece, ...] | None = None
+        self._names = QStandardItemModel(self)
         theme.changed.connect(self._size)
-        desk.changed.connect(self._fill)
-        self._fill()
+        desk.changed.connect(self._refresh)
         self._size()
 
     def count(self) -> int:
@@ -33,21 +37,42 @@ class SettlePanel(QScrollArea):
         work = self._desk.session.work
         return len(work.doubts) + len(work.unowned)
 
+    def showEvent(self, event: QShowEvent) -> None:
+        """Only now is it made: most evenings nobody needs it."""
+        super().showEvent(event)
+        self._refresh()
+
+    def _refresh(self) -> None:
+        work = self._desk.session.work
+        asked: tuple[Doubt | Piece, ...] = (*work.doubts, *work.unowned)
+        if self.isVisible() and asked != self._asked:
+            self._asked = asked
+            self._fill()
+
     def _size(self) -> None:
         self.setFixedWidth(self._theme.px(330))
 
     def _fill(self) -> None:
+        self._names.clear()
+        self._names.appendRow(QStandardItem(self.tr("Another learner…")))
+        for learner in sorted(self._desk.session.learners, key=lambda one: one.name):
+            item = QStandardItem(learner.name)
+            item.setData(learner.id, Qt.ItemDataRole.UserRole)
+            self._names.appendRow(item)
         inside = QWidget()
         inside.setProperty("kind", "inside")
         column = QVBoxLayout(inside)
         column.setContentsMargins(0, 0, 6, 0)
         column.setSpacing(8)
-        work = self._desk.session.work
-        for doubt in work.doubts:
-            column.addWidget(self._slip(doubt.piece, doubt))
-        for piece in work.unowned:
-            column.addWidget(self._slip(piece, None))
-        if not self.count():
+        asked = self._asked or ()
+        for one in asked[:_AT_ONCE]:
+            column.addWidget(
+                self._slip(one.piece, one) if isinstance(one, Doubt) else self._slip(one, None)
+            )
+        if len(asked) > _AT_ONCE:
+            words = self.tr("{n} more follow when these are settled.")
+            column.addWidget(label(words.format(n=len(asked) - _AT_ONCE), "quiet", wrap=True))
+        if not asked:
             column.addWidget(label(self.tr("Every file has its owner."), "quiet", wrap=True))
         column.addStretch(1)
         self.setWidget(inside)
@@ -78,9 +103,7 @@ class SettlePanel(QScrollArea):
     def _anyone(self, piece: Piece) -> QComboBox:
         box = QComboBox()
         box.setAccessibleName(self.tr("Another learner for {file}").format(file=piece.file))
-        box.addItem(self.tr("Another learner…"), None)
-        for learner in sorted(self._desk.session.learners, key=lambda one: one.name):
-            box.addItem(learner.name, learner.id)
+        box.setModel(self._names)
         box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)
 
         def chosen(_i: int) -> None:

@@ -1,0 +1,49 @@
+"""What is slow about opening a class: done off the main thread, as early as may be.
+
+Numpy, scipy and the store take longer to load than a class of thirty to read. The window is
+up before any of them; while the teacher looks for her folder they are loaded ahead.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from markbench.ui.background import Progress, Stop
+
+if TYPE_CHECKING:
+    from markbench.session import Session
+
+
+def open_session(folder: Path, who: str = "") -> Callable[[Progress, Stop], Session]:
+    """Work that reads a class folder."""
+
+    def work(progress: Progress, stop: Stop) -> Session:
+        from markbench.session import Session
+
+        session = Session.open(folder, who, progress=progress, stop=stop)
+        if stop():
+            session.close()
+        return session
+
+    return work
+
+
+def load_ahead(_progress: Progress, _stop: Stop) -> None:
+    """Work that loads what a class and its pages are going to need."""
+    import markbench.session
+    import markbench.ui.across.page
+    import markbench.ui.handins.page
+    import markbench.ui.overview.page
+    import markbench.ui.portfolio.page  # noqa: F401
+
+
+def follow_up(session: Session) -> Callable[[Progress, Stop], None]:
+    """Work for when the class is on the screen: the pages behind it, and everybody's drafts."""
+
+    def work(progress: Progress, stop: Stop) -> None:
+        load_ahead(progress, stop)
+        session.draft_all()
+
+    return work
