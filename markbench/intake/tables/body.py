@@ -4,13 +4,39 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from markbench.intake.tables.grid import Grid
 from markbench.intake.tables.headings import Heading
-from markbench.intake.tables.lines import Found, Line, Ref, left_empty, not_understood, place
+from markbench.intake.tables.lines import (
+    Found,
+    Line,
+    Ref,
+    left_empty,
+    not_understood,
+    place,
+    places_of,
+    table_place,
+)
 from markbench.intake.tables.values import Value
 from markbench.intake.tables.view import View
 from markbench.model import Concern, Finding
 
 _LONGEST_LABEL = 30
+
+
+def _sums_up(grid: Grid, line: Line, above: list[Line]) -> bool:
+    """Whether the length and every time of a line are the sum, or the mean, of those above."""
+    for share in (1.0, 1.0 / len(above)):
+        pairs = [(line.length, [other.length for other in above])]
+        for i, ref in enumerate(line.timings):
+            pairs.append((ref, [other.timings[i] for other in above if i < len(other.timings)]))
+        if len(pairs) > 1 and all(
+            len(refs) == len(above)
+            and abs(sum(r.value.number or 0.0 for r in refs) * share - (ref.value.number or 0.0))
+            <= 0.51 * 10.0 ** -places_of(grid, ref)
+            for ref, refs in pairs
+        ):
+            return True
+    return False
 
 
 @dataclass(slots=True)
@@ -60,6 +86,7 @@ class Body:
             if line.timings or line.own or line.unclaimed:
                 self.table.lines.append(line)
                 self.roles.last_row = row
+        self._drop_foot()
         self._report()
 
     def _length_of(self, row: int) -> Ref | None:
@@ -153,6 +180,31 @@ class Body:
             )
             self._question(ref, what, why, raw=shown)
         return False
+
+    def _drop_foot(self) -> None:
+        """Take out last rows without a label that hold the sums or means of those above."""
+        lines, grid = self.table.lines, self.view.grid
+        for foot in (2, 1):
+            above, last = lines[:-foot], lines[-foot:]
+            if len(above) < 3 or not all(_sums_up(grid, line, above) for line in last):
+                continue
+            del lines[-foot:]
+            names = " and ".join(grid.cell_name(n.length.row, n.length.column) for n in last)
+            self.table.findings.append(
+                Finding(
+                    "column_guessed",
+                    self.learner,
+                    f"{table_place(grid)}: what begins at {names} holds the sums or means of the "
+                    "readings above and was not taken for readings.",
+                    Concern.NOTE,
+                    {"cell": names, "taken_as": "sums or means"},
+                    tuple(
+                        grid.source(n.length.row, n.length.column, "taken as a sum or mean")
+                        for n in last
+                    ),
+                )
+            )
+            return
 
     def _report(self) -> None:
         grid = self.view.grid

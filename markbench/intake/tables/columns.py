@@ -13,7 +13,7 @@ from typing import Literal
 
 from markbench.intake.tables import law
 from markbench.intake.tables.headings import Heading
-from markbench.intake.tables.lines import Found, Line, Ref, table_place
+from markbench.intake.tables.lines import Found, Line, Ref, places_of, table_place
 from markbench.intake.tables.units import dimension, size
 from markbench.model import Brief, Concern, Finding
 
@@ -62,19 +62,27 @@ def _time_size(ref: Ref) -> float:
     return size(unit) if unit and dimension(unit) == "time" else 1.0
 
 
-def _is_mean(cells: Sequence[tuple[Line, Ref]], among: str = "timings") -> bool:
-    """Whether a column holds, row by row, the mean of the other timings."""
-    judged = hits = 0
-    informative = False
+def _is_mean(found: Found, cells: Sequence[tuple[Line, Ref]]) -> bool:
+    """Whether a column holds, row by row, the mean of the other timings.
+
+    To one unit of the column's last figure, as cut or rounded; or less closely, where the
+    timings differ by enough to tell their mean from one more of them.
+    """
+    judged = []
     for line, ref in cells:
         others = [_number(other) for other in line.timings if other is not ref]
-        if len(others) < 2:
-            continue
-        judged += 1
-        mean = sum(others) / len(others)
-        hits += abs(mean - _number(ref)) <= max(_SAME_MEAN_S, 0.0005 * mean)
-        informative |= max(others) - min(others) > 3 * _SAME_MEAN_S
-    return judged >= 3 and hits >= 0.9 * judged and informative
+        if len(others) >= 2:
+            mean = sum(others) / len(others)
+            judged.append((abs(mean - _number(ref)), mean, max(others) - min(others)))
+    if len(judged) < 3:
+        return False
+    places = max(places_of(found.grid, ref) for _, ref in cells)
+    return any(
+        sum(gap <= max(near, 0.0005 * mean * (near == _SAME_MEAN_S)) for gap, mean, _ in judged)
+        >= 0.9 * len(judged)
+        and any(spread > 3 * near for _, _, spread in judged)
+        for near in (min(_SAME_MEAN_S, 1.01 * 10.0**-places), _SAME_MEAN_S)
+    )
 
 
 def _like_timings(cells: Sequence[tuple[Line, Ref]]) -> bool:
@@ -133,7 +141,7 @@ def _unclaimed(
         first = cells[0][1]
         heading = first.heading
         if raw:
-            if _is_mean(cells):
+            if _is_mean(found, cells):
                 new, target, what = replace(heading, quantity="time", mean=True), "own", "own means"
             elif _like_timings(cells):
                 like = cells[0][0].timings[0].heading if cells[0][0].timings else heading
@@ -209,7 +217,7 @@ def _means_among_timings(found: Found, learner: str, findings: list[Finding]) ->
         return
     for cells in columns.values():
         first = cells[0][1]
-        if first.heading.repeat is None and _is_mean(cells):
+        if first.heading.repeat is None and _is_mean(found, cells):
             heading = replace(first.heading, mean=True)
             for line, ref in cells:
                 _move(ref, line.timings, line.own, heading)

@@ -68,7 +68,8 @@ class Grid:
     counted from 0. ``missing`` names cells whose value the file does not hold, with what
     stands there instead (a formula without a stored result, an error such as #DIV/0!).
     ``cut``: only a part of a very large sheet was kept. ``text`` marks a text file, whose
-    cells show every decimal that was typed.
+    cells show every decimal that was typed. ``hidden``: a sheet the learner's program hides.
+    ``joined``: commas that parted the decimals from the columns' commas were guessed.
     """
 
     file: str
@@ -78,6 +79,8 @@ class Grid:
     missing: tuple[tuple[int, int, str], ...] = ()
     cut: bool = False
     text: bool = False
+    hidden: bool = False
+    joined: bool = False
 
     def cell_name(self, row: int, column: int) -> str:
         """A1 name of a cell counted from 0."""

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import math
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, replace
 
 from markbench.intake.tables import law
-from markbench.intake.tables.grid import text_of
+from markbench.intake.tables.grid import Grid, text_of
 from markbench.intake.tables.lines import Found, Line, Ref, table_place
 from markbench.intake.tables.units import dimension, size
 from markbench.intake.tables.values import Form
@@ -24,6 +25,8 @@ _FORM_NAMES = {
     "minutes:seconds:hundredths": "minutes, seconds and hundredths",
     "hours:minutes:seconds": "hours, minutes and seconds",
     "seconds:hundredths": "seconds and hundredths",
+    "month and year": "a number that the spreadsheet made into a month and a year",
+    "day and month": "a number that the spreadsheet made into a day and a month",
 }
 
 
@@ -35,6 +38,19 @@ class Noted:
     swings_source: Source | None = None
     length_unit: str | None = None
     time_unit: str | None = None
+    #: Where several counts are told: (grid, row, count, source), in the sheet's order.
+    several: tuple[tuple[Grid, int, int, Source], ...] = ()
+
+    def of(self, found: Found, founds: Sequence[Found]) -> Noted:
+        """What holds for one table: of several counts, the one that stands just above it."""
+        top = found.region[0]
+        before = max(
+            (f.region[2] for f in founds if f.grid is found.grid and f.region[2] < top), default=-1
+        )
+        own = [one for one in self.several if one[0] is found.grid and before < one[1] < top]
+        if self.swings is not None or len({count for _, _, count, _ in own}) != 1:
+            return self
+        return replace(self, swings=own[0][2], swings_source=own[0][3])
 
 
 def head_source(found: Found, ref: Ref, understood: str) -> Source:

@@ -51,6 +51,7 @@ NOTHING = Heading()
 
 _LETTERS = str.maketrans(
     {"ł": "l", "Ł": "L", "ø": "o", "Ø": "O", "æ": "ae", "ð": "d", "đ": "d", "ı": "i", "ℓ": "l"}
+    | {"٫": ".", "٬": "'", "،": ",", "؛": ";"}
     | {"−": "-", "–": "-", "—": "-", "⁄": "/", "∕": "/", "×": "x", "’": "'", "\u00a0": " "}
 )
 
@@ -166,12 +167,19 @@ def _take_unit(text: str) -> tuple[str | None, str]:
                 continue  # "g" is the symbol of gravity unless something is weighed
             if found in ("m", "g", "min") and not rest.strip():
                 continue  # alone, a letter is as likely a symbol
+            if pattern is w.bracketed and _ORDINAL.fullmatch(found) and _other_unit(rest):
+                continue  # "t / min (second)": the second of two
             if pattern is w.at_end and found == "min" and not w.find["time"].search(folded):
                 continue  # Malay abbreviates the mean so
             for unit, form in w.units:
                 if form.fullmatch(found):
                     return unit, rest
     return None, text
+
+
+def _other_unit(rest: str) -> bool:
+    w = words()
+    return any(p.search(rest.casefold()) for p in (w.bracketed, w.slashed, w.after_in))
 
 
 _TIMES_T = re.compile(r"(?<![\w.])(\d{1,3})\s*(?:x|\*|·|⋅)?\s*[Tt](?![A-Za-z])")
@@ -189,6 +197,14 @@ _SYMBOL = re.compile(r"(?<![A-Za-z'])(T|t|L|l|g|N|n)(?![A-Za-z'])")
 _FORMULA = re.compile(
     r"π|(?<![a-z])pi(?![a-z])|√|sqrt|Δ|δ|±|\+/-|(?<![a-z])d[tl](?![a-z])|1/t|(?<!\w)ln|σ"
 )
+# "± 0.1" in the heading of a reading states how well it was read.
+_UNCERTAINTY = re.compile(r"(?:±|\+/-|\+-)\s*\d+(?:[.,]\d+)?")
+# "length (string + radius)": the parts of which a length is the sum.
+_SUMMED = re.compile(r"\([^()]*\+[^()]*\)")
+# A round number that is all a heading says beside its unit.
+_ROUND_COUNT = re.compile(r"\W*([1-9]\d?[05])\W*(?:first|second|third|\dst|\dnd|\drd)?\W*")
+_ROUND = frozenset(("15", "20", "25", "30", "40", "50"))
+_ORDINAL = re.compile(r"second[eoa]?|segund[oa]")
 _ROMAN = {"i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5}
 _MEANINGS = ("other", "g", "period", "time", "length", "mass", "swings", "trial")
 
@@ -204,6 +220,9 @@ def understand(text: str) -> Heading:
     if "̄" in text:  # a bar above a symbol: a mean
         text += " mean"
     text = plain(text)
+    stated = _UNCERTAINTY.sub(" ", text)
+    if any(letter.isalpha() for letter in stated) and unit_named(stated) is None:
+        text = stated
     if _FORMULA.search(text.casefold()):
         return Heading("other", worded=True)
     if match := _PER_SWING.search(text):
@@ -271,7 +290,8 @@ def _quantity(text: str, unit: str | None) -> Heading:
         elif match := _MEAN_T.search(text):
             symbol, mean = match[1] or match[2], True
     quantity: Quantity | None = None
-    found = [m for m in _MEANINGS if w.find[m].search(folded)]
+    named = _SUMMED.sub(" ", folded)
+    found = [m for m in _MEANINGS if w.find[m].search(named)]
     if found:
         quantity = "other" if found[0] == "mass" else found[0]  # type: ignore[assignment]
         if quantity == "length" and "time" in found and dimension(unit) == "time":
@@ -289,10 +309,18 @@ def _quantity(text: str, unit: str | None) -> Heading:
             )
     worded = quantity is not None
     trial = bool(w.find["trial"].search(folded))
+    if dimension(unit) == "time" and quantity in (None, "trial") and swings is None:
+        match = _ROUND_COUNT.fullmatch(folded)
+        swings = int(match[1]) if match else None  # "20 / s"
     if repeat is None and (quantity in ("trial", "time", "period", None)):
         match = _INDEX.search(folded)
         if match and 1 <= int(match[1]) <= 12 and int(match[1]) != swings:
-            repeat = int(match[1])
+            if quantity == "time" and swings is None and match[1] == "10":
+                swings = 10  # "time for 10": nobody times ten repeats
+            else:
+                repeat = int(match[1])
+        elif match and quantity == "time" and swings is None and match[1] in _ROUND:
+            swings = int(match[1])
         elif trial and (roman := re.search(r"\b(i{1,3}|iv|v)\b", folded)):
             repeat = _ROMAN[roman[1]]
         elif re.search(r"\bfirst\b", folded):

@@ -13,8 +13,9 @@ from itertools import pairwise
 
 from markbench.intake.tables.body import Body, Roles
 from markbench.intake.tables.grid import Cell
-from markbench.intake.tables.headings import NOTHING, Heading, join
+from markbench.intake.tables.headings import NOTHING, Heading, join, unit_named
 from markbench.intake.tables.lines import Found
+from markbench.intake.tables.units import dimension
 from markbench.intake.tables.values import read_value
 from markbench.intake.tables.view import View
 
@@ -99,6 +100,8 @@ def _compose(view: View, top: int, bottom: int) -> list[tuple[Heading, list[int]
             if column in counted:
                 heading = Heading("trial", repeat=counted[column], worded=True)
             shown = cell != "" and _shows(cell)
+            if heading is NOTHING and type(cell) is str and len(cell) <= 3:
+                heading = _bare_unit(cell, composed[column][0])
             if shown:
                 spanning, spanning_at = heading, column
             elif row < bottom:
@@ -116,6 +119,14 @@ def _compose(view: View, top: int, bottom: int) -> list[tuple[Heading, list[int]
                 before, rows = composed[column]
                 composed[column] = (join(before, heading), [*rows, row] if shown else rows)
     return composed
+
+
+def _bare_unit(text: str, above: Heading) -> Heading:
+    """A unit alone under a heading: “m” under a length is metres, elsewhere a symbol."""
+    unit = unit_named(text)
+    if unit is None or above.unit is not None or dimension(unit) != above.quantity:
+        return NOTHING
+    return Heading(unit=unit, has_unit=True)
 
 
 def find_headed(view: View, learner: str) -> list[Found]:
@@ -243,6 +254,7 @@ def _roles(
             roles.unclaimed.append(column)
     roles.timings = [c for c in roles.timings if c not in roles.unclaimed]
     _inherit(composed, roles.timings)
+    _count_beside(composed, roles, numeric)
     roles.long = trial_column or len(roles.timings) == 1
     return roles
 
@@ -261,6 +273,19 @@ def _inherit(composed: list[tuple[Heading, list[int]]], timings: list[int]) -> N
             ),
             rows,
         )
+
+
+def _count_beside(
+    composed: list[tuple[Heading, list[int]]], roles: Roles, numeric: list[int]
+) -> None:
+    """``t1``, ``t2`` and a heading “for 10 swings” over nothing: the count is theirs."""
+    counts = {h.swings for c, (h, _) in enumerate(composed) if h.swings and not numeric[c]}
+    used = [c for c in roles.timings if numeric[c]]
+    if len(counts) != 1 or any(composed[c][0].swings for c in used):
+        return
+    for column in used:
+        heading, rows = composed[column]
+        composed[column] = (replace(heading, swings=next(iter(counts))), rows)
 
 
 def _column_numbers(view: View, column: int, start: int, end: int) -> list[float]:

@@ -61,6 +61,13 @@ class Found:
         return any(line.timings for line in self.lines)
 
 
+def places_of(grid: Grid, ref: Ref) -> int:
+    """Decimals of a cell as typed, or as far as the file's number shows them."""
+    if ref.value.decimals is not None:
+        return ref.value.decimals
+    return min(6, len(text_of(grid.rows[ref.row][ref.column]).partition(".")[2]))
+
+
 def place(grid: Grid, row: int, column: int) -> str:
     """Where a cell is, as a person would say it."""
     sheet = f", sheet {grid.sheet}" if grid.sheet else ""

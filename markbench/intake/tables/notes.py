@@ -41,6 +41,7 @@ def noted_beside(views: Iterable[View], founds: list[Found], brief: Brief) -> No
     """Swings per timing and units told in the cells around the tables of a file."""
     noted = Noted()
     counts: dict[int, Source] = {}
+    told: list[tuple[Grid, int, int, Source]] = []
     for view in views:
         for row, column, text in _outside(view, founds):
             heading = view.heads[row].get(column, NOTHING) if not view.turned else understand(text)
@@ -48,9 +49,9 @@ def noted_beside(views: Iterable[View], founds: list[Found], brief: Brief) -> No
             if count is None:
                 count = _count_in(view.grid, row, column, text)
             if count is not None and 2 <= count <= _NEVER_SWINGS:
-                counts.setdefault(
-                    count, view.grid.source(row, column, f"{count} swings in one timing")
-                )
+                source = view.grid.source(row, column, f"{count} swings in one timing")
+                counts.setdefault(count, source)
+                told.append((view.grid, row, count, source))
             if heading.unit and len(text) < 80:
                 if heading.quantity == "length" and noted.length_unit is None:
                     noted.length_unit = heading.unit if heading.worded else None
@@ -61,6 +62,8 @@ def noted_beside(views: Iterable[View], founds: list[Found], brief: Brief) -> No
         counts = {n: s for n, s in counts.items() if n in allowed}
     if len(counts) == 1:
         noted.swings, noted.swings_source = next(iter(counts.items()))
+    elif counts:
+        noted.several = tuple(one for one in told if one[2] in counts)
     return noted
 
 

@@ -10,6 +10,7 @@ from markbench.intake.tables.grid import Grid, column_number
 from markbench.intake.tables.guesses import Noted
 from markbench.intake.tables.layout import find_headed
 from markbench.intake.tables.lines import Found, table_place
+from markbench.intake.tables.listed import find_listed
 from markbench.intake.tables.merge import join_tables
 from markbench.intake.tables.notes import noted_beside, own_g
 from markbench.intake.tables.outcome import ColumnHints, TableOutcome
@@ -74,6 +75,7 @@ def understand_grids(
 ) -> tuple[ReadingsTable | None, list[Finding]]:
     """The table in some raw cells, or ``None`` with a finding that says why."""
     findings = [_too_large(grid, learner) for grid in grids if grid.cut]
+    findings += [_joined(grid, learner) for grid in grids if grid.joined]
     if hints is not None:
         founds, vain = find_pointed(grids, hints, learner)
         views = [view_of(grid) for grid in grids]
@@ -83,7 +85,9 @@ def understand_grids(
         headed = [found for view in views for found in _find(view, learner)]
         founds = [found for found in headed if found.lines]
         if not founds:
-            founds = [found for view in views for found in find_blocks(view, learner)]
+            listed = [found for view in views for found in find_listed(view)]
+            blocks = [found for view in views for found in find_blocks(view, learner)]
+            founds = max(listed, blocks, key=_worth)
         for turned in (False, True):
             founds = founds or [
                 found
@@ -97,6 +101,7 @@ def understand_grids(
         if hints is None:
             findings.append(_not_understood(name, grids, learner))
         return None, findings
+    founds = _shown(founds, learner, findings)
     if len(founds) > _MOST_TABLES:
         findings.append(_too_many(founds, learner))
         founds = founds[:_MOST_TABLES]
@@ -121,14 +126,14 @@ def _find(view: View, learner: str) -> list[Found]:
     if sum(len(found.lines) for found in upright) >= 2 and any(f.raw for f in upright):
         return upright
     turned = find_headed(view_of(view.grid, turned=True), learner)
+    return max(upright, turned, key=_worth)
 
-    def worth(founds: list[Found]) -> tuple[int, int]:
-        return (
-            sum(len(line.timings) for found in founds for line in found.lines),
-            sum(len(found.lines) for found in founds),
-        )
 
-    return turned if worth(turned) > worth(upright) else upright
+def _worth(founds: list[Found]) -> tuple[int, int]:
+    return (
+        sum(len(line.timings) for found in founds for line in found.lines),
+        sum(len(found.lines) for found in founds),
+    )
 
 
 def _join(
@@ -139,7 +144,7 @@ def _join(
     settled = []
     for group in (with_times, derived):
         for found in group:
-            table, said = settle(found, brief, learner, noted)
+            table, said = settle(found, brief, learner, noted.of(found, founds))
             if table is not None:
                 settled.append((found, table))
                 findings += said
@@ -154,11 +159,10 @@ def _join(
 
 
 def _as_pointed(noted: Noted, hints: ColumnHints) -> Noted:
-    return Noted(
-        noted.swings,
-        noted.swings_source,
-        hints.length_unit or noted.length_unit,
-        hints.time_unit or noted.time_unit,
+    return replace(
+        noted,
+        length_unit=hints.length_unit or noted.length_unit,
+        time_unit=hints.time_unit or noted.time_unit,
     )
 
 
@@ -192,6 +196,29 @@ def _with_cell(grid: Grid, row: int, column: int, text: str) -> Grid:
         rows=tuple(rows),
         missing=tuple(m for m in grid.missing if (m[0], m[1]) != (row, column)),
     )
+
+
+def _shown(founds: list[Found], learner: str, findings: list[Finding]) -> list[Found]:
+    """Tables of the sheets that are seen, if one holds times; hidden ones are spoken of."""
+    if not any(found.raw and not found.grid.hidden for found in founds):
+        return founds
+    told: set[str] = set()
+    for found in founds:
+        if found.grid.hidden and found.raw and found.grid.sheet not in told:
+            told.add(found.grid.sheet)
+            row, column, _, _ = found.region
+            findings.append(
+                Finding(
+                    "several_tables",
+                    learner,
+                    f"{table_place(found.grid)}: this sheet is hidden and holds a table of "
+                    "readings too; it was left aside.",
+                    Concern.NOTE,
+                    {"tables": len(founds)},
+                    (found.grid.source(max(0, row), max(0, column), "hidden, left aside"),),
+                )
+            )
+    return [found for found in founds if not found.grid.hidden]
 
 
 def _too_many(founds: list[Found], learner: str) -> Finding:
@@ -247,6 +274,25 @@ def _too_large(grid: Grid, learner: str) -> Finding:
         Concern.ASK,
         {"cells": MOST_CELLS},
         (Source(grid.file, grid.sheet, understood="read in part"),),
+    )
+
+
+def _joined(grid: Grid, learner: str) -> Finding:
+    joined = (
+        (r, c) for r, row in enumerate(grid.rows) for c, cell in enumerate(row)
+        if isinstance(cell, str) and re.fullmatch(r"\d+,\d+", cell)
+    )  # fmt: skip
+    shown = next(joined, (0, 0))
+    cell = str(grid.rows[shown[0]][shown[1]])
+    return Finding(
+        "column_guessed",
+        learner,
+        f"{grid.file}: commas part the columns and the decimals alike; they were taken so that "
+        f"there is one number under each heading, as {cell} in {grid.cell_name(*shown)}.",
+        Concern.ASK,
+        {"cell": grid.cell_name(*shown), "taken_as": "decimals"},
+        (grid.source(*shown, f"taken as {cell.replace(',', '.')}"),),
+        "Are these the numbers in your table?",
     )
 
 

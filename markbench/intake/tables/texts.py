@@ -9,11 +9,13 @@ from __future__ import annotations
 
 import csv
 import io
+import math
 import re
 from collections import Counter
 
 from markbench.intake.tables.grid import LONGEST_CELL, Grid
 from markbench.intake.tables.headings import understand
+from markbench.intake.tables.listed import list_cells
 from markbench.intake.tables.values import read_text
 from markbench.intake.tables.workbooks import MOST_CELLS, MOST_COLUMNS, MOST_ROWS, UnreadableError
 
@@ -73,12 +75,22 @@ def read_delimited(name: str, data: bytes) -> Grid:
         raise UnreadableError("it is empty")
     first = 0
     separator = ""
+    listed = [list_cells(line) for line in lines]
     if (match := re.fullmatch(r"\s*sep=(.)\s*", lines[0])) is not None:
         separator, first = match[1], 1
-    separator = separator or _separator(lines[:200])
-    rows = _split(lines, separator)
+    separator, score = (separator, math.inf) if separator else _separator(lines[:200])
+    shown = [cells for cells in listed[:200] if cells is not None]
+    # By the same count as for a separator, and distinctly better.
+    if len(shown) > 1 and len(shown) + 0.2 * _evenness(shown) > 1.1 * score:
+        rows = [
+            [line] if cells is None else cells for line, cells in zip(lines, listed, strict=True)
+        ]
+    else:
+        rows = _split(lines, separator)
     if first:
         rows[0] = [""]
+    joined = _decimals_joined(rows) if separator == "," else None
+    rows = joined or rows
     width = max(map(len, rows), default=0)
     kept = min(width, MOST_COLUMNS)
     most = min(MOST_ROWS, max(1, MOST_CELLS // max(1, kept)))
@@ -91,6 +103,7 @@ def read_delimited(name: str, data: bytes) -> Grid:
         ),
         cut=too_long or len(rows) > most or width > kept,
         text=True,
+        joined=joined is not None,
     )
 
 
@@ -120,6 +133,34 @@ def _split(lines: list[str], separator: str) -> list[list[str]]:
     except csv.Error:  # a cell beyond the csv module's limit: split it plainly
         return [line.split(separator) for line in lines]
     return rows
+
+
+_DIGITS = re.compile(r"\s*\d{1,4}\s*")
+
+
+def _decimals_joined(rows: list[list[str]]) -> list[list[str]] | None:
+    """Rows in which the comma parts both the columns and the decimals, put together again.
+
+    ``20,8,93,9,02`` under three headings. Only where every row of numbers is of whole
+    numbers, as many of them as one heading each and a decimal part for all columns, or for
+    all but the first, would make.
+    """
+    bodies = [row for row in rows if len(row) > 2 and all(map(_DIGITS.fullmatch, row))]
+    heads = [row for row in rows if any(understand(cell).quantity == "length" for cell in row)]
+    widths = set(map(len, bodies))
+    if len(bodies) < 2 or len(widths) != 1 or not heads:
+        return None
+    width, columns = widths.pop(), len(heads[0])
+    whole = 2 * columns - width  # columns without decimals
+    if whole not in (0, 1) or any(len(row) != columns for row in heads):
+        return None
+
+    def joined(row: list[str]) -> list[str]:
+        parts = [cell.strip() for cell in row[whole:]]
+        return [*row[:whole], *(",".join(parts[i : i + 2]) for i in range(0, len(parts), 2))]
+
+    is_body = {id(row) for row in bodies}
+    return [joined(row) if id(row) in is_body else row for row in rows]
 
 
 def _labels_freed(rows: list[list[str]]) -> list[list[str]]:
@@ -157,8 +198,16 @@ def _share(row: list[str]) -> float:
     )
 
 
-def _separator(lines: list[str]) -> str:
-    """The separator that leaves the most cells readable in the most even rows."""
+def _evenness(rows: list[list[str]]) -> int:
+    """How many rows have the commonest number of cells."""
+    return Counter(map(len, rows)).most_common(1)[0][1]
+
+
+def _separator(lines: list[str]) -> tuple[str, float]:
+    """The separator that leaves the most cells readable in the most even rows, and how well.
+
+    The score is the sum of the shares of readable cells in each row, and a little for evenness.
+    """
     best, best_score = "\t", 0.0
     with_digits = [line for line in lines if any(c.isdigit() for c in line)][:60]
     for separator in _SEPARATORS:
@@ -167,7 +216,7 @@ def _separator(lines: list[str]) -> str:
         rows = [row for row in _split(with_digits, separator) if len(row) > 1]
         if not rows:
             continue
-        (_, even), *_ = Counter(map(len, rows)).most_common(1)
+        even = _evenness(rows)
         numbers = sum(_share(row) for row in rows)
         if separator in _SPACES and numbers < 0.6 * len(with_digits):
             continue  # words of a sentence, not cells
@@ -175,4 +224,4 @@ def _separator(lines: list[str]) -> str:
         # Spaces also part the words of a heading: they must do distinctly better.
         if score > best_score * (1.5 if separator in _SPACES else 1.02) + 1e-9:
             best, best_score = separator, score
-    return best
+    return best, best_score

@@ -42,7 +42,7 @@ def find_crosswise(view: View, learner: str) -> list[Found]:
         for column in columns:
             ref = view.ref(below, column, join(spoken, label))
             if ref.value.number is not None and ref.value.number > 0:
-                _put(lines[column], ref)
+                put(lines[column], ref)
                 last = below
             elif ref.value.trouble and numbers:
                 table.findings.append(
@@ -88,6 +88,7 @@ def find_blocks(view: View, learner: str) -> list[Found]:
     """“Length = 20 cm”, then its timings row by row, then the next length."""
     table = Found(view.grid, [], long=True)
     current: Line | None = None
+    over: dict[int, Heading] = {}  # headings within a block, by column
     first_row = last_row = -1
     for row, cells in enumerate(view.cells):
         filled = [c for c, cell in enumerate(cells) if cell != "" and str(cell).strip()]
@@ -95,7 +96,7 @@ def find_blocks(view: View, learner: str) -> list[Found]:
             continue
         length = _block_length(view, row, filled)
         if length is not None:
-            current = Line(length)
+            current, over = Line(length), {}
             table.lines.append(current)
             first_row = row if first_row < 0 else first_row
             last_row = row
@@ -108,10 +109,10 @@ def find_blocks(view: View, learner: str) -> list[Found]:
             if isinstance(cell, str) and read_value(cell).number is None:
                 inline = _LABELLED.fullmatch(plain(cell).strip())
                 if inline and (value := read_text(inline["value"])).number is not None:
-                    _put(current, Ref(value, row, column, understand(inline["label"])))
+                    put(current, Ref(value, row, column, understand(inline["label"])))
                     last_row = row
                     continue
-                heading = understand(cell.rstrip(" :="))
+                heading = over[column] = understand(cell.rstrip(" :="))
                 if heading is NOTHING and current.timings == [] and len(cell) <= 12:
                     table.findings.append(
                         not_understood(
@@ -124,9 +125,12 @@ def find_blocks(view: View, learner: str) -> list[Found]:
                         )
                     )
                 continue
-            ref = view.ref(row, column, heading)
+            above = over.get(column, NOTHING)
+            if above.quantity in ("trial", "number") and above.unit is None and len(over) > 1:
+                continue  # under "Trial" stands which one it is
+            ref = view.ref(row, column, join(above, heading))
             if ref.value.number is not None and ref.value.number > 0:
-                _put(current, ref)
+                put(current, ref)
                 last_row = row
     table.lines = [line for line in table.lines if line.timings]
     if len(table.lines) < 2:
@@ -135,7 +139,8 @@ def find_blocks(view: View, learner: str) -> list[Found]:
     return [table]
 
 
-def _put(line: Line, ref: Ref) -> None:
+def put(line: Line, ref: Ref) -> None:
+    """Give a cell its part in a line, by what its label or heading says."""
     quantity = ref.heading.quantity
     if quantity in ("period", "period_squared", "g") or ref.heading.mean:
         if quantity is None:

@@ -62,6 +62,8 @@ SYMBOLS: tuple[tuple[str, str], ...] = (
     ("cm", "cm"),
     ("dm", "dm"),
     ("ms", "ms"),
+    # "mm:ss.00" is the form of a stopwatch; the cells themselves then say minutes and seconds.
+    ("s", r"(?:mm?|min)\s*:\s*s{1,2}(?:ec)?(?:\s*[.:,]\s*(?:[a-z]{2}|\d{1,3}))?"),
     ("min", "min"),
     ("kg", "kg"),
     ("m", "m"),

@@ -18,6 +18,8 @@ Form = Literal[
     "minutes:seconds:hundredths",
     "hours:minutes:seconds",
     "seconds:hundredths",
+    "month and year",
+    "day and month",
 ]
 
 
@@ -54,7 +56,7 @@ _WITH_UNIT = re.compile(
     r"\s*(?P<u>[^\d\s±].{0,24})?"
 )
 _COLON = re.compile(
-    r"(\d{1,3})\s*:\s*(\d{1,2})(?:\s*:\s*(\d{1,3}))?(?:\s*[.,]\s*(\d{1,3}))?(?:\s*s(?:ec)?)?"
+    r"(\d{1,3})(?:\s+:\s+|:)(\d{1,2})(?:\s*:\s*(\d{1,3}))?(?:\s*[.,]\s*(\d{1,3}))?(?:\s*s(?:ec)?)?"
 )
 _MARKS = re.compile(
     r"(?:(\d{1,2})\s*(?:'|′|m|min\.?|mins)\s*)?(\d{1,3})(?:[.,](\d{1,3}))?"
@@ -63,6 +65,16 @@ _MARKS = re.compile(
 _MINUTES = re.compile(
     r"(\d{1,2})\s*(?:min(?:ute)?s?\.?|m)\s*(?:and\s*)?(\d{1,2}(?:[.,]\d{1,3})?)\s*(?:s\w*\.?)?"
 )
+
+
+# 1l.05, 15.6O, 9..02, 14;13: a number with a slip of the finger in it.
+_MISTYPED = re.compile(r"[\dOo][\d.,;:OoIl|]*[\dOoIl|][.,;:]?")
+
+
+def mistyped(text: str) -> bool:
+    """Whether a text is a number but for letters or marks that got among its digits."""
+    text = text.strip()
+    return _MISTYPED.fullmatch(text) is not None and sum(map(str.isdigit, text)) >= 2
 
 
 def _sensible(number: float) -> bool:
@@ -93,7 +105,9 @@ def read_value(cell: Cell) -> Value:
             return _bad("it is a span of time longer than a day")
         minutes, seconds = divmod(cell.seconds, 60)
         return _clock_cell(minutes // 60, minutes % 60, seconds, cell.microseconds)
-    return _bad("the spreadsheet holds a date here, perhaps made from a number as it was typed")
+    if isinstance(cell, dt.date):
+        return _date_cell(cell)
+    return _bad("it is not a number")
 
 
 def _clock_cell(hours: int, minutes: int, seconds: int, microseconds: int) -> Value:
@@ -108,6 +122,25 @@ def _clock_cell(hours: int, minutes: int, seconds: int, microseconds: int) -> Va
             forms.append(("seconds:hundredths", hours + minutes / 100))
         return Value(forms[0][1], "s", None, tuple(forms))
     return Value(forms[0][1], "s")
+
+
+def _date_cell(date: dt.date) -> Value:
+    """What a spreadsheet made of a number typed with a point: 8.93 → August 1993.
+
+    A month of an earlier year can only have been month and hundredths; whether 14 February
+    was 14.2, 14.02 or 2.14 nobody can know, so that is left to be asked.
+    """
+    if date.day == 1 and 1930 <= date.year <= 2029:
+        number = date.month + date.year % 100 / 100
+        day_first = 1 + date.month / (10 if date.month < 10 else 100)
+        return Value(number, "s", 2, (("month and year", number), ("day and month", day_first)))
+    number, month = date.day, date.month
+    typed = list(dict.fromkeys((f"{number}.{month}", f"{number}.{month:02d}", f"{month}.{number}")))
+    listed = ", ".join(typed[:-1]) + f" or {typed[-1]}"
+    return _bad(
+        f"the spreadsheet holds the date {date:%d %B %Y} here, perhaps made from {listed} "
+        "as it was typed"
+    )
 
 
 @lru_cache(maxsize=8192)
@@ -137,6 +170,8 @@ def read_text(text: str) -> Value:
         return Value(
             int(match[1]) * 60 + seconds, "s", len(match[2].replace(",", ".").partition(".")[2])
         )
+    if mistyped(text):
+        return _bad("a letter or a doubled mark stands among its digits")
     if folded.startswith("#"):
         return _bad(f"the spreadsheet shows the error {text}")
     if folded in ("nan", "inf", "-inf", "infinity", "∞"):

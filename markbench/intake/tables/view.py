@@ -7,7 +7,7 @@ from dataclasses import dataclass, field
 from markbench.intake.tables.grid import Cell, Grid
 from markbench.intake.tables.headings import NOTHING, Heading, understand
 from markbench.intake.tables.lines import Ref
-from markbench.intake.tables.values import EMPTY, Value, read_value
+from markbench.intake.tables.values import EMPTY, Value, mistyped, read_value
 
 
 @dataclass(slots=True)
@@ -44,7 +44,7 @@ def view_of(grid: Grid, turned: bool = False) -> View:
         values = [EMPTY if cell == "" else read_value(cell) for cell in row]
         view.values.append(values)
         for column, cell in enumerate(row):
-            if type(cell) is str and cell and values[column].number is None:
+            if type(cell) is str and cell and values[column].number is None and not mistyped(cell):
                 heading = understand(cell)
                 if heading is not NOTHING:
                     heads[column] = heading

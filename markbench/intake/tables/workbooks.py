@@ -16,10 +16,11 @@ from html import unescape
 
 from python_calamine import (
     CalamineError,
-    CalamineSheet,
     CalamineWorkbook,
     PasswordError,
+    SheetMetadata,
     SheetTypeEnum,
+    SheetVisibleEnum,
 )
 
 from markbench.intake.tables.grid import LONGEST_CELL, Cell, Grid, column_number
@@ -64,7 +65,7 @@ def read_workbook(name: str, data: bytes) -> tuple[Grid, ...]:
         return tuple(
             grid
             for meta in worksheets[:_MOST_SHEETS]
-            if (grid := _grid(name, book.get_sheet_by_name(meta.name), missing)) is not None
+            if (grid := _grid(name, book, meta, missing)) is not None
         )
     except PasswordError as error:
         raise UnreadableError("it is locked with a password") from error
@@ -78,8 +79,12 @@ def read_workbook(name: str, data: bytes) -> tuple[Grid, ...]:
 
 
 def _grid(
-    name: str, sheet: CalamineSheet, missing: Mapping[str, tuple[tuple[int, int, str], ...]]
+    name: str,
+    book: CalamineWorkbook,
+    meta: SheetMetadata,
+    missing: Mapping[str, tuple[tuple[int, int, str], ...]],
 ) -> Grid | None:
+    sheet = book.get_sheet_by_name(meta.name)
     width, height = sheet.total_width, sheet.total_height
     if not width or not height:
         return None
@@ -93,6 +98,7 @@ def _grid(
         tuple(((a[0], a[1]), (b[0], b[1])) for a, b in merged),
         missing.get(sheet.name, ()),
         cut=height > most_rows or width > MOST_COLUMNS,
+        hidden=meta.visible != SheetVisibleEnum.Visible,
     )
 
 
