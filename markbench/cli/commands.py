@@ -86,6 +86,7 @@ def export(
         ]
         lines += [f"Written: {file}" for file in went.files]
         lines += _feedback(went) + _oneroster(went) + _changes(went.changes)
+        lines += [f"Not sent: {words}" for words in went.not_sent]
         console.print("\n".join(lines), highlight=False, markup=False, soft_wrap=True)
     finally:
         session.close()

@@ -106,4 +106,6 @@ def _value(kind: str, value: Any) -> str:
         return f"{level} ({shown})" + (f": {text}" if text else "")
     if isinstance(value, str):
         return value
+    if kind == "feedback" and isinstance(value, dict) and isinstance(value.get("text"), str):
+        return str(value["text"])
     return json.dumps(value, ensure_ascii=False)

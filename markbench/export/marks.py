@@ -16,6 +16,7 @@ from markbench.export.moderated import (
 from markbench.export.report import ClassReport, LearnerReport
 from markbench.export.sheet import ID, NAME, Cell, Column, DraftText, Number, Sheet
 from markbench.model import Criterion
+from markbench.rubric.pieces import still_open
 
 TO_MARK = "to mark"
 
@@ -71,7 +72,12 @@ def levels(report: ClassReport) -> Sheet:
         Column("Out of", 7, "Most marks this criterion can bring.", "right"),
         *(BESIDE if moderated else ()),
         Column("Status", 9, "marked: by a person; draft: not accepted yet; to mark: neither."),
-        Column("Feedback", 64, "The sentences to the learner. A draft says so at its start."),
+        Column(
+            "Feedback",
+            64,
+            "The sentences to the learner. A draft says so at its start, "
+            "as does a text with a place unfilled.",
+        ),
         Column("Marked by", 16, "Who gave the mark."),
         Column("On", 16, "When, local time."),
     )
@@ -117,7 +123,9 @@ def _level_row(one: LearnerReport, criterion: Criterion, moderated: bool) -> tup
     if mark is not None:
         when = local(mark.at)
         marks = Number(mark.marks)
-        return (*start, mark.level, marks, *out_of, "marked", mark.feedback, mark.by, when)
+        unfilled = still_open(mark.feedback)
+        text = DraftText(f"[Not to be sent: {unfilled}]") if unfilled else mark.feedback
+        return (*start, mark.level, marks, *out_of, "marked", text, mark.by, when)
     draft = one.draft_for(criterion.id)
     if draft is None or (draft.level is None and not draft.feedback):
         return (*start, None, TO_MARK, *out_of, TO_MARK, None, None, None)

@@ -25,6 +25,7 @@ from markbench.export.moderated import steps_to_total
 from markbench.export.plain_text import for_csv
 from markbench.export.report import ClassReport, LearnerReport
 from markbench.export.whole_file import whole_file
+from markbench.rubric.pieces import open_places
 
 COLUMNS: Mapping[str, tuple[str, ...]] = {
     "categories": ("sourcedId", "status", "dateLastModified", "title", "weight"),
@@ -219,7 +220,11 @@ def _score_date(report: ClassReport, one: LearnerReport) -> dt.date:
 
 def _comment(report: ClassReport, one: LearnerReport) -> str:
     marks = [(criterion, one.marks[criterion.id]) for criterion in report.rubric.criteria]
-    parts = [f"{c.title} ({m.marks:g} of {c.most:g}): {m.feedback}" for c, m in marks]
+    told = [
+        (f"{c.title} ({m.marks:g} of {c.most:g})", "" if open_places(m.feedback) else m.feedback)
+        for c, m in marks
+    ]
+    parts = [f"{head}: {text}" if text else head for head, text in told]
     return _text(" ".join([*parts, *steps_to_total(one)]))
 
 

@@ -23,6 +23,7 @@ from markbench.model import (
 )
 from markbench.moderation.outcome import Outcome
 from markbench.moderation.records import SignOff
+from markbench.rubric.pieces import still_open
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +66,15 @@ class LearnerReport:
         """The grade that the total reaches; empty without one."""
         return self.outcome.grade if self.outcome is not None else ""
 
+    def unfilled(self, rubric: Rubric) -> tuple[str, ...]:
+        """A sentence for each text with a place nobody has filled: it is not sent as it stands."""
+        return tuple(
+            f"“{criterion.title}”: {words}"
+            for criterion in rubric.criteria
+            if criterion.id in self.marks
+            and (words := still_open(self.marks[criterion.id].feedback))
+        )
+
     def marked(self, rubric: Rubric) -> int:
         """How many criteria have a mark."""
         return sum(criterion.id in self.marks for criterion in rubric.criteria)
@@ -88,3 +98,11 @@ class ClassReport:
     problems: tuple[Finding, ...] = ()
     folder: Path | None = None
     signed: SignOff | None = None
+
+    def not_sent(self) -> tuple[str, ...]:
+        """Each text that is kept back for a place unfilled: learner, criterion and place."""
+        return tuple(
+            f"{one.portfolio.learner.id} {one.portfolio.learner.name}, {words}."
+            for one in self.learners
+            for words in one.unfilled(self.rubric)
+        )

@@ -25,7 +25,8 @@ class Draft:
     """The program's proposal for one criterion. A draft is never a mark.
 
     ``level`` and ``marks`` are ``None`` where the criterion is for the teacher's eye.
-    ``sentences`` are addressed to the learner, each a movable piece.
+    ``sentences`` are addressed to the learner, each a movable piece; ``pieces`` are the same
+    with their places still in braces, so that the numbers can follow a correction.
     """
 
     criterion: str
@@ -33,6 +34,7 @@ class Draft:
     marks: float | None
     sentences: tuple[str, ...]
     reasons: tuple[Reason, ...] = ()
+    pieces: tuple[str, ...] = ()
 
     @property
     def feedback(self) -> str:

@@ -86,12 +86,14 @@ def _judged(row: _Row, facts: Facts) -> Draft:
     for i, asked in enumerate(row.levels):
         if asked.holds(facts.values_by_name):
             level = row.criterion.levels[i]
+            sentences = _sentences(row, facts)
             return Draft(
                 criterion=row.criterion.id,
                 level=level.name,
                 marks=level.marks,
-                sentences=_sentences(row, facts),
+                sentences=tuple(words for words, _ in sentences),
                 reasons=_reasons(row, i, facts),
+                pieces=tuple(form.piece for _, form in sentences),
             )
     raise ValueError(
         f"no level of the criterion {row.criterion.id} holds: the last must have no condition"
@@ -147,15 +149,15 @@ def _for_the_eye(row: _Row, facts: Facts) -> Draft:
     return Draft(row.criterion.id, None, None, (), (prompt, *looks))
 
 
-def _sentences(row: _Row, facts: Facts) -> tuple[str, ...]:
+def _sentences(row: _Row, facts: Facts) -> tuple[tuple[str, Template], ...]:
     """What went well, what went wrong, what comes next: at most three phrases in all.
 
     One of each where there is one; room that is left goes to a second problem first and
     then to a second word of praise.
     """
 
-    def said(phrases: Iterator[tuple[str, Template]], most: int) -> list[str]:
-        return [words for words, _ in islice(phrases, most)]
+    def said(phrases: Iterator[tuple[str, Template]], most: int) -> list[tuple[str, Template]]:
+        return list(islice(phrases, most))
 
     well, wrong = _holding(row.praise, facts), _holding(row.problem, facts)
     praise = said(well, 1)

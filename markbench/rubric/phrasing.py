@@ -34,10 +34,12 @@ class TemplateError(ValueError):
 
 @dataclass(frozen=True, slots=True)
 class Template:
-    """A phrase taken apart: text and fact by turns. ``names`` are the facts it quotes."""
+    """A phrase taken apart: text and fact by turns. ``names`` are the facts it quotes;
+    ``piece`` is the sentence as it begins, its places still in braces."""
 
     parts: tuple[tuple[str, str], ...]
     names: tuple[str, ...]
+    piece: str = ""
 
     def fill(self, facts: Facts) -> str | None:
         """The sentence with this learner's numbers; ``None`` where one is not known."""
@@ -62,8 +64,9 @@ def template(text: str) -> Template:
         fields = list(string.Formatter().parse(text))
     except ValueError as error:
         raise TemplateError([f"cannot be read: {error}"]) from None
-    parts, problems = [], []
+    parts, problems, piece = [], [], ""
     for words, field, spec, conversion in fields:
+        piece += words if field is None else f"{words}{{{field}}}"
         if field is None:
             parts.append((words, ""))
         elif field not in PLACEHOLDERS:
@@ -74,7 +77,8 @@ def template(text: str) -> Template:
             parts.append((words, PLACEHOLDERS[field].name))
     if problems:
         raise TemplateError(problems)
-    return Template(tuple(parts), tuple(name for _, name in parts if name))
+    names = tuple(name for _, name in parts if name)
+    return Template(tuple(parts), names, sentence_case(piece))
 
 
 @dataclass(frozen=True, slots=True)

@@ -55,7 +55,8 @@ class Wanted:
 class WentOut:
     """``files`` in the order they were written; ``unfinished`` learners carry drafts.
 
-    ``changes`` compares with what went out last into the same folder.
+    ``changes`` compares with what went out last into the same folder; ``not_sent`` names
+    each text that was kept back for a place unfilled.
     """
 
     folder: Path
@@ -65,6 +66,7 @@ class WentOut:
     changes: Changes
     sheets: SheetsWritten | None = None
     roster: RosterWritten | None = None
+    not_sent: tuple[str, ...] = ()
 
 
 def write_out(
@@ -110,7 +112,16 @@ def write_out(
         files.append(target / RECORD)
     unfinished = sum(one.total(report.rubric) is None for one in report.learners)
     changes = note_changes(target, report)  # last, so that the record is of what did go out
-    return WentOut(target, tuple(files), len(report.learners), unfinished, changes, sheets, roster)
+    return WentOut(
+        target,
+        tuple(files),
+        len(report.learners),
+        unfinished,
+        changes,
+        sheets,
+        roster,
+        report.not_sent(),
+    )
 
 
 def _refuse_moved(session: Session) -> None:

@@ -24,6 +24,7 @@ from dataclasses import dataclass, replace
 
 from markbench.model import Decision
 from markbench.moderation.records import subject_of
+from markbench.session.texts import words_of
 from markbench.store import fold
 
 Key = tuple[str, str, str]
@@ -164,7 +165,7 @@ class _Merging:
         value = {
             "level": second.value["level"],
             "marks": second.value["marks"],
-            "feedback": text.value if text is not None else second.value["feedback"],
+            "feedback": words_of(second.value if text is None else text.value),
         }
         self._seconds.append(
             Decision(

@@ -18,6 +18,7 @@ from markbench.model import Decision, Finding
 from markbench.rubric import Facts
 from markbench.rubric.facts import PLACEHOLDERS
 from markbench.rubric.phrasing import Template, TemplateError, template
+from markbench.rubric.pieces import still_open
 from markbench.session.session import Session
 
 KIND = "phrase"
@@ -26,7 +27,6 @@ LONGEST = 600
 
 _NEAR = 75.0  # of 100: a slip in a word or one word of five may differ (own choice)
 _WORD = re.compile(r"\w+")
-_LEFT_OPEN = re.compile(r"\{[^{}\s]*\}")
 
 
 class PhraseError(ValueError):
@@ -125,11 +125,8 @@ def left_open(text: str) -> str:
 
     What goes out is held to this: nothing is sent with a place unfilled.
     """
-    found = list(dict.fromkeys(_LEFT_OPEN.findall(text)))
-    if not found:
-        return ""
-    verb = "is" if len(found) == 1 else "are"
-    return f"{', '.join(found)} {verb} still to be filled in; this is not sent as it stands."
+    words = still_open(text)
+    return f"{words}; this is not sent as it stands." if words else ""
 
 
 def mark_of(finding: Finding) -> str:

@@ -10,6 +10,7 @@ from markbench.intake.corrections import holds, typed_rows
 from markbench.intake.folder import Settled
 from markbench.intake.tables import ColumnHints
 from markbench.model import ClassWork, Decision, Mark, PieceKind, State
+from markbench.session.texts import kept, words_of
 
 _NEVER = dt.datetime(1970, 1, 1, tzinfo=dt.UTC)
 
@@ -69,16 +70,15 @@ def _readers_of(work: ClassWork, decision: Decision) -> set[str]:
 
 
 def mark_of(state: State, learner: str, criterion: str) -> Mark | None:
-    """The mark in force, with the text as last edited."""
+    """The mark in force, with the text as last edited, in the words of that time."""
     decision = state.get(("mark", learner, criterion))
     if decision is None:
         return None
-    text = state.get(("feedback", learner, criterion))
     return Mark(
         criterion=criterion,
         level=decision.value["level"],
         marks=decision.value["marks"],
-        feedback=text.value if text is not None else decision.value["feedback"],
+        feedback=words_of(kept(state, learner, criterion)),
         by=decision.who,
         at=decision.at or _NEVER,
     )

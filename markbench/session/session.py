@@ -33,11 +33,13 @@ from markbench.model import (
 )
 from markbench.moderation.records import FROZEN, sign_off_of
 from markbench.rubric import Facts, find_rubric
-from markbench.session import present
+from markbench.rubric.pieces import said
+from markbench.session import present, texts
 from markbench.session.errors import SignedOffError
 from markbench.session.evidence import Seen, counted
 from markbench.session.judging import Judging
 from markbench.session.keeping import store_of
+from markbench.session.texts import Text
 from markbench.store import Journal, StoreInUseError, fold
 
 if TYPE_CHECKING:
@@ -71,6 +73,7 @@ class Session:
         self._decisions: list[Decision] = journal.all()
         self._state = dict(fold(self._decisions))
         self._judging = Judging(folder, work, rubric, self._state)
+        self._said: dict[tuple[str, str], tuple[Any, Facts, str]] = {}
         self._undo: list[list[Decision]] = []
         self._redo: list[list[Decision]] = []
         self._listeners: list[Callable[[Change], None]] = []
@@ -169,8 +172,15 @@ class Session:
         return next(d for d in self.drafts(learner) if d.criterion == criterion)
 
     def mark(self, learner: str, criterion: str) -> Mark | None:
-        """A person's mark, or ``None`` while there is only a draft."""
-        return present.mark_of(self._state, learner, criterion)
+        """A person's mark, or ``None`` while there is only a draft.
+
+        Its text quotes the learner's numbers as they are now.
+        """
+        mark = present.mark_of(self._state, learner, criterion)
+        if mark is None:
+            return None
+        words = self.feedback(learner, criterion)
+        return mark if words == mark.feedback else replace(mark, feedback=words)
 
     def marks(self, learner: str) -> dict[str, Mark]:
         """The learner's marks by criterion; criteria not yet marked are absent."""
@@ -190,11 +200,22 @@ class Session:
 
     def feedback(self, learner: str, criterion: str) -> str:
         """Text to the learner as it stands: edited, else as marked, else as drafted."""
-        edited = self._state.get(("feedback", learner, criterion))
-        if edited is not None:
-            return str(edited.value)
-        mark = self.mark(learner, criterion)
-        return mark.feedback if mark is not None else self.draft(learner, criterion).feedback
+        value = texts.kept(self._state, learner, criterion)
+        if value is None:
+            return self.draft(learner, criterion).feedback
+        facts = self.facts(learner)
+        held = self._said.get((learner, criterion))
+        if held is None or held[0] is not value or held[1] is not facts:
+            held = (value, facts, said(texts.read(value).pieces, facts))
+            self._said[learner, criterion] = held
+        return held[2]
+
+    def text(self, learner: str, criterion: str) -> Text:
+        """The same text as pieces that can be moved, their places still in braces."""
+        value = texts.kept(self._state, learner, criterion)
+        if value is None:
+            return texts.drafted(self.draft(learner, criterion))
+        return texts.read(value)
 
     def value(self, kind: str, learner: str = "", subject: str = "") -> Any:
         """The decision in force for a key (``note``, ``agreed_slip``, …), or ``None``."""
@@ -243,6 +264,12 @@ class Session:
         """Keep the text to the learner as edited."""
         if text != self.feedback(learner, criterion):
             self.decide(Decision("feedback", learner, criterion, text))
+
+    def set_text(self, learner: str, criterion: str, text: Text) -> None:
+        """Keep the pieces of the text to the learner, in their order."""
+        if text != self.text(learner, criterion):
+            value = text.value(self.facts(learner))
+            self.decide(Decision("feedback", learner, criterion, value))
 
     def set_note(self, learner: str, text: str, criterion: str = "") -> None:
         """Keep a private note, which never goes out."""
@@ -356,9 +383,9 @@ class Session:
     def _mark_decision(
         self, learner: str, criterion: str, level: str | None, marks: float | None
     ) -> Decision:
-        text = self.feedback(learner, criterion)
-        value = {"level": level, "marks": marks, "feedback": text}
-        return Decision("mark", learner, criterion, value)
+        kept = self.text(learner, criterion).value(self.facts(learner))
+        text = {"feedback": kept.pop("text"), **kept}
+        return Decision("mark", learner, criterion, {"level": level, "marks": marks, **text})
 
     def _signed(self, decision: Decision) -> Decision:
         held = self._state.get(decision.key)

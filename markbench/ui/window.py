@@ -41,6 +41,11 @@ def write_workbooks(session: Session) -> str:
     from markbench.session.going_out import write_out
 
     went = write_out(session)
+    if went.not_sent:
+        words = QCoreApplication.translate(
+            "Window", "✓ written to {folder}; {n} texts not sent: {first}"
+        )
+        return words.format(folder=went.folder.name, n=len(went.not_sent), first=went.not_sent[0])
     words = QCoreApplication.translate("Window", "✓ written to {folder}")
     if went.unfinished:
         words = QCoreApplication.translate(

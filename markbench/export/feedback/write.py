@@ -64,8 +64,9 @@ def write_feedback_sheets(
     """Write the sheets of all whose criteria are all marked into ``folder``.
 
     With ``include_partly``, also of those with at least one mark; what is missing then
-    reads “not yet marked”. A sheet of an earlier run that no longer belongs there is
-    removed, if nobody has changed it since. Raises :class:`ExportError`.
+    reads “not yet marked”. Nobody gets a sheet with a place unfilled. A sheet of an earlier
+    run that no longer belongs there is removed, if nobody has changed it since. Raises
+    :class:`ExportError`.
     """
     folder.mkdir(parents=True, exist_ok=True)
     reasons = {id(one): _why_not(one, report.rubric, include_partly) for one in report.learners}
@@ -94,6 +95,9 @@ def write_feedback_sheets(
 
 def _why_not(one: LearnerReport, rubric: Rubric, include_partly: bool) -> str:
     """Why there is no sheet; empty where there is one."""
+    unfilled = one.unfilled(rubric)
+    if unfilled:
+        return "; ".join(unfilled)
     waiting = [c.title for c in rubric.criteria if c.id not in one.marks]
     if not waiting or (include_partly and one.marks):
         return ""
