@@ -12,6 +12,7 @@ from markbench.intake.tables.lines import (
     Ref,
     left_empty,
     not_understood,
+    parted,
     place,
     places_of,
     table_place,
@@ -47,6 +48,7 @@ class Roles:
     own: list[int] = field(default_factory=list)
     swings: int | None = None
     unclaimed: list[int] = field(default_factory=list)
+    ordinals: list[int] = field(default_factory=list)
     long: bool = False
     last_row: int = 0
 
@@ -111,7 +113,11 @@ class Body:
             # Under a merged or once-written length: a further timing of the same length.
             if self.gap or not any(values[c].number is not None for c in roles.timings):
                 return None
-            if any(heading.mean or heading.quantity for heading in view.heads[row].values()):
+            if any(
+                heading.mean or heading.quantity
+                for column, heading in view.heads[row].items()
+                if column not in roles.ordinals
+            ):
                 return None
             return self.current
         told = view.heads[row].get(self.length)
@@ -129,7 +135,7 @@ class Body:
         for column in self.roles.timings:
             ref = view.ref(row, column, self.headings[column])
             if self._usable(ref, "a timing"):
-                line.timings.append(ref)
+                line.timings += parted(ref)
         for column in self.roles.own:
             ref = view.ref(row, column, self.headings[column])
             if self._usable(ref, "an own value", above_zero=False):
@@ -137,7 +143,7 @@ class Body:
         for column in self.roles.unclaimed:
             ref = view.ref(row, column, self.headings[column])
             if ref.value.number is not None and ref.value.number > 0:
-                line.unclaimed.append(ref)
+                line.unclaimed += parted(ref)
         if self.roles.swings is not None:
             ref = view.ref(row, self.roles.swings, self.headings[self.roles.swings])
             told = view.heads[row].get(self.roles.swings)
@@ -162,7 +168,9 @@ class Body:
     def _usable(self, ref: Ref, what: str, above_zero: bool = True) -> bool:
         """Whether a cell holds a number that can be used; if not, it is questioned."""
         value = ref.value
-        if value.number is not None:
+        if value.several and what != "a timing":
+            self._question(ref, what, "it holds more than one number")
+        elif value.number is not None:
             if value.number > 0 or not above_zero:
                 return True
             self._question(ref, what, "it is not above zero")

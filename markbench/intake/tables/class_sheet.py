@@ -14,7 +14,15 @@ from markbench.intake.tables.grid import Grid, text_of
 from markbench.intake.tables.guesses import Noted
 from markbench.intake.tables.headings import NOTHING, Heading, join, plain, understand, words
 from markbench.intake.tables.layout import find_headed
-from markbench.intake.tables.lines import Found, Line, Ref, left_empty, not_understood, place
+from markbench.intake.tables.lines import (
+    Found,
+    Line,
+    Ref,
+    left_empty,
+    not_understood,
+    parted,
+    place,
+)
 from markbench.intake.tables.notes import noted_beside
 from markbench.intake.tables.outcome import ClassRow
 from markbench.intake.tables.reader import read_grids
@@ -341,7 +349,7 @@ def _line(view: View, row: int, plan: _Plan, found: Found, dashes: list[Ref]) ->
     for column, heading in plan.timings:
         ref = view.ref(row, column, heading)
         if ref.value.number is not None and ref.value.number > 0:
-            timings.append(ref)
+            timings += parted(ref)
         elif ref.value.dash:
             dashes.append(ref)
         elif not ref.value.empty:

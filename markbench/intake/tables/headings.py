@@ -165,6 +165,10 @@ def _take_unit(text: str) -> tuple[str | None, str]:
             weighed = w.find["mass"].search(folded) or rest.strip() == "m"
             if found == "g" and not weighed:
                 continue  # "g" is the symbol of gravity unless something is weighed
+            if found == "in" and (
+                pattern in (w.after_in, w.at_end) or _LETTER.search(folded[match.end() :])
+            ):
+                continue  # the word, not the inch: "length in", "L / in cm"
             if found in ("m", "g", "min") and not rest.strip():
                 continue  # alone, a letter is as likely a symbol
             if pattern is w.bracketed and _ORDINAL.fullmatch(found) and _other_unit(rest):
@@ -204,6 +208,7 @@ _SUMMED = re.compile(r"\([^()]*\+[^()]*\)")
 # A round number that is all a heading says beside its unit.
 _ROUND_COUNT = re.compile(r"\W*([1-9]\d?[05])\W*(?:first|second|third|\dst|\dnd|\drd)?\W*")
 _ROUND = frozenset(("15", "20", "25", "30", "40", "50"))
+_LETTER = re.compile(r"[^\W\d_]")
 _ORDINAL = re.compile(r"second[eoa]?|segund[oa]")
 _ROMAN = {"i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5}
 _MEANINGS = ("other", "g", "period", "time", "length", "mass", "swings", "trial")

@@ -217,12 +217,15 @@ def _roles(
 ) -> Roles:
     roles = Roles()
     trial_column = False
+    roles.ordinals = _ordinals(view, composed, numeric, start, end)
     symbols = {h.repeat for h, _ in composed if h.quantity == "period" and h.repeat}
     for column, (heading, rows) in enumerate(composed):
         if column == length:
             continue
         quantity = heading.quantity
-        if quantity == "trial" and heading.repeat is None and numeric[column]:
+        if column in roles.ordinals:
+            trial_column = True
+        elif quantity == "trial" and heading.repeat is None and numeric[column]:
             counts = _small_counts(view, column, start, end)
             if counts:
                 trial_column = True
@@ -257,6 +260,32 @@ def _roles(
     _count_beside(composed, roles, numeric)
     roles.long = trial_column or len(roles.timings) == 1
     return roles
+
+
+def _ordinals(
+    view: View,
+    composed: list[tuple[Heading, list[int]]],
+    numeric: list[int],
+    start: int,
+    end: int,
+) -> list[int]:
+    """Columns that say in words which repeat a row is: ``1st``, ``second``, ``trial 2``."""
+    timed = any(
+        h.quantity in ("time", "period") and numeric[c] for c, (h, _) in enumerate(composed)
+    )
+    return [
+        column
+        for column, (heading, _) in enumerate(composed)
+        if timed
+        and heading.quantity == "trial"
+        and heading.repeat is None
+        and not numeric[column]
+        and all(
+            view.heads[row].get(column, NOTHING).quantity == "trial"
+            for row in range(start, end)
+            if view.cells[row][column] != ""
+        )
+    ]
 
 
 def _inherit(composed: list[tuple[Heading, list[int]]], timings: list[int]) -> None:

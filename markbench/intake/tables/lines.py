@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from markbench.intake.tables.grid import Grid, text_of
 from markbench.intake.tables.headings import NOTHING, Heading
@@ -18,6 +18,11 @@ class Ref:
     row: int
     column: int
     heading: Heading = NOTHING
+
+
+def parted(ref: Ref) -> list[Ref]:
+    """A cell once for each timing it holds."""
+    return [replace(ref, value=value) for value in ref.value.several] or [ref]
 
 
 @dataclass(slots=True)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from markbench.intake.tables.grid import Grid, column_number
 from markbench.intake.tables.headings import NOTHING, Heading, understand
-from markbench.intake.tables.lines import Found, Line, left_empty, not_understood
+from markbench.intake.tables.lines import Found, Line, left_empty, not_understood, parted
 from markbench.intake.tables.outcome import ColumnHints
 from markbench.intake.tables.units import UNITS
 from markbench.intake.tables.view import View, view_of
@@ -65,7 +65,7 @@ def find_pointed(
         for column, heading in zip(timings, timing_headings, strict=True):
             timing = view.ref(row, column, heading)
             if timing.value.number is not None and timing.value.number > 0:
-                line.timings.append(timing)
+                line.timings += parted(timing)
             elif timing.value.dash:
                 dashes.append(timing)
             elif not timing.value.empty:

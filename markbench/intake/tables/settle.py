@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import dataclass, replace
 
 from markbench.intake.tables.columns import assign_columns
@@ -15,11 +16,11 @@ from markbench.intake.tables.guesses import (
     part_thousands,
     time_unit,
 )
-from markbench.intake.tables.lines import Found, Line, Ref, not_understood
+from markbench.intake.tables.lines import Found, Line, Ref, not_understood, table_place
 from markbench.intake.tables.own import own_values
 from markbench.intake.tables.units import dimension, size
 from markbench.intake.tables.values import Form
-from markbench.model import Brief, Finding, Reading, ReadingsTable, Source, Timing
+from markbench.model import Brief, Concern, Finding, Reading, ReadingsTable, Source, Timing
 
 
 @dataclass(slots=True)
@@ -48,6 +49,7 @@ def settle(
     lines = [line for line in found.lines if line.timings]
     if not lines:
         return None, findings
+    findings += _several_in_a_cell(found, lines, learner)
     part_thousands(found, learner, findings)
     unit = length_unit(found, lines, brief, noted, learner, findings)
     scales = [size(line.length.value.unit or unit) for line in lines]
@@ -103,6 +105,26 @@ def settle(
     )
 
 
+def _several_in_a_cell(found: Found, lines: list[Line], learner: str) -> list[Finding]:
+    counted = Counter((ref.row, ref.column) for line in lines for ref in line.timings)
+    cells = [at for at, timings in counted.items() if timings > 1]
+    if not cells:
+        return []
+    grid = found.grid
+    name = grid.cell_name(*cells[0])
+    return [
+        Finding(
+            "column_guessed",
+            learner,
+            f"{table_place(grid)}: “{text_of(grid.rows[cells[0][0]][cells[0][1]])}” in {name} was "
+            f"taken as {counted[cells[0]]} timings, and so were the cells like it.",
+            Concern.NOTE,
+            {"cell": name, "taken_as": "several timings"},
+            tuple(grid.source(*at, "taken as several timings") for at in cells[:20]),
+        )
+    ]
+
+
 def _needs_no_unit(quantity: str | None) -> bool:
     return quantity in (None, "swings", "number", "trial", "other")
 
@@ -134,6 +156,11 @@ def _drop_wrong_dimensions(found: Found, learner: str, findings: list[Finding]) 
                 findings.append(
                     not_understood(learner, grid, *at, "a length", f"{unit} is no unit of length")
                 )
+            continue
+        if line.length.value.several:
+            at = (line.length.row, line.length.column)
+            why = "it holds more than one number"
+            findings.append(not_understood(learner, grid, *at, "a length", why))
             continue
         good = []
         for ref in line.timings:

@@ -11,7 +11,7 @@ import re
 
 from markbench.intake.tables.grid import Cell
 from markbench.intake.tables.headings import NOTHING, Heading, join, plain, understand
-from markbench.intake.tables.lines import Found, Line, Ref, not_understood, table_place
+from markbench.intake.tables.lines import Found, Line, Ref, not_understood, parted, table_place
 from markbench.intake.tables.units import dimension, size
 from markbench.intake.tables.values import Value, read_text, read_value
 from markbench.intake.tables.view import View
@@ -147,7 +147,7 @@ def put(line: Line, ref: Ref) -> None:
             ref.heading = Heading("time", ref.heading.unit, mean=True)
         line.own.append(ref)
     elif quantity in ("time", "trial", None) and ref.heading.unit != "other":
-        line.timings.append(ref)
+        line.timings += parted(ref)
     elif quantity == "swings" and line.swings is None:
         line.swings = ref
 
@@ -215,7 +215,7 @@ def find_bare(view: View, brief: Brief, learner: str) -> list[Found]:
         for column in columns:
             other = view.ref(row, column)
             if column != length and other.value.number and other.value.number > 0:
-                line.unclaimed.append(other)
+                line.unclaimed += parted(other)
         table.lines.append(line)
     name = view.grid.cell_name(*view.at(first, length))
     table.findings.append(

@@ -41,7 +41,10 @@ def size(unit: str) -> float:
     return UNITS[unit][1]
 
 
-_SECOND_SQUARED = r"s(?:ec)?(?:onds?)?\s*(?:\^|\*\*)?\s*\(?2\)?"
+_SECOND_SQUARED = (
+    # "seconds (2)" and "sec 2" head a second timing; only a bare s is squared without a sign.
+    r"(?:s(?:ec)?(?:onds?)?(?:\s*(?:\^|\*\*)\s*\(?2\)?|2)|s\s*2)"
+)
 _PER_SECOND_SQUARED = (
     r"(?:\s*/\s*\(?" + _SECOND_SQUARED + r"\)?"
     r"|\s*[·.*⋅]?\s*s(?:ec)?\s*(?:\^|\*\*)?\s*[({]?\s*-\s*2[)}]?"
@@ -67,6 +70,7 @@ SYMBOLS: tuple[tuple[str, str], ...] = (
     ("min", "min"),
     ("kg", "kg"),
     ("m", "m"),
+    ("inch", "in"),
     ("s", "s"),
     ("g", "g|grams?|gramm|gramos?|grammes?"),
     ("°", r"°|º|deg(?:rees?)?|grad|graus?|degrés?|rad"),

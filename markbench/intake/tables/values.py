@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import re
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from typing import Literal
 
@@ -31,7 +31,8 @@ class Value:
     stopwatch form, ``forms`` holds what the cell could mean in seconds, likeliest first,
     and ``number`` the first of them. ``trouble`` says why a cell is no number; ``empty``
     marks a cell that stands for "no reading". ``decimals``: places as typed, ``None`` where
-    the file keeps only the number.
+    the file keeps only the number. ``several``: the timings of a cell that holds more than
+    one (``8.95, 9.02``); ``number`` is then the first of them.
     """
 
     number: float | None = None
@@ -41,6 +42,7 @@ class Value:
     trouble: str = ""
     empty: bool = False
     dash: bool = False
+    several: tuple[Value, ...] = ()
 
 
 EMPTY = Value(empty=True)
@@ -75,6 +77,22 @@ def mistyped(text: str) -> bool:
     """Whether a text is a number but for letters or marks that got among its digits."""
     text = text.strip()
     return _MISTYPED.fullmatch(text) is not None and sum(map(str.isdigit, text)) >= 2
+
+
+# Between timings in one cell; a comma alone only after those that can be no decimal comma.
+_PARTINGS = tuple(
+    re.compile(parting)
+    for parting in (
+        r"\s*[;|\n]\s*",
+        r"\s*&\s*|\s+(?:and|und|et|y|e|en|dan|og|i)\s+",
+        r"\s*/\s*",
+        r",\s+",
+        r",",
+        r"\s+-\s+",
+    )
+)
+_MOST_REPEATS = 12
+_LIKE_REPEATS = 1.3  # repeats of one timing agree better; a date or a fraction seldom does
 
 
 def _sensible(number: float) -> bool:
@@ -174,9 +192,28 @@ def read_text(text: str) -> Value:
         return _bad("a letter or a doubled mark stands among its digits")
     if folded.startswith("#"):
         return _bad(f"the spreadsheet shows the error {text}")
+    if parts := _several(text):
+        return replace(parts[0], several=parts)
     if folded in ("nan", "inf", "-inf", "infinity", "∞"):
         return _bad("it is not a finite number")
     return _bad("it is not a number")
+
+
+def _several(text: str) -> tuple[Value, ...]:
+    """Repeats of one timing typed into one cell; nothing unless they are as like as repeats."""
+    for parting in _PARTINGS:
+        texts = parting.split(text.strip(" ;,/"))
+        if not 2 <= len(texts) <= _MOST_REPEATS:
+            continue
+        parts = tuple(read_text(part) for part in texts)
+        numbers = [part.number for part in parts if part.number and not part.forms]
+        if (
+            len(numbers) == len(parts)
+            and all(part.decimals and not part.several for part in parts)
+            and 0 < max(numbers) <= _LIKE_REPEATS * min(numbers)
+        ):
+            return parts
+    return ()
 
 
 def _number_and_unit(number: str, unit_text: str | None) -> Value | None:
