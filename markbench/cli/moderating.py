@@ -13,6 +13,7 @@ from rich.table import Table
 from markbench.model import Decision
 from markbench.session import Session
 from markbench.session.errors import RefusedError
+from markbench.session.first_marker import make_first
 from markbench.session.merging import Merge
 from markbench.session.moderating import (
     agreement_of,
@@ -64,6 +65,8 @@ def _pack(parsed: argparse.Namespace, console: Console) -> None:
         packed = write_pack(session, parsed.to or default)
         for one in packed.left_out:
             console.print(str(one), markup=False)
+        for doubt in packed.doubtful:
+            console.print(f"Left standing, in case it is a name: “{doubt}”", markup=False)
         console.print(f"Written: {packed.path}\nCheck code: {packed.code}", markup=False)
 
 
@@ -133,10 +136,17 @@ def _merge(parsed: argparse.Namespace, console: Console) -> None:
             console.print(clash.sentence, markup=False)
 
 
+def _first_marker(parsed: argparse.Namespace, console: Console) -> None:
+    with _class(parsed.folder) as session:
+        make_first(session, parsed.learner, parsed.name, parsed.why)
+        console.print(f"The marks of {parsed.name} are now the first.", markup=False)
+
+
 def _agreement(parsed: argparse.Namespace, console: Console) -> None:
     with _class(parsed.folder, read_only=True) as session:
-        console.print(str(agreement_of(session)), markup=False)
-        proposal = proposal_of(session)
+        found = agreement_of(session)
+        console.print(str(found), markup=False)
+        proposal = proposal_of(session, found)
         console.print(str(proposal or "No adjustment is proposed."), markup=False)
         names = {learner.id: learner.name for learner in session.learners}
         for change in proposal.changes if proposal is not None else ():
@@ -198,6 +208,7 @@ COMMANDS: Mapping[str, Callable[[argparse.Namespace, Console], None]] = {
     "pack": _pack,
     "second-mark": _second_mark,
     "merge": _merge,
+    "first-marker": _first_marker,
     "agreement": _agreement,
     "sign-off": _sign_off,
     "reopen": _reopen,

@@ -38,6 +38,10 @@ def add_commands(commands: argparse._SubParsersAction[argparse.ArgumentParser]) 
     merge.add_argument(
         "other", metavar="OTHER", help="a .markbench-reply file, a class folder or its journal"
     )
+    first = _command(commands, "first-marker", "say whose marks on a learner are the first")
+    first.add_argument("learner", metavar="ID", help="id of the learner")
+    first.add_argument("name", metavar="NAME", help="who gave the marks that shall be first")
+    first.add_argument("--why", required=True, help="the reason, which is recorded")
     _command(commands, "agreement", "how far first and second marks agree")
     sign = _command(commands, "sign-off", "freeze the marks")
     sign.add_argument("--note", default="", help="words to stand beside the signature")

@@ -172,6 +172,11 @@ ALLOWED: Mapping[str, Rule] = {
     "selfies_in_pack": Rule(
         _yes_no, "true or false", "Whether photos of learners go to the moderator."
     ),
+    "reports_in_pack": Rule(
+        _yes_no,
+        "true or false",
+        "Whether written reports go to the moderator, as words with names taken out.",
+    ),
     "grades": Rule(
         _boundaries,
         "grades with their least marks, no two the same, as { A = 16, B = 13 }",

@@ -61,7 +61,8 @@ class Brief:
     """What the class was asked to do. Dates are local, lengths in metres.
 
     ``grade_boundaries``: (grade, least marks), highest first. ``selfies_in_pack``: whether
-    photos of learners may go into a moderation pack.
+    photos of learners may go into a moderation pack, ``reports_in_pack`` whether written
+    reports may, as their words with names taken out.
     """
 
     title: str = "Timing a pendulum at home"
@@ -85,3 +86,4 @@ class Brief:
     late: Late = field(default_factory=Late)
     grade_boundaries: tuple[tuple[str, float], ...] = ()
     selfies_in_pack: bool = False
+    reports_in_pack: bool = False

@@ -10,12 +10,9 @@ from __future__ import annotations
 
 import hashlib
 import json
-import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from typing import Any
-
-from markbench.model import Learner
 
 PACK_FORMAT = "markbench-pack"
 REPLY_FORMAT = "markbench-reply"
@@ -87,57 +84,3 @@ def numbers_for(learners: Iterable[str], seed: int) -> dict[str, str]:
     ids = sorted(learners, key=lambda one: digest_of(f"number:{seed}:{one}".encode()))
     width = max(2, len(str(len(ids))))
     return {one: f"{place:0{width}}" for place, one in enumerate(ids, 1)}
-
-
-@dataclass(frozen=True, slots=True)
-class Scrubber:
-    """Takes names and ids of learners out of texts.
-
-    Whole names go first, then the parts of names of three letters or more, then ids that
-    have a letter or five characters (a shorter number names nobody, and is a reading).
-    A name that is also a word is taken out as well: better a gap than a name.
-    """
-
-    pattern: re.Pattern[str] | None
-    numbers: Mapping[str, str] = field(repr=False)
-
-    @classmethod
-    def of(cls, learners: Iterable[Learner], numbers: Mapping[str, str]) -> Scrubber:
-        """A scrubber for a class; ``numbers`` as from :func:`numbers_for`."""
-        stands_for: dict[str, set[str]] = {}
-        for learner in learners:
-            parts = [learner.name, *re.findall(r"[^\W\d_]{3,}", learner.name)]
-            if len(learner.id) >= 5 or re.search(r"[^\W\d_]", learner.id):
-                parts.append(learner.id)
-            for part in filter(None, (p.strip().casefold() for p in parts)):
-                stands_for.setdefault(part, set()).add(numbers.get(learner.id, ""))
-        words = {
-            part: f"learner {one}" if len(found) == 1 and (one := next(iter(found))) else _OTHER
-            for part, found in stands_for.items()
-        }
-        if not words:
-            return cls(None, {})
-        longest_first = sorted(words, key=len, reverse=True)
-        together = "|".join(re.escape(part) for part in longest_first)
-        # Letters and digits end a name; an underscore or a dot, as in file names, does not.
-        pattern = re.compile(rf"(?<![^\W_])(?:{together})(?![^\W_])", re.IGNORECASE)
-        return cls(pattern, words)
-
-    def text(self, text: str) -> str:
-        """The text without names."""
-        if self.pattern is None:
-            return text
-        return self.pattern.sub(lambda m: self.numbers.get(m[0].casefold(), _OTHER), text)
-
-    def tree(self, value: Any) -> Any:
-        """Every text in a tree of plain JSON without names; keys stay."""
-        if isinstance(value, str):
-            return self.text(value)
-        if isinstance(value, dict):
-            return {key: self.tree(inner) for key, inner in value.items()}
-        if isinstance(value, list):
-            return [self.tree(inner) for inner in value]
-        return value
-
-
-_OTHER = "another learner"

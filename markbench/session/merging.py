@@ -4,8 +4,11 @@ An entry is the same entry wherever it lies if what it says, who said it and whe
 same; its number is not part of it. What only one side decided is taken over. Where both
 decided about the same thing since they parted:
 
-- the same criterion marked by two people becomes a double mark: the earlier one is the
-  first mark on either machine, the other a second mark;
+- the same criterion marked by two people becomes a double mark. Who marked more of that
+  learner is the first marker, on all criteria and on either machine; only where both
+  marked as much does the clock decide, by each one's earliest mark of the learner. A clock
+  can be wrong, so the sentence says what decided, and a person can turn it round
+  (:func:`markbench.session.first_marker.make_first`);
 - private notes are joined;
 - of anything else the later decision holds, and the clash is shown.
 
@@ -158,7 +161,7 @@ class _Merging:
 
     def _double(self, key: Key, a: Decision, b: Decision) -> None:
         _, learner, criterion = key
-        first, second = sorted((a, b), key=_when)
+        (first, second), basis = self._in_turn(a, b)
         own, other = (self.mine, self.theirs) if first is a else (self.theirs, self.mine)
         text_key = ("feedback", learner, criterion)
         text = other.get(text_key)
@@ -184,9 +187,28 @@ class _Merging:
         self.cleared_by[text_key] = (first.who, first.at)
         sentence = (
             f"{_about(key)}: marked by {first.who} ({first.value['marks']:g}) and by "
-            f"{second.who} ({second.value['marks']:g}); kept as first and second mark."
+            f"{second.who} ({second.value['marks']:g}); kept as first and second mark, {basis}."
         )
         self.doubles.append(Clash(*key, a, b, sentence))
+
+    def _in_turn(self, a: Decision, b: Decision) -> tuple[list[Decision], str]:
+        """First and second mark of a learner, and what decided."""
+        count = dict.fromkeys((a.who, b.who), 0)
+        earliest: dict[str, Decision] = {a.who: a, b.who: b}
+        held = {
+            (d.subject, d.who): d
+            for state in (self.mine, self.theirs)
+            for d in state.values()
+            if d.kind == "mark" and d.learner == a.learner and d.who in count
+        }
+        for (_, who), d in held.items():
+            count[who] += 1
+            earliest[who] = min(earliest[who], d, key=_when)
+        turn = sorted((a, b), key=lambda d: (-count[d.who], _when(earliest[d.who])))
+        first, second = (d.who for d in turn)
+        if count[first] > count[second]:
+            return turn, f"as {first} marked more of this learner"
+        return turn, f"as {first} was earlier by the clocks of the two machines"
 
 
 def _imported(

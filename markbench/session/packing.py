@@ -24,16 +24,17 @@ from markbench.moderation.pack import (
     FirstMark,
     LeftOut,
     Manifest,
-    Scrubber,
     canonical,
     check_code,
     digest_of,
     numbers_for,
 )
 from markbench.moderation.plain import to_plain
+from markbench.moderation.scrubbing import Scrubber
 from markbench.session.errors import PackError
 from markbench.session.moderating import sample_of
 from markbench.session.pack_media import NotCleanError, clean_photo, clean_video
+from markbench.session.pack_reports import words_of
 from markbench.session.session import Session
 
 PACK_ENDING = ".markbench-pack"
@@ -44,13 +45,14 @@ _CLEAN: Mapping[str, tuple[Callable[[bytes], bytes], str]] = {
     "swing_video": (clean_video, "mp4"),
 }
 _WHY_NOT = {
-    "report": "a written report may name its author",
     "unknown": "nobody has said what it is",
 }
 SHIPPED = (
     "Readings as a recomputed table, with the cell each value was read from.",
-    "Findings, first marks and their reasons, with names replaced.",
+    "Findings, first marks and their reasons, with names replaced. A name that is also a word "
+    "(Mark, Will) is replaced where it is written as a name.",
     "Photos and films without place, device or other tags; films without sound.",
+    "Written reports, where the brief allows them, as their words alone with names replaced.",
 )
 LEFT_OUT = (
     "Names, ids and the class list.",
@@ -61,12 +63,17 @@ LEFT_OUT = (
 
 @dataclass(frozen=True, slots=True)
 class Packed:
-    """A pack that was written. ``code`` is for comparing by telephone."""
+    """A pack that was written. ``code`` is for comparing by telephone.
+
+    ``doubtful`` quotes what was left standing though it may be a name: for a look before
+    the pack goes.
+    """
 
     path: Path
     digest: str
     numbers: Mapping[str, str]
     left_out: tuple[LeftOut, ...]
+    doubtful: tuple[str, ...] = ()
 
     @property
     def code(self) -> str:
@@ -93,7 +100,8 @@ def write_pack(
     if not chosen:
         raise PackError("Nobody is in the sample.")
     numbers = numbers_for((learner.id for learner in chosen), sample.seed)
-    packing = _Packing(session, Scrubber.of(session.learners, numbers))
+    scrubber = Scrubber.of(session.learners, numbers, _spoken(session))
+    packing = _Packing(session, scrubber)
     part = path.with_name(path.name + ".part")
     try:
         path.parent.mkdir(parents=True, exist_ok=True)
@@ -119,7 +127,20 @@ def write_pack(
         "seed": sample.seed,
     }
     session.decide(Decision("pack", "", digest, value))
-    return Packed(path, digest, numbers, tuple(packing.left_out))
+    doubtful = tuple(dict.fromkeys(packing.doubtful))
+    return Packed(path, digest, numbers, tuple(packing.left_out), doubtful)
+
+
+def _spoken(session: Session) -> str:
+    """The rubric's own words: a name among them is also a word."""
+    return " ".join(
+        text
+        for criterion in session.rubric.criteria
+        for text in (
+            *(level.descriptor for level in criterion.levels),
+            *(phrase.text for phrase in criterion.phrases),
+        )
+    )
 
 
 def _for_moderator(brief: Brief) -> Brief:
@@ -136,6 +157,7 @@ class _Packing:
         self.archive: zipfile.ZipFile
         self.members: dict[str, str] = {}
         self.left_out: list[LeftOut] = []
+        self.doubtful: list[str] = []
 
     def plain(self, value: Any) -> Any:
         """A value as JSON, without names."""
@@ -188,13 +210,16 @@ class _Packing:
         mark = self.session.mark(learner, criterion)
         assert mark is not None  # checked before packing
         draft = self.session.draft(learner, criterion)
+        why = self.session.state["mark", learner, criterion].why
+        for text in (mark.feedback, why):  # what a person wrote; the program names nobody so
+            self.doubtful += self.scrubber.doubts(text)
         return FirstMark(
             criterion,
             mark.level,
             mark.marks,
             mark.feedback,
             mark.by,
-            self.session.state["mark", learner, criterion].why,
+            why,
             draft.level,
             tuple(reason.text for reason in draft.reasons),
         )
@@ -203,6 +228,8 @@ class _Packing:
         """A photo or film made fit to leave; ``None``, with the reason noted, if it cannot be."""
         if piece.kind == "readings":
             return None
+        if piece.kind == "report":
+            return self.report(piece, number)
         why = _WHY_NOT.get(piece.kind, "")
         may_show_a_face = piece.kind in ("selfie", "photo")
         if may_show_a_face and not self.session.brief.selfies_in_pack:
@@ -218,9 +245,29 @@ class _Packing:
                 name = f"{number}/{piece.kind}_{same + 1}.{ending}"
                 self.add(name, data)
                 return Piece(name, piece.kind, "teacher", len(data), digest=digest_of(data))
-        what = piece.kind.replace("_", " ")
-        self.left_out.append(LeftOut(number, what, why))
+        self.leave_out(piece, number, why)
         return None
+
+    def leave_out(self, piece: Piece, number: str, why: str) -> None:
+        self.left_out.append(LeftOut(number, piece.kind.replace("_", " "), why))
+
+    def report(self, piece: Piece, number: str) -> Piece | None:
+        """A written report as its words alone, names taken out, where the brief allows it."""
+        if not self.session.brief.reports_in_pack:
+            why = "the brief does not allow written reports (reports_in_pack)"
+            self.leave_out(piece, number, why)
+            return None
+        try:
+            words = words_of(piece.file, open_piece(self.session.folder, piece.file))
+        except (NotCleanError, PieceError) as error:
+            self.leave_out(piece, number, str(error).rstrip("."))
+            return None
+        self.doubtful += self.scrubber.doubts(words)
+        data = self.scrubber.text(words).encode()
+        same = sum(name.startswith(f"{number}/report") for name in self.members)
+        name = f"{number}/report_{same + 1}.txt"
+        self.add(name, data)
+        return Piece(name, "report", "teacher", len(data), digest=digest_of(data))
 
 
 def _with_files(value: Any, files: Mapping[str, str], number: str) -> Any:

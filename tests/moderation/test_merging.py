@@ -99,15 +99,14 @@ def test_no_mark_of_either_hand_is_silently_overwritten(base, ours, theirs):
                 continue
             if not ({d.key for d in ours} & {key} and {d.key for d in theirs} & {key}):
                 continue
+            given = {mine.who: mine, other.who: other}
             first = after[key]
-            second = after[
-                ("second_mark", learner, f"{criterion}|{max(mine, other, key=lambda d: d.at).who}")
-            ]
-            assert {first.who, second.who} == {mine.who, other.who}
-            assert first.at < second.at
-            assert (
-                first.value["marks"] == {mine.who: mine, other.who: other}[first.who].value["marks"]
-            )
+            second_marker = next(who for who in given if who != first.who)
+            second = after[("second_mark", learner, f"{criterion}|{second_marker}")]
+            assert second.who == second_marker
+            for one in (first, second):
+                assert one.value["marks"] == given[one.who].value["marks"]
+                assert one.at == given[one.who].at
 
 
 def test_two_halves_of_a_class_simply_add_up():
@@ -130,6 +129,28 @@ def test_the_same_learner_marked_twice_is_a_double_mark_on_either_machine():
         assert len(merge.doubles) == 1
         assert "A (3)" in merge.doubles[0].sentence
         assert "B (1)" in merge.doubles[0].sentence
+
+
+@pytest.mark.parametrize("hours_wrong", [-5, 0, 5])
+def test_a_wrong_clock_does_not_make_whoever_marked_less_the_first(hours_wrong):
+    mine = numbered([mark("01", 3, "A", 5), mark("01", 2, "A", 6, "graph")])
+    theirs = numbered([mark("01", 1, "B", 7 + 60 * hours_wrong)])
+    for one, other in ((mine, theirs), (theirs, mine)):
+        merge = merge_journals(one, other)
+        state = fold(merged(one, other))
+        assert state["mark", "01", "raw_data"].who == "A"
+        assert state["second_mark", "01", "raw_data|B"].value["marks"] == 1
+        assert "A marked more of this learner" in merge.doubles[0].sentence
+
+
+def test_one_learner_has_one_first_marker_whatever_the_order_of_criteria():
+    """A marked the graph last and B the table last: by the clock alone each would be first once."""
+    mine = numbered([mark("01", 3, "A", 1), mark("01", 3, "A", 9, "graph")])
+    theirs = numbered([mark("01", 1, "B", 4, "graph"), mark("01", 1, "B", 8)])
+    merge = merge_journals(mine, theirs)
+    state = fold(merged(mine, theirs))
+    assert {state["mark", "01", criterion].who for criterion in CRITERIA} == {"A"}
+    assert all("by the clocks" in one.sentence for one in merge.doubles)
 
 
 def test_equal_marks_of_two_people_are_two_marks_and_no_clash():

@@ -96,6 +96,39 @@ def test_two_teachers_each_with_half_a_class(run, folder, tmp_path):
     assert "0 entries added" in run("merge", folder, theirs)
 
 
+def test_a_person_says_whose_mark_is_the_first(run, folder, tmp_path):
+    """Both marked all of a learner, so the clocks decided; the staff room knows better."""
+    theirs = tmp_path / "their copy"
+    shutil.copytree(folder, theirs)
+    for place, who, level in ((folder, "T. Teacher", 0), (theirs, "C. Colleague", 1)):
+        session = Session.open(place, who)
+        row = session.rubric.criteria[0]
+        session.set_level(IDS[0], row.id, row.levels[level].name)
+        session.set_feedback(IDS[0], row.id, f"From {who}.")
+        session.close()
+    assert "by the clocks" in run("merge", folder, theirs).replace("\n", " ")
+    session = Session.open(folder, "T. Teacher", read_only=True)
+    assert session.mark(IDS[0], row.id).by == "T. Teacher"
+    session.close()
+    refused = run("first-marker", folder, IDS[0], "N. Nobody", "--why", "So agreed.", code=1)
+    assert "N. Nobody has no second mark" in refused
+    told = run("first-marker", folder, IDS[0], "C. Colleague", "--why", "She had the class.")
+    assert "C. Colleague" in told
+    for place in (folder, theirs):
+        if place is theirs:
+            run("merge", theirs, folder)
+        session = Session.open(place, "T. Teacher", read_only=True)
+        first = session.mark(IDS[0], row.id)
+        assert (first.by, first.level) == ("C. Colleague", row.levels[1].name)
+        assert first.feedback == "From C. Colleague."
+        second = session.value("second_mark", IDS[0], f"{row.id}|T. Teacher")
+        assert (second["level"], second["feedback"]) == (row.levels[0].name, "From T. Teacher.")
+        assert session.value("second_mark", IDS[0], f"{row.id}|C. Colleague") is None
+        session.close()
+    assert "She had the class." in run("journal", folder)
+    assert "0 entries added" in run("merge", folder, theirs)
+
+
 def test_another_class_is_refused(run, folder, tmp_path):
     other = tmp_path / "other"
     (other / "Eve Fictional").mkdir(parents=True)

@@ -8,6 +8,7 @@ import zipfile
 
 import av
 import pytest
+from fpdf import FPDF
 from hypothesis import given, settings
 from hypothesis import strategies as st
 from invented_class import IDS, NAMES
@@ -15,13 +16,16 @@ from PIL import Image
 
 from markbench.intake.brief_file import write_brief
 from markbench.model import Brief, Decision, Finding, Learner, ReadingsTable, Source
-from markbench.moderation.pack import Scrubber, numbers_for
+from markbench.moderation.pack import numbers_for
 from markbench.moderation.plain import from_plain, to_plain
 from markbench.moderation.sample import draw
+from markbench.moderation.scrubbing import Scrubber
 from markbench.session import Session
 from markbench.session.errors import PackError
 from markbench.session.moderating import take_sample
 from markbench.session.pack_media import NotCleanError, clean_photo, clean_video, tags_of
+from markbench.session.pack_reports import words_of
+from markbench.session.pack_session import open_pack
 from markbench.session.packing import write_pack
 
 
@@ -144,6 +148,114 @@ def test_scrubbing(text, without):
     scrubber = Scrubber.of(class_list, {"S24101": "01"})
     assert scrubber.text(text) == without
     assert scrubber.text(without) == without
+
+
+@pytest.mark.parametrize(
+    ("text", "without"),
+    [
+        ("Mark the axes and say what you will change.",) * 2,
+        ("Will you say where the mark is?",) * 2,
+        ("The bob hung from a steady hook.",) * 2,
+        ("Full marks, and BOB was there.", "Full marks, and learner 02 was there."),
+        ("Well done, Mark.", "Well done, learner 01."),
+        ("Better than Will, who guessed.", "Better than learner 03, who guessed."),
+        ("Mark's graph is neat.", "learner 01's graph is neat."),
+        ("Neat. Mark left two out.", "Neat. learner 01 left two out."),
+        ("Bob timed ten swings.", "learner 02 timed ten swings."),
+        ("mark stone and BOB WOOD", "learner 01 and learner 02"),
+        ("Bob_Wood.jpg", "learner 02_learner 02.jpg"),
+        ("Willow and marking and unmarked",) * 2,
+        ("Steady, from the rubric: steady hand. So said Steady.",
+         "Steady, from the rubric: steady hand. So said learner 03."),
+    ],
+)  # fmt: skip
+def test_names_that_are_words_are_taken_out_where_they_are_names(text, without):
+    class_list = [Learner("1", "Mark Stone"), Learner("2", "Bob Wood"), Learner("3", "Will Steady")]
+    numbers = {"1": "01", "2": "02", "3": "03"}
+    scrubber = Scrubber.of(class_list, numbers, "A steady support.")
+    assert scrubber.text(text) == without
+
+
+def test_what_may_be_a_name_and_stays_is_named():
+    scrubber = Scrubber.of([Learner("1", "Mark Stone")], {"1": "01"})
+    assert scrubber.doubts("Mark the axes of the graph. Good, Mark.") == (
+        "Mark the axes of the graph.",
+    )
+    assert scrubber.doubts("A mark on the wall.") == ()
+
+
+def docx(*paragraphs):
+    """A word processor's document, with its author in the properties (ECMA-376)."""
+    space = "http://schemas.openxmlformats.org/wordprocessingml/2006/main"
+    body = "".join(f"<w:p><w:r><w:t>{text}</w:t></w:r></w:p>" for text in paragraphs)
+    held = io.BytesIO()
+    with zipfile.ZipFile(held, "w") as made:
+        made.writestr("docProps/core.xml", "<author>Ada Invented</author>")
+        document = f'<w:document xmlns:w="{space}"><w:body>{body}</w:body></w:document>'
+        made.writestr("word/document.xml", document)
+    return held.getvalue()
+
+
+def pdf_of(text):
+    made = FPDF()
+    made.set_author("Ben Made-Up")
+    made.add_page()
+    made.set_font("Helvetica", size=11)
+    made.multi_cell(0, 6, text)
+    return bytes(made.output())
+
+
+REPORTS = {
+    "Ada Invented/report.docx": docx("By Ada Invented.", "I timed ten swings &amp; more."),
+    "Ben Made-Up/report.pdf": pdf_of("Ben Made-Up helped Cleo. The thread was 40 cm."),
+    "Cleo Fabricated/report.doc": b"\xd0\xcf\x11\xe0 an old document",
+    "Dov Imaginary/my report.txt": "Dov says: the bob swung.".encode("utf-16-le"),
+}
+
+
+@pytest.fixture
+def with_reports(marked, folder):
+    marked.close()
+    for name, data in REPORTS.items():
+        (folder / name).write_bytes(data)
+    again = Session.open(folder, "T. Teacher")
+    yield again
+    again.close()
+
+
+def test_reports_stay_behind_unless_the_brief_allows_them(with_reports, folder, tmp_path):
+    take_sample(with_reports, seed=4)
+    packed = write_pack(with_reports, tmp_path / "a.markbench-pack")
+    assert not any("report" in name for name in members(packed.path))
+    assert sum("reports_in_pack" in str(one) for one in packed.left_out) == 4
+    with_reports.close()
+    brief = dataclasses.replace(with_reports.brief, reports_in_pack=True)
+    write_brief(folder / "brief.toml", brief)
+    again = Session.open(folder, "T. Teacher")
+    packed = write_pack(again, tmp_path / "b.markbench-pack")
+    again.close()
+    found = members(packed.path)
+    ada, ben, cleo = (packed.numbers[i] for i in IDS[:3])
+    assert found[f"{ada}/report_1.txt"].decode() == (
+        f"By learner {ada}.\nI timed ten swings & more.\n"
+    )
+    words = found[f"{ben}/report_1.txt"].decode()
+    assert words.split() == (f"learner {ben} helped learner {cleo}. The thread was 40 cm.".split())
+    assert f"{cleo}/report_1.txt" not in found
+    assert any(one.number == cleo and "this kind" in one.why for one in packed.left_out)
+    hers = open_pack(packed.path, "M. Moderator")
+    assert hers.data(hers.portfolio(ada).of_kind("report")[0]).startswith(b"By learner")
+    hers.close()
+
+
+@pytest.mark.parametrize(
+    ("name", "data"),
+    [("a.docx", b""), ("a.docx", b"PK"), ("a.odt", docx("x")), ("a.pdf", b"%PDF-1.7"),
+     ("a.txt", b" "), ("a.docx", docx("")), ("a.rtf", b"{}"), ("a", b"words")],
+)  # fmt: skip
+def test_a_report_without_words_that_can_be_read_stays(name, data):
+    with pytest.raises(NotCleanError):
+        words_of(name, data)
 
 
 def test_model_objects_survive_the_journey(marked):

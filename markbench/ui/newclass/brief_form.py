@@ -152,6 +152,7 @@ _PLACES: tuple[tuple[str, dict[str, str]], ...] = (
             "words.dependent": "Word for the variable measured",
             "words.controlled": "Word for what is kept the same",
             "selfies_in_pack": "Photos of learners in the moderation pack",
+            "reports_in_pack": "Words of written reports in the moderation pack",
         },
     ),
     (
