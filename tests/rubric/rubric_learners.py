@@ -37,14 +37,18 @@ def table_of(
     swings: int = 10,
     own: tuple[OwnValue, ...] = (),
     headings: tuple[str, ...] = ("Length / cm", "t1 / s", "t2 / s"),
+    decimals: int | None = 2,
 ) -> ReadingsTable:
-    """A table as a learner would type it: length in metres and times of ``swings`` swings."""
+    """A table as a learner would type it: length in metres and times of ``swings`` swings.
+
+    ``decimals`` is ``None`` for a spreadsheet's number cells, which keep none.
+    """
     readings = tuple(
         Reading(
             length_m,
             swings,
             tuple(
-                Timing(t, Source("table.csv", cell=f"{'BCD'[k]}{i}", raw=f"{t:.2f}"), 2)
+                Timing(t, Source("table.csv", cell=f"{'BCD'[k]}{i}", raw=f"{t:.2f}"), decimals)
                 for k, t in enumerate(times)
             ),
             Source("table.csv", cell=f"A{i}", raw=f"{length_m * 100:.1f}"),
@@ -133,7 +137,8 @@ def random_learner(number: int, seed: int = 0) -> Facts:
         findings.append(
             Finding("own_arithmetic", "", "Differs.", sources=tuple(v.source for v in wrong))
         )
-    table = table_of(pairs, swings, tuple(own), headings) if count else None
+    decimals = None if random.Random(f"{seed}-{number}-kept").random() < 0.3 else 2
+    table = table_of(pairs, swings, tuple(own), headings, decimals) if count else None
     if table is not None and headings and "/" not in headings[0]:
         findings.append(
             Finding("heading_without_unit", "", "No unit.", sources=(table.headings[0],))
@@ -144,7 +149,7 @@ def random_learner(number: int, seed: int = 0) -> Facts:
         ("off_the_line", 0.2),
         ("timing_departs", 0.1),
     ):
-        if count > 2 and rng.random() < share:
+        if count > 2 and rng.random() < share and (decimals or check != "decimals_uneven"):
             findings.append(Finding(check, "", "A question.", Concern.NOTE))
     if rng.random() < 0.1:
         findings.append(Finding("video_few_swings", "", "Six swings.", Concern.ASK))

@@ -181,3 +181,9 @@ def test_the_data_hash_is_fixed_by_learner_and_readings():
 
 def test_names_of_slips_are_never_quoted_to_a_learner():
     assert not {"slip", "agreed_slip", "slip_probability"} & set(PLACEHOLDERS)
+
+
+def test_decimals_that_no_file_keeps_are_not_praised():
+    pairs = [(0.2, [9.0, 9.0]), (0.4, [13.0, 12.0])]
+    assert facts_from(table_of(pairs))["decimals_even"] is True
+    assert facts_from(table_of(pairs, decimals=None))["decimals_even"] is None

@@ -247,13 +247,18 @@ def _group(
     return list(groups.values())
 
 
+def _whole_seconds(ref: Ref) -> list[float]:
+    """What a stopwatch's cell means in the forms that end in seconds."""
+    return [time_s for form, time_s in ref.value.forms if form.endswith(":seconds")]
+
+
 def _reading(found: Found, group: _Group) -> Reading:
     grid = found.grid
     file, sheet = grid.file, grid.sheet
     timings = []
     for time_s, ref in group.timings:
         places = ref.value.decimals
-        if ref.value.forms and places is not None and time_s == int(time_s):
+        if ref.value.forms and places is not None and time_s in _whole_seconds(ref):
             places = 0
         timings.append(
             Timing(

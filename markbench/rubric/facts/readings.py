@@ -141,8 +141,14 @@ def widest_gap_m(work: Work) -> float | None:
 
 @yes_no("readings", "the same number of decimals down each column", ("decimals_uneven",))
 def decimals_even(work: Work) -> bool | None:
-    """Whether each raw column is written with one number of decimals (no finding otherwise)."""
-    return "decimals_uneven" not in work.by_check if work.readings else None
+    """Whether the times are written with one number of decimals; unknown where the file keeps none.
+
+    A spreadsheet's number cells drop trailing zeros and a time cell has no decimals of its own.
+    """
+    if "decimals_uneven" in work.by_check:
+        return False
+    known = sum(t.decimals is not None for r in work.readings for t in r.timings)
+    return True if known >= 3 else None
 
 
 @number("readings", "decimals of the times as written", whole)
