@@ -19,9 +19,10 @@ from python_calamine import CalamineWorkbook
 
 from markbench.intake.kinds import stem
 from markbench.intake.matching import Matcher
-from markbench.intake.names import fold, word_list
+from markbench.intake.names import cut_camel, fold, word_list
+from markbench.intake.tables import read_readings
 from markbench.intake.tree import MOST_TABLE_BYTES, Found, PieceError, Shelf, problem
-from markbench.model import Concern, Finding, Learner, Source
+from markbench.model import Brief, Concern, Finding, Learner, Source
 
 CLASS_LIST_STEMS = (
     "class list", "classlist", "class_list", "class-list", "roster", "register",
@@ -103,8 +104,7 @@ def find_class_list(
         for one in found
         if len(one.parts) == 1 and one.file.casefold().endswith(CLASS_LIST_ENDINGS)
     ]
-    stems = {"".join(cut for cut in fold(text) if cut.isalnum()) for text in CLASS_LIST_STEMS}
-    named = [one for one in top if "".join(c for c in fold(stem(one.file)) if c.isalnum()) in stems]
+    named = [one for one in top if _called_a_list(stem(one.file))]
     if len(named) > 1:
         names = ", ".join(one.file for one in named)
         text = f"There is more than one class list ({names}); {named[0].file} is used."
@@ -115,7 +115,10 @@ def find_class_list(
         except PieceError as error:
             problems.append(problem(one.file, str(error)))
             return None, one.file
-        return read_class_list(one.file, data), one.file
+        listed = read_class_list(one.file, data)
+        if listed is not None and not listed.learners and _has_readings(one.file, data):
+            break  # somebody's readings, whatever they are called
+        return listed, one.file
     if len(top) > _MOST_LIST_CANDIDATES:
         return None, ""
     lists: list[tuple[ClassList, str]] = []
@@ -135,6 +138,23 @@ def find_class_list(
         text = f"Several files look like a class list ({names}); {file}, the longest, is used."
         problems.append(problem(file, text))
     return read, file
+
+
+def _has_readings(file: str, data: bytes) -> bool:
+    return read_readings(file, data, Brief(), "").table is not None
+
+
+def _called_a_list(name: str) -> bool:
+    """Whether a name is a class list's: one of the usual ones, or “Class list 10Q”.
+
+    Words that may as well stand in a learner's file (“students”) count only alone.
+    """
+    words = [fold(word) for word in cut_camel(name)]
+    runs = {"".join(words[i:j]) for i in range(len(words)) for j in range(i + 1, i + 4)}
+    usual = {_heading_form(text): text for text in CLASS_LIST_STEMS}
+    if "".join(words) in usual:
+        return True
+    return any(" " in usual[run] or "list" in run or "lijst" in run for run in runs & usual.keys())
 
 
 # -- cells ---------------------------------------------------------------------------

@@ -248,6 +248,10 @@ class NameIndex:
         return min(cost, 18.0)
 
     def _initials_only(self, read: _Text) -> list[Match]:
+        """Initials stand alone or beside words of the work: “notes to self” is nobody's."""
+        strange = [t for t in read.tokens if len(t) > 4 or (len(t) > 3 and t.islower())]
+        if any(not is_known_word(fold(t)) and not t.isdigit() for t in strange):
+            return []
         for token in read.tokens:
             if 2 <= len(token) <= 4 and not is_known_word(fold(token)):
                 bearers = self._by_initials.get("".join(sorted(fold(token))), [])

@@ -375,6 +375,21 @@ def test_an_unnamed_list_and_a_second_one(make_class: MakeClass) -> None:
     assert "Several files look like a class list" in work.problems[0].message
 
 
+@pytest.mark.parametrize("headings", ["Ref,Who,Set", "Kürzel,Wer,Kurs"])
+def test_a_list_called_one_is_nobody_s_table_whatever_its_headings(
+    make_class: MakeClass, headings: str
+) -> None:
+    odd = f"{headings}\n01,James Okafor,10Q\n02,Mary Okafor,10Q\n"
+    work = read_class(make_class({"Class list 10Q.csv": odd, "James Okafor/a.csv": TABLE}))
+    assert [learner.name for learner in work.learners] == ["James Okafor"]
+    assert any("Class list 10Q.csv" in finding.message for finding in work.problems)
+
+
+def test_readings_called_a_list_are_readings(make_class: MakeClass) -> None:
+    work = read_class(make_class({"Mary's class list.csv": TABLE, "James Okafor/a.csv": TABLE}))
+    assert len(work.learners) == 2
+
+
 def test_typed_rows_and_corrections(make_class: MakeClass) -> None:
     folder = make_class({"class_list.csv": LIST, "01/t.csv": TABLE, "02/t.csv": "no table"})
     typed = typed_rows([{"length_m": 0.2, "swings": 10, "timings_s": [9.0, 9.1]}])
