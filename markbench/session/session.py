@@ -57,6 +57,11 @@ class Change:
     learner: str = ""
     kinds: tuple[str, ...] = ()
 
+    @property
+    def decided(self) -> bool:
+        """Whether a person decided something; else more was seen of what was handed in."""
+        return self.kinds != ("evidence",)
+
 
 class Session:
     """A class folder opened by ``who``. Build with :meth:`open`."""

@@ -140,8 +140,9 @@ class Desk(QObject):
         if any(not change.learner for change in news):
             self._draw_veil()
         for change in news:
-            self.saved_at = dt.datetime.now()
-            self.saved.emit(self.saved_at)
+            if change.decided:
+                self.saved_at = dt.datetime.now()
+                self.saved.emit(self.saved_at)
             self.told.emit(change)
             self.changed.emit(change.learner)
 

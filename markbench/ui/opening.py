@@ -34,6 +34,7 @@ def load_ahead(_progress: Progress, _stop: Stop) -> None:
     """Work that loads what a class and its pages are going to need."""
     import markbench.session
     import markbench.ui.across.page
+    import markbench.ui.contact.page
     import markbench.ui.handins.page
     import markbench.ui.overview.page
     import markbench.ui.portfolio.page  # noqa: F401

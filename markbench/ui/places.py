@@ -15,8 +15,9 @@ from markbench.ui.parts import button, restyle
 if TYPE_CHECKING:
     from markbench.ui.window import Window
 
-ACROSS, OVERVIEW, HAND_INS, MODERATION = "across", "overview", "handins", "moderation"
-FURTHER: tuple[str, ...] = (ACROSS, OVERVIEW, HAND_INS, MODERATION)
+ACROSS, CONTACT, OVERVIEW = "across", "contact", "overview"
+HAND_INS, MODERATION = "handins", "moderation"
+FURTHER: tuple[str, ...] = (ACROSS, CONTACT, OVERVIEW, HAND_INS, MODERATION)
 
 
 class Place(Protocol):
@@ -40,6 +41,7 @@ class PlaceBar(QWidget):
         self.buttons = {
             "class": self._place("class", self.tr("Class")),
             ACROSS: self._place(ACROSS, self.tr("Criterion")),
+            CONTACT: self._place(CONTACT, self.tr("Pictures")),
             OVERVIEW: self._place(OVERVIEW, self.tr("Findings")),
             HAND_INS: self._place(HAND_INS, self.tr("Hand-ins")),
             MODERATION: self._place(MODERATION, self.tr("Moderation")),
@@ -87,6 +89,14 @@ def make_page(window: Window, place: str) -> QWidget:
     """The page of a place; made when first wanted, for what it brings along."""
     assert window.desk is not None
     assert window.bench is not None
+    if place == CONTACT:
+        from markbench.ui.contact.page import ContactPage
+
+        contact = ContactPage(window.desk, window._theme, window.bench.order)
+        contact.opened.connect(partial(window.open_from, place))
+        contact.led.connect(partial(_lead, window, place))
+        contact.unfiltered.connect(window.bench.show_everybody)
+        return contact
     if place == OVERVIEW:
         from markbench.ui.overview.page import OverviewPage
 
@@ -137,13 +147,15 @@ def name_places(window: Window, deeds: Deeds) -> None:
     for words, keys, place in (
         (_tr("Go to the class"), "Ctrl+Alt+1", "class"),
         (_tr("One criterion across the class"), "Ctrl+Alt+2", ACROSS),
-        (_tr("Findings of the class"), "Ctrl+Alt+3", OVERVIEW),
-        (_tr("Hand-ins: late, missing, extended"), "Ctrl+Alt+4", HAND_INS),
-        (_tr("Moderation: sample, second marks, sign-off"), "Ctrl+Alt+5", MODERATION),
+        (_tr("Contact sheet: everybody’s set-up photo and film"), "Ctrl+Alt+3", CONTACT),
+        (_tr("Findings of the class"), "Ctrl+Alt+4", OVERVIEW),
+        (_tr("Hand-ins: late, missing, extended"), "Ctrl+Alt+5", HAND_INS),
+        (_tr("Moderation: sample, second marks, sign-off"), "Ctrl+Alt+6", MODERATION),
     ):
         deeds.add(words, (keys,), partial(window.show_place, place), anywhere)
     deeds.add(_tr("Back to the class"), ("Escape",), window.go_back, " ".join(FURTHER))
     _name_across(window, deeds)
+    _name_contact(window, deeds)
     _name_hand_ins(window, deeds)
     _name_moderation(window, deeds)
 
@@ -185,6 +197,36 @@ def _name_across(window: Window, deeds: Deeds) -> None:
         (_tr("Open this learner's whole sheet"), ("Alt+W",), "open", 0),
     ):
         deeds.add(words, keys, partial(across, do, number), ACROSS)
+
+
+def _name_contact(window: Window, deeds: Deeds) -> None:
+    def contact(do: str, what: str) -> None:
+        from markbench.ui.contact.page import ContactPage
+
+        page = window.further.get(CONTACT)
+        if not isinstance(page, ContactPage):
+            return
+        if do == "judge":
+            page.judge(what)
+        elif do == "chip":
+            page.chips[what].toggle()
+        elif do == "open":
+            page.open_current()
+        else:
+            page.show_side("film" if what == "film" else "photo")
+
+    for words, keys, do, what in (
+        (_tr("Accept the chosen pictures"), ("G",), "judge", "accepted"),
+        (_tr("Call the chosen pictures unreadable"), ("U",), "judge", "unreadable"),
+        (_tr("Ask for the chosen pictures again"), ("A",), "judge", "again"),
+        (_tr("Open the chosen picture"), ("Alt+O",), "open", ""),
+        (_tr("Go to the set-up photos"), ("Alt+P",), "side", "photo"),
+        (_tr("Go to the films"), ("Alt+F",), "side", "film"),
+        (_tr("Only what is not yet judged"), ("Alt+1",), "chip", "unjudged"),
+        (_tr("Only films that were not measured"), ("Alt+2",), "chip", "unmeasured"),
+        (_tr("Only where a photo or a film is missing"), ("Alt+3",), "chip", "missing"),
+    ):
+        deeds.add(words, keys, partial(contact, do, what), CONTACT)
 
 
 def _name_hand_ins(window: Window, deeds: Deeds) -> None:

@@ -9,7 +9,6 @@ from PySide6.QtCore import QByteArray, QCoreApplication, QSettings, Qt, QTimer
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import (
     QFileDialog,
-    QHBoxLayout,
     QMainWindow,
     QStackedWidget,
     QVBoxLayout,
@@ -18,13 +17,14 @@ from PySide6.QtWidgets import (
 
 from markbench.ui.actions import DeedList, Deeds
 from markbench.ui.background import Task, in_background
+from markbench.ui.bar import Bar
 from markbench.ui.bench.page import ClassPage
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
 from markbench.ui.moderation.pack_door import PackDoor
 from markbench.ui.newclass.doors import Doors
 from markbench.ui.opening import follow_up, load_ahead, open_session
-from markbench.ui.parts import ElidedLabel, IconButton, label, restyle
+from markbench.ui.parts import IconButton
 from markbench.ui.places import Place, PlaceBar, make_page
 from markbench.ui.start_page import StartPage
 
@@ -74,19 +74,16 @@ class Window(QMainWindow):
         self.pages.addWidget(self.start)
         self.deeds = Deeds(self)
         self.deed_list = DeedList(self.deeds, theme, self)
-        self._title = ElidedLabel("quiet")
-        self.saved = label(kind="small")
-        self._trouble = label(kind="look")
         self.places = PlaceBar()
         self.places.wanted.connect(self.show_place)
         self.places.blind_wanted.connect(self.hide_names)
-        self._bar = self._make_bar()
+        self.bar = self._make_bar()
         inside = QWidget()
         inside.setProperty("kind", "bench")
         column = QVBoxLayout(inside)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
-        column.addWidget(self._bar)
+        column.addWidget(self.bar)
         column.addWidget(self.pages, 1)
         self.setCentralWidget(inside)
         self.setWindowTitle("Markbench")
@@ -154,8 +151,8 @@ class Window(QMainWindow):
         self.bench = ClassPage(self.desk, self._theme)
         self.bench.opened.connect(self.open_learner)
         self.pages.addWidget(self.bench)
-        self._title.setText(f"{session.brief.title}  ·  {session.folder.name}")
-        self.saved.setText(self.tr("read only") if session.read_only else "")
+        self.bar.say_title(f"{session.brief.title}  ·  {session.folder.name}")
+        self.bar.say_saved(self.tr("read only") if session.read_only else "")
         self.show_class()
         QTimer.singleShot(30, self, self._follow_up)
 
@@ -191,8 +188,8 @@ class Window(QMainWindow):
                 page.deleteLater()
         self.desk = self.bench = self.sheet = None
         self.further.clear()
-        self._title.clear()
-        self.saved.clear()
+        self.bar.say_title("")
+        self.bar.say_saved("")
         self._show_start()
 
     def closeEvent(self, event: QCloseEvent) -> None:
@@ -298,7 +295,7 @@ class Window(QMainWindow):
         self.deeds.go_to(place)
         self._offer_undo()
         self.places.show_place(place)
-        self._bar.setVisible(place != START)
+        self.bar.setVisible(place != START)
 
     def _ready_sheet(self) -> None:
         if self.desk is not None:
@@ -317,25 +314,13 @@ class Window(QMainWindow):
 
     # --- bar and actions -----------------------------------------------------------
 
-    def _make_bar(self) -> QWidget:
-        bar = QWidget()
-        row = QHBoxLayout(bar)
-        row.setContentsMargins(16, 4, 12, 0)
-        row.setSpacing(4)
-        row.addWidget(self._title, 1)
-        row.addWidget(self.places)
-        row.addSpacing(8)
-        row.addWidget(self._trouble)
-        row.addWidget(self.saved)
-        row.addSpacing(8)
+    def _make_bar(self) -> Bar:
         self.undo_button = IconButton(self._theme, "undo", self.tr("Undo"), self._undo)
         self.redo_button = IconButton(self._theme, "redo", self.tr("Redo"), self._redo)
         words = self.tr("Everything that can be done (F1)")
         find = IconButton(self._theme, "list", words, self.deed_list.open_list)
         light = IconButton(self._theme, "light", self.tr("Light or dark"), self._turn_light)
-        for tool in (self.undo_button, self.redo_button, light, find):
-            row.addWidget(tool)
-        return bar
+        return Bar(self._theme, self.places, [self.undo_button, self.redo_button, light, find])
 
     def _name_deeds(self) -> None:
         from markbench.ui.deeds import name_deeds
@@ -359,16 +344,13 @@ class Window(QMainWindow):
         self.redo_button.setEnabled(session is not None and session.can_redo)
 
     def _say_saved(self, when: str) -> None:
-        self._trouble.clear()
-        self.saved.setText(self.tr("✓ saved {time}").format(time=when))
+        self.bar.say_saved(self.tr("✓ saved {time}").format(time=when))
 
     def _say_notice(self, words: str) -> None:
-        self._trouble.setText(words)
-        restyle(self._trouble, "kind", "quiet")
+        self.bar.say_notice(words)
 
     def _say_trouble(self, words: str) -> None:
-        self._trouble.setText(words)
-        restyle(self._trouble, "kind", "look")
+        self.bar.say_trouble(words)
 
     def _restore(self) -> None:
         kept = self._settings.value("geometry")

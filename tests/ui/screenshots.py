@@ -95,6 +95,10 @@ def pages(camera: Camera, window: Window, slip: str) -> list[tuple[str, Callable
         sheet_page()
         window.deed_list.open_list()
 
+    def contact() -> None:
+        window.show_place("contact")
+        camera.rest(2.0)  # the small pictures arrive
+
     def settle() -> None:
         class_page()
         assert window.bench is not None
@@ -106,6 +110,7 @@ def pages(camera: Camera, window: Window, slip: str) -> list[tuple[str, Callable
         ("photo", photo),
         ("film", film),
         ("own_table", own_table),
+        ("contact", contact),
         ("actions", actions),
         ("settle", settle),
     ]

@@ -227,7 +227,7 @@ def test_saving_by_hand(
     monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: answer)
     qtbot.mouseClick(page.spread.save, Qt.MouseButton.LeftButton)
     assert target.with_name("spread.svg").stat().st_size > 500
-    assert "spread.svg" in window._trouble.text()
+    assert "spread.svg" in window.bar.trouble.text()
 
 
 def test_what_cannot_be_saved_is_said(

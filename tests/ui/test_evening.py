@@ -142,7 +142,7 @@ def test_a_draft_is_in_pencil_and_a_mark_in_ink(
     assert mark.by == "T. Teacher"
     assert card.property("kind") == "marked"
     assert "marked by T. Teacher" in card._state.text()
-    assert "saved" in window.saved.text()
+    assert "saved" in window.bar.saved.text()
     with qtbot.waitSignal(window.desk.changed, timeout=5000):
         qtbot.keyClick(window, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
     assert session.mark("s1", card.criterion.id) is None

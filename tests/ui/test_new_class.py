@@ -190,4 +190,4 @@ def test_handouts_are_written_where_the_teacher_says(
         monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_, to=to: (str(to), ""))
         write()
         assert to.stat().st_size > 1000
-        assert name in window._trouble.text()
+        assert name in window.bar.trouble.text()

@@ -58,7 +58,7 @@ def test_more_files_than_anybody_settles_at_once_are_counted(
     qtbot.waitUntil(lambda: empty_window.sheet is not None, timeout=20_000)
     empty_window.bench.settle_button.click()
     settle = empty_window.bench.settle
-    words = [one.text() for one in settle.findChildren(type(empty_window.saved))]
+    words = [one.text() for one in settle.findChildren(type(empty_window.bar.saved))]
     assert settle.count() == 59
     assert sum(words.count(f"IMG_{number:04d}.jpg") for number in range(1, 60)) == 40
     assert any("19 more" in one for one in words)

@@ -91,7 +91,7 @@ def test_the_workbook_is_written_from_the_window(
     with qtbot.waitSignal(window.desk.changed, timeout=5000):
         window.sheet.margin.accept_drafts()
     window.write_out()
-    qtbot.waitUntil(lambda: "✓ written" in window._trouble.text(), timeout=10_000)
-    assert "2 learners still carry drafts" in window._trouble.text()
+    qtbot.waitUntil(lambda: "✓ written" in window.bar.trouble.text(), timeout=10_000)
+    assert "2 learners still carry drafts" in window.bar.trouble.text()
     book = openpyxl.load_workbook(class_folder / "markbench-out" / "marks.xlsx")
     assert any("Aino" in str(c.value) for row in book.worksheets[0].iter_rows() for c in row)

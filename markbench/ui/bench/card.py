@@ -10,13 +10,13 @@ from PySide6.QtCore import (
     QPointF,
     QRect,
     QRectF,
-    QSize,
     Qt,
 )
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPixmap, QPolygonF
-from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
+from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPolygonF
+from PySide6.QtWidgets import QStyle, QStyleOptionViewItem
 
 from markbench.model import Concern
+from markbench.ui.bench.kept import PictureDelegate
 from markbench.ui.bench.model import ROW, ClassModel
 from markbench.ui.bench.rows import Axes, LearnerRow
 from markbench.ui.look.marks import paint_concern, paint_piece, pen
@@ -24,29 +24,20 @@ from markbench.ui.look.theme import Theme
 
 _GAP = 4
 _ROOMY = 4.6  # lines of room from which a card has a sentence, too
-_KEPT = 1500  # cards kept as pictures: more than the largest class shown at once
 
 
-class CardDelegate(QStyledItemDelegate):
-    """Draws cards, each once, and shows the picture after that."""
+class CardDelegate(PictureDelegate):
+    """Draws the cards of the class."""
 
     def __init__(self, theme: Theme, model: ClassModel, parent: QObject | None = None) -> None:
-        super().__init__(parent)
-        self._theme, self._model = theme, model
-        self.card_size = QSize(230, 116)
-        self._pictures: dict[tuple[int, int, int], tuple[LearnerRow, QPixmap]] = {}
-        theme.changed.connect(self.forget)
+        super().__init__(theme, parent)
+        self._model = model
         model.axes_changed.connect(self.forget)
 
-    def forget(self) -> None:
-        """Draw everything afresh."""
-        self._pictures.clear()
-
-    def sizeHint(
-        self, _option: QStyleOptionViewItem, _index: QModelIndex | QPersistentModelIndex
-    ) -> QSize:
-        """One size for all."""
-        return self.card_size
+    def draw(self, painter: QPainter, thing: object, box: QRectF) -> None:
+        """One learner's card."""
+        assert isinstance(thing, LearnerRow)
+        paint_card(painter, thing, box, self._model.axes, self._theme)
 
     def paint(
         self,
@@ -54,41 +45,14 @@ class CardDelegate(QStyledItemDelegate):
         option: QStyleOptionViewItem,
         index: QModelIndex | QPersistentModelIndex,
     ) -> None:
-        """Blit the picture; the frame tells chosen and focused."""
+        """The card; the frame tells chosen and pointed at."""
         row: LearnerRow = index.data(ROW)
         rect: QRect = option.rect
         state: QStyle.StateFlag = option.state
-        inner = rect.adjusted(_GAP, _GAP, -_GAP, -_GAP)
-        painter.drawPixmap(inner.topLeft(), self._picture(row, inner.size(), painter))
+        box = QRectF(rect.adjusted(_GAP, _GAP, -_GAP, -_GAP))
+        self.blit(painter, box, row.id, row)
         chosen = bool(state & QStyle.StateFlag.State_Selected)
-        hovered = bool(state & QStyle.StateFlag.State_MouseOver)
-        if chosen or hovered:
-            colours = self._theme.palette
-            painter.save()
-            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-            painter.setPen(pen(colours.deed if chosen else colours.edge, 2.5 if chosen else 1.2))
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRoundedRect(QRectF(inner).adjusted(1, 1, -1, -1), 3, 3)
-            painter.restore()
-
-    def _picture(self, row: LearnerRow, size: QSize, painter: QPainter) -> QPixmap:
-        key = (row.order, size.width(), size.height())
-        held = self._pictures.get(key)
-        if held is not None and held[0] is row:
-            return held[1]
-        if len(self._pictures) > _KEPT:
-            self._pictures.clear()
-        ratio = painter.device().devicePixelRatioF()
-        pixmap = QPixmap(size * ratio)
-        pixmap.setDevicePixelRatio(ratio)
-        pixmap.fill(Qt.GlobalColor.transparent)
-        canvas = QPainter(pixmap)
-        canvas.setRenderHint(QPainter.RenderHint.Antialiasing)
-        paint_card(canvas, row, QRectF(0, 0, size.width(), size.height()), self._model.axes,
-                   self._theme)  # fmt: skip
-        canvas.end()
-        self._pictures[key] = (row, pixmap)
-        return pixmap
+        self.frame(painter, box, chosen, bool(state & QStyle.StateFlag.State_MouseOver))
 
 
 def paint_card(painter: QPainter, row: LearnerRow, box: QRectF, axes: Axes, theme: Theme) -> None:

@@ -2,26 +2,36 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QSize, Qt, Signal
+from PySide6.QtCore import (
+    QAbstractItemModel,
+    QModelIndex,
+    QPersistentModelIndex,
+    QSize,
+    Qt,
+    Signal,
+)
 from PySide6.QtGui import QKeyEvent, QResizeEvent
 from PySide6.QtWidgets import QFrame, QListView, QWidget
 
-from markbench.ui.bench.card import CardDelegate
-from markbench.ui.bench.model import ROW, ClassOrder
+from markbench.ui.bench.kept import PictureDelegate
+from markbench.ui.bench.model import ROW
 from markbench.ui.look.theme import Theme
-
-_LEAST_WIDTH, _LEAST_HEIGHT, _MOST_HEIGHT = 196.0, 96.0, 220.0
-_SHAPE = 1.75  # width over height at which graph and words stand well together
-_WIDEST = 2.1
 
 
 class ClassGrid(QListView):
     """Every learner's card. ``opened`` carries a learner's id."""
 
     opened = Signal(str)
+    least_width, least_height, most_height = 196.0, 96.0, 220.0
+    shape = 1.75  # width over height at which graph and words stand well together
+    widest = 2.1
 
     def __init__(
-        self, order: ClassOrder, delegate: CardDelegate, theme: Theme, parent: QWidget | None = None
+        self,
+        order: QAbstractItemModel,
+        delegate: PictureDelegate,
+        theme: Theme,
+        parent: QWidget | None = None,
     ) -> None:
         super().__init__(parent)
         self._theme, self._cards = theme, delegate
@@ -55,15 +65,15 @@ class ClassGrid(QListView):
 
     def _largest(self, width: int, height: int, count: int) -> QSize:
         scale = self._theme.scale
-        least_wide, least_high = _LEAST_WIDTH * scale, _LEAST_HEIGHT * scale
+        least_wide, least_high = self.least_width * scale, self.least_height * scale
         most_columns = max(int(width // least_wide), 1)
         best, best_score = QSize(width // most_columns, int(least_high * 1.15)), 0.0
         for columns in range(1, most_columns + 1):
             wide, high = width / columns, height / -(-count // columns)
-            high = min(high, _MOST_HEIGHT * scale)
-            score = min(high, wide / _SHAPE)
+            high = min(high, self.most_height * scale)
+            score = min(high, wide / self.shape)
             if high >= least_high and score > best_score:
-                best, best_score = QSize(int(min(wide, _WIDEST * high)), int(high)), score
+                best, best_score = QSize(int(min(wide, self.widest * high)), int(high)), score
         return best
 
     def resizeEvent(self, event: QResizeEvent) -> None:

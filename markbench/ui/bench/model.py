@@ -31,6 +31,7 @@ class ClassModel(QAbstractListModel):
     """Learners in the order of the class list; follows the desk's news."""
 
     axes_changed = Signal()
+    renewed = Signal()
 
     def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -89,14 +90,29 @@ class ClassModel(QAbstractListModel):
     def _on_changed(self, learner: str) -> None:
         number = self.number_of(learner)
         if number < 0:
+            self._renew()
+            return
+        before, axes = self.rows[number], self.axes
+        row = self.rows[number] = learner_row(self._desk.session, learner, number)
+        if row.points != before.points:
+            self.axes = Axes.of(self.rows)
+        index = self.index(number)
+        self.dataChanged.emit(index, index)
+        if self.axes != axes:
+            self.axes_changed.emit()
+
+    def _renew(self) -> None:
+        """Everybody may have changed. Whoever is chosen stays chosen where the list is the same."""
+        ids = [row.id for row in self.rows]
+        if [learner.id for learner in self._desk.session.learners] == ids:
+            self._read()
+            self.dataChanged.emit(self.index(0), self.index(len(ids) - 1))
+        else:
             self.beginResetModel()
             self._read()
             self.endResetModel()
-            self.axes_changed.emit()
-            return
-        self.rows[number] = learner_row(self._desk.session, learner, number)
-        index = self.index(number)
-        self.dataChanged.emit(index, index)
+        self.axes_changed.emit()
+        self.renewed.emit()
 
 
 @dataclass(frozen=True, slots=True)
@@ -145,6 +161,7 @@ class ClassOrder(QSortFilterProxyModel):
         self._shown: list[str] | None = None
         for changed in (self.layoutChanged, self.modelReset, self.rowsInserted, self.rowsRemoved):
             changed.connect(self._forget)
+        model.renewed.connect(self._sort_again)
         self.sort(0)
 
     def set_filters(self, filters: Filters) -> None:
@@ -155,6 +172,9 @@ class ClassOrder(QSortFilterProxyModel):
     def sort_by(self, by: str) -> None:
         """Sort by one of :data:`SORTS`."""
         self.by = by
+        self._sort_again()
+
+    def _sort_again(self) -> None:
         self.invalidate()
         self.sort(0)
 

@@ -90,6 +90,13 @@ class ClassPage(QWidget):
                 lines.append(f"{row.name}: {pieces}")
         return "\n".join(lines)
 
+    def show_everybody(self) -> None:
+        """Take search and filters off."""
+        self.search.clear()
+        self.groups.setCurrentIndex(0)
+        for chip in self.chips.values():
+            chip.setChecked(False)
+
     def show_first(self) -> None:
         """Give the keyboard to the cards, at the current learner or the first."""
         if not self.grid.currentIndex().isValid() and self.order.rowCount():

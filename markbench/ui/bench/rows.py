@@ -107,7 +107,7 @@ def _count(findings: Iterable[Finding], concern: Concern) -> int:
 
 def _pieces(brief: Brief, portfolio: Portfolio) -> tuple[tuple[PieceKind, bool], ...]:
     wanted = ("readings", *brief.evidence)
-    have = {piece.kind for piece in portfolio.pieces} - {"readings"}
+    have = {piece.kind for piece in portfolio.pieces if piece.size_bytes > 0} - {"readings"}
     if portfolio.table is not None and portfolio.table.readings:
         have.add("readings")  # a file that could not be understood is not yet readings
     return tuple((cast(PieceKind, kind), kind in have) for kind in wanted)

@@ -110,7 +110,7 @@ class PackDoor(QObject):
         desk.trouble.connect(window._say_trouble)
         desk.saved.connect(lambda at: window._say_saved(f"{at:%H:%M}"))
         self.sheet, self._desk = sheet, desk
-        window._title.setText(pack.path.name)
+        window.bar.say_title(pack.path.name)
         window.places.hide()
         window.pages.addWidget(sheet)
         window._go(PACK, sheet)
@@ -131,8 +131,8 @@ class PackDoor(QObject):
         self._window.pages.removeWidget(sheet)
         sheet.deleteLater()
         self._window.places.show()
-        self._window._title.clear()
-        self._window.saved.clear()
+        self._window.bar.say_title("")
+        self._window.bar.say_saved("")
 
     def _do(self, what: str) -> None:
         sheet = self.sheet

@@ -89,6 +89,17 @@ class Film:
             raise ValueError("This film breaks off here.")
         return image
 
+    def key_frame_near(self, number: int) -> QImage:
+        """The last frame up to ``number`` that stands by itself, upright: quick to come by."""
+        self._container.seek(self._stamps[number], stream=self._stream, backward=True)
+        self._decoder = self._container.decode(self._stream)
+        for decoded in self._decoder:
+            if decoded.pts is not None:
+                at = bisect_left(self._stamps, decoded.pts)
+                self._next = at + 1
+                return self._keep(at, decoded)
+        raise ValueError("This film breaks off here.")
+
     def _keep(self, number: int, decoded: Any) -> QImage:
         part = min(1.0, self._longest / max(decoded.width, decoded.height))
         wide, high = max(int(decoded.width * part), 2), max(int(decoded.height * part), 2)

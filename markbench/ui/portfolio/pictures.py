@@ -63,8 +63,8 @@ def _by_pillow(data: bytes) -> QImage:
 
 
 def load_film_still(folder: Path, file: str, longest: int) -> QImage:
-    """A frame from early in a film, for its thumbnail."""
+    """A frame from the middle of a film, where the bob swings, for its thumbnail."""
     from markbench.ui.portfolio.film import Film
 
     with Film.open(folder, file, longest) as film:
-        return film.frame(min(len(film) // 10, 15))
+        return film.key_frame_near(len(film) // 2)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from PySide6.QtCore import QCoreApplication, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QIcon, QPainter, QPainterPath, QPixmap
 
@@ -78,13 +80,17 @@ def status_icon(status: str, theme: Theme) -> QIcon:
     return QIcon(pixmap)
 
 
-def paint_badge(painter: QPainter, status: str, corner: QPointF, theme: Theme) -> None:
-    """Shape and word on a slip of paper, its top left at ``corner``."""
+def paint_badge(
+    painter: QPainter, status: str, corner: QPointF, theme: Theme, room: float = math.inf
+) -> None:
+    """Shape and word on a slip of paper, its top left at ``corner``; the word if there is room."""
     font = theme.font("small")
     metrics = QFontMetricsF(font)
     side, word = metrics.height() * 0.72, status_word(status)
-    slip = QRectF(corner.x(), corner.y(), side + metrics.horizontalAdvance(word) + 14,
-                  metrics.height() + 4)  # fmt: skip
+    wide = side + metrics.horizontalAdvance(word) + 14
+    if wide > room:
+        word, wide = "", side + 8
+    slip = QRectF(corner.x(), corner.y(), wide, metrics.height() + 4)
     painter.setPen(pen(theme.palette.rule, 1.0))
     painter.setBrush(QColor(theme.palette.paper))
     painter.drawRoundedRect(slip, 3, 3)

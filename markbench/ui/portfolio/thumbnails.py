@@ -92,7 +92,8 @@ def make_thumbnail(folder: Path, file: str, piece: Piece) -> QImage:
 
     # Name, size and time tell one file from its later self without reading the film.
     told = f"{folder.resolve()}|{file}|{piece.size_bytes}|{piece.modified}|{piece.digest}"
-    cache, key = Cache(), f"{digest_of(told.encode())}-small{_LONGEST}.jpg"
+    still = "still" if piece.kind in FILMS else "small"
+    cache, key = Cache(), f"{digest_of(told.encode())}-{still}{_LONGEST}.jpg"
     known = cache.get(key)
     image = QImage.fromData(known) if known is not None else QImage()
     if image.isNull():
