@@ -8,6 +8,7 @@ from collections.abc import Callable, Sequence
 from pathlib import Path
 
 from markbench import __version__
+from markbench.cli import caring_arguments
 from markbench.cli.moderating_arguments import add_commands
 
 OpenWindow = Callable[[Path | None], int]
@@ -17,7 +18,7 @@ _DONE, _FAILED = 0, 1
 _EPILOG = """\
 Exit codes: 0 done (findings are no failure); 1 it could not be done, the reason is
 printed; 2 the command was not understood. Nothing leaves this machine, and the learners'
-files are never written to.
+files are never written to, except where purge takes photos and films out after sign-off.
 """
 
 
@@ -46,6 +47,10 @@ def main(arguments: Sequence[str], open_window: OpenWindow) -> int:
                 audit=parsed.audit,
                 record=parsed.record,
             )
+        elif parsed.command in caring_arguments.COMMANDS:
+            from markbench.cli import caring
+
+            caring.run(parsed)
         else:
             # Later still: agreement between markers needs statistics that load slowly.
             from markbench.cli import moderating
@@ -136,4 +141,5 @@ def _parser() -> argparse.ArgumentParser:
             "--to", type=Path, metavar="FILE", required=True, help=f"file to write ({ending})"
         )
     add_commands(commands)
+    caring_arguments.add_commands(commands)
     return parser

@@ -28,6 +28,7 @@ from markbench.session.errors import RefusedError
 from markbench.session.evidence import look
 from markbench.session.going_out import SHEETS, Wanted, WentOut, write_out
 from markbench.session.report import class_report
+from markbench.session.retention import overdue
 from markbench.store import StoreError
 
 EXPECTED = (OSError, StoreError, RubricError, ExportError, RefusedError)
@@ -202,6 +203,10 @@ def _table(session: Session) -> Table:
 def _print_open_questions(session: Session, console: Console) -> None:
     for problem in session.work.problems:
         console.print(f"Class folder: {problem.message}", highlight=False, markup=False)
+    late = overdue(session)
+    if late is not None:
+        text = f"{late} After sign-off, markbench purge removes them."
+        console.print(text, highlight=False, markup=False)
     for doubt in session.work.doubts:
         names = [
             learner.name

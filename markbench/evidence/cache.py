@@ -11,11 +11,13 @@ import contextlib
 import hashlib
 import os
 import tempfile
+from collections.abc import Collection
 from pathlib import Path
 
 from platformdirs import user_cache_path
 
 MOST_BYTES = 500 << 20
+SMALL = "-small"  # in the keys of small pictures
 
 
 def digest_of(data: bytes) -> str:
@@ -53,6 +55,17 @@ class Cache:
                 Path(name).unlink(missing_ok=True)
                 raise
             self._make_room()
+
+    def forget(self, digests: Collection[str]) -> None:
+        """Drop what was made of files with these digests, and the small pictures of all files.
+
+        A small picture's key is made of its file's name and date, which may have changed
+        since; so all of them go, and are made again when they are next looked at.
+        """
+        with contextlib.suppress(OSError):
+            for path in list(self.folder.iterdir()):
+                if SMALL in path.name or path.name.partition("-")[0] in digests:
+                    path.unlink(missing_ok=True)
 
     def _make_room(self) -> None:
         kept = [(path, path.stat()) for path in self.folder.iterdir() if path.is_file()]

@@ -99,6 +99,8 @@ def _value(kind: str, value: Any) -> str:
         return ""
     if kind == "note":
         return WITHHELD
+    if kind == "kept":
+        return "what was known of files that were then removed"
     if kind == "mark" and isinstance(value, dict):
         level, marks = value.get("level"), value.get("marks")
         shown = f"{marks:g}" if isinstance(marks, int | float) else str(marks)

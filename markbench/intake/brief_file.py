@@ -54,6 +54,7 @@ _NAMES = {field: key for key, field in _FIELDS.items()}
 _EXAMPLES = {
     "opens": "2026-01-12",
     "closes": "2026-01-30",
+    "keep_evidence_until": "2026-07-31",
     "support_height_m": "0.75",
     "late.most_days": "3",
     "place.latitude_deg": "3.1",
@@ -209,6 +210,9 @@ def _hold_together(name: str, values: dict[str, Any], problems: list[BriefProble
 
     if value("opens") and value("closes") and value("opens") > value("closes"):
         drop(("opens", "closes"), "opens must not be later than closes")
+    until, closes = value("keep_evidence_until"), value("closes")
+    if until and closes and until < closes:
+        drop(("keep_evidence_until",), "keep_evidence_until must not be earlier than closes")
     if value("shortest_m") >= value("longest_m"):
         drop(("shortest_m", "longest_m"), "shortest_m must be less than longest_m")
     if value("least_ratio") > value("longest_m") / value("shortest_m"):

@@ -177,6 +177,9 @@ ALLOWED: Mapping[str, Rule] = {
         "true or false",
         "Whether written reports go to the moderator, as words with names taken out.",
     ),
+    "keep_evidence_until": _date_rule(
+        "Last day on which photos and films are kept; then you are reminded to remove them."
+    ),
     "grades": Rule(
         _boundaries,
         "grades with their least marks, no two the same, as { A = 16, B = 13 }",

@@ -65,7 +65,8 @@ def read_class(
     # The brief and rubrics of the class's own lie beside the work; nobody handed them in.
     found = [one for one in tree.found if not _is_ours(folder, one.file)]
     with Shelf(folder) as shelf:
-        desk = Desk(folder, shelf, brief, settled, problems=problems)
+        there = frozenset(one.file for one in found)
+        desk = Desk(folder, shelf, brief, settled, there=there, problems=problems)
         class_list, list_file = find_class_list(shelf, found, desk.problems)
         found = [one for one in found if one.file != list_file]
         sizes = Counter(one.size_bytes for one in found if one.size_bytes)
@@ -103,9 +104,11 @@ def read_again(work: ClassWork, folder: Path, learner: str, settled: Settled) ->
     sizes = Counter(p.size_bytes for one in work.portfolios.values() for p in one.pieces)
     shared = frozenset(size for size, count in sizes.items() if size and count > 1)
     with Shelf(folder) as shelf:
-        desk = Desk(folder, shelf, work.brief, settled, shared)
+        here = [piece for piece in (*held.pieces, *held.earlier) if not piece.gone]
+        there = frozenset(piece.file for piece in here)
+        desk = Desk(folder, shelf, work.brief, settled, shared, there)
         pieces = []
-        for piece in sorted((*held.pieces, *held.earlier), key=lambda piece: piece.file):
+        for piece in sorted(here, key=lambda piece: piece.file):
             row = _row_again(desk, piece)
             if row is not None:
                 row_piece = replace(piece, kind="readings", kind_from="content")
@@ -174,6 +177,10 @@ def _without_list(
     rest = [one for one in found if one.file not in taken]
     roll = learners_without_list(rest)
     learners = list(roll.learners)
+    # Whoever had handed in nothing but what was removed since.
+    known = {learner.id for learner in learners}
+    kept = desk.settled.kept.values()
+    learners += [one.learner for one in kept if one.learner.id not in known]
     matcher = Matcher(learners)
     for _, rows in sheets:
         known = {learner.id for learner in learners}

@@ -10,6 +10,7 @@ from pathlib import Path
 
 from markbench.intake.corrections import correct, holds, typed_table
 from markbench.intake.hand_ins import sort_hand_ins, sort_tables
+from markbench.intake.kept import in_order, still_kept
 from markbench.intake.kinds import CLOSED_TABLES, ending
 from markbench.intake.owners import Assignment, Rows
 from markbench.intake.settled import Settled
@@ -47,6 +48,7 @@ class Desk:
     brief: Brief
     settled: Settled
     shared_sizes: frozenset[int] = frozenset()
+    there: frozenset[str] = frozenset()
     problems: list[Finding] = field(default_factory=list)
     rows: Rows = field(default_factory=Rows)
 
@@ -112,14 +114,17 @@ def read_portfolio(desk: Desk, learner: Learner, pieces: Sequence[Piece]) -> Por
             findings += about[piece.file]
         current.append(piece)
     findings += [*sorted_tables.findings, *sorted_others.findings]
+    gone = still_kept(desk.settled.kept.get(learner.id), learner, desk.there)
+    table = table or gone.table
+    findings += [one for one in gone.findings if one not in findings]
     from_row = chosen is not None and any(
         chosen is piece for piece, _ in desk.rows.owned.get(learner.id, [])
     )
     table = _teachers_hand(desk, learner, table, findings, from_row=from_row)
     return Portfolio(
         learner=learner,
-        pieces=(*current, *sorted_others.current),
-        earlier=(*sorted_tables.earlier, *sorted_others.earlier),
+        pieces=in_order((*current, *sorted_others.current), gone.pieces),
+        earlier=in_order((*sorted_tables.earlier, *sorted_others.earlier), gone.earlier),
         table=table,
         findings=tuple(findings),
     )

@@ -9,7 +9,7 @@ from typing import Any
 
 from markbench.intake.corrections import TypedRow
 from markbench.intake.tables import ColumnHints
-from markbench.model import PieceKind
+from markbench.model import PieceKind, Portfolio
 
 
 def _nothing() -> Mapping[str, Any]:
@@ -23,7 +23,9 @@ class Settled:
     ``owners``: piece file → learner id, ``""`` for nobody; a key that ends in ``/`` settles
     everything in that folder or zip file (``work.zip!/``). ``kinds`` and ``hints``: by
     piece file. ``typed``: learner id → rows that stand in place of any file.
-    ``corrections``: ``file|sheet|cell`` → the text to read instead.
+    ``corrections``: ``file|sheet|cell`` → the text to read instead. ``kept``: learner id →
+    what was known of files that were removed after sign-off: the pieces, and the table with
+    its findings where the table's own file went too.
     """
 
     owners: Mapping[str, str] = field(default_factory=_nothing)
@@ -31,6 +33,7 @@ class Settled:
     hints: Mapping[str, ColumnHints] = field(default_factory=_nothing)
     typed: Mapping[str, tuple[TypedRow, ...]] = field(default_factory=_nothing)
     corrections: Mapping[str, str] = field(default_factory=_nothing)
+    kept: Mapping[str, Portfolio] = field(default_factory=_nothing)
 
     def owner(self, file: str) -> str | None:
         """The learner settled for a piece, ``""`` for nobody, ``None`` if not settled."""

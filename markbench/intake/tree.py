@@ -226,23 +226,22 @@ class _Archive:
     members: dict[str, zipfile.ZipInfo]
 
 
+def name_in_zip(info: zipfile.ZipInfo) -> str:
+    """A member's name; one with no mark of its encoding is often UTF-8 all the same."""
+    name = info.filename
+    if not info.flag_bits & 0x800:
+        try:
+            name = name.encode("cp437").decode("utf-8")
+        except UnicodeError:
+            name = info.filename
+    name = name.replace("\\", "/")
+    while name.startswith("./"):
+        name = name[2:]
+    return name
+
+
 def _names(archive: zipfile.ZipFile) -> dict[str, zipfile.ZipInfo]:
-    """Members by name; a name with no mark of its encoding is often UTF-8 all the same."""
-    members = {}
-    for info in archive.infolist():
-        if info.is_dir():
-            continue
-        name = info.filename
-        if not info.flag_bits & 0x800:
-            try:
-                name = name.encode("cp437").decode("utf-8")
-            except UnicodeError:
-                name = info.filename
-        name = name.replace("\\", "/")
-        while name.startswith("./"):
-            name = name[2:]
-        members[name] = info
-    return members
+    return {name_in_zip(info): info for info in archive.infolist() if not info.is_dir()}
 
 
 class Shelf:
@@ -273,7 +272,7 @@ class Shelf:
         if held is not None and held[0] == file:
             return held[1]
         source: str | IO[bytes] = (
-            io.BytesIO(self.read(file, MOST_INNER_ZIP_BYTES)) if within else self._path(name)
+            io.BytesIO(self.read(file, MOST_INNER_ZIP_BYTES)) if within else self.place(name)
         )
         try:
             opened = zipfile.ZipFile(source)
@@ -301,7 +300,15 @@ class Shelf:
             return "", file  # a plain folder whose name ends in "!"
         return within, name
 
-    def _path(self, file: str) -> str:
+    def outermost(self, file: str) -> str:
+        """The file on the disk that a piece is or lies in."""
+        within, name = self._split(file)
+        while within:
+            within, name = self._split(within)
+        return name
+
+    def place(self, file: str) -> str:
+        """The path of a file on the disk; ``PieceError`` where it leads outside the folder."""
         folder, _, name = file.rpartition("/")
         if folder != self._real[0]:
             self._real = (folder, os.path.realpath(os.path.join(self._root, folder)))
@@ -317,7 +324,7 @@ class Shelf:
         within, name = self._split(file)
         try:
             if not within:
-                with open(self._path(name), "rb") as stream:
+                with open(self.place(name), "rb") as stream:
                     while chunk := stream.read(_CHUNK):
                         yield chunk
                 return

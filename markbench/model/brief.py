@@ -62,7 +62,8 @@ class Brief:
 
     ``grade_boundaries``: (grade, least marks), highest first. ``selfies_in_pack``: whether
     photos of learners may go into a moderation pack, ``reports_in_pack`` whether written
-    reports may, as their words with names taken out.
+    reports may, as their words with names taken out. ``keep_evidence_until``: the last day on
+    which photos and films are kept; they are removed by a person, never by the date.
     """
 
     title: str = "Timing a pendulum at home"
@@ -87,3 +88,4 @@ class Brief:
     grade_boundaries: tuple[tuple[str, float], ...] = ()
     selfies_in_pack: bool = False
     reports_in_pack: bool = False
+    keep_evidence_until: dt.date | None = None

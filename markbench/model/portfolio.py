@@ -44,7 +44,8 @@ class Piece:
 
     ``file`` as in :class:`Source`; ``modified`` the local time of the file or zip member;
     ``kind_from`` says what told the kind (``name``, ``type``, ``content`` or ``teacher``).
-    ``digest`` is the SHA-256 of the bytes in hexadecimal, empty where not computed.
+    ``digest`` is the SHA-256 of the bytes in hexadecimal, empty where not computed. ``gone``:
+    the file was removed after sign-off, and what was known of it is kept.
     """
 
     file: str
@@ -54,6 +55,7 @@ class Piece:
     modified: dt.datetime | None = None
     match: Match | None = None
     digest: str = ""
+    gone: bool = False
 
 
 @dataclass(frozen=True, slots=True)

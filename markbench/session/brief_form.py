@@ -19,7 +19,7 @@ from markbench.model import Brief
 
 Way = Literal["text", "number", "numbers", "date", "pairs", "grades", "choices", "yes_no"]
 
-_DATES = ("opens", "closes")
+_DATES = ("opens", "closes", "keep_evidence_until")
 _NUMBER = re.compile(r"[-+]?\d*[.,]?\d+|[-+]?\d+[.,]")
 
 

@@ -12,7 +12,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from markbench.intake.folder import open_piece
-from markbench.model import Analysis, ClassWork, Finding, State
+from markbench.model import Analysis, ClassWork, Finding, Piece, State
 
 # Decoders and signal processing take longer to load than a class to read; they are loaded
 # only when there is something to look at.
@@ -26,10 +26,20 @@ Stop = Callable[[], bool]
 
 @dataclass(frozen=True, slots=True)
 class Seen:
-    """What was seen so far, by file."""
+    """What was seen so far, by file.
+
+    ``repeats``: by learner, the questions about repeated photos that are kept from photos
+    which are gone.
+    """
 
     photos: Mapping[str, PhotoLook] = field(default_factory=dict)
     films: Mapping[str, SwingMeasurement] = field(default_factory=dict)
+    repeats: Mapping[str, tuple[Finding, ...]] = field(default_factory=dict)
+
+
+def is_media(piece: Piece) -> bool:
+    """Whether a piece is a photo or a film."""
+    return piece.kind in ("setup_photo", "selfie", "photo", "swing_video")
 
 
 def look(
@@ -41,7 +51,7 @@ def look(
 
     photos: dict[str, PhotoLook] = {}
     films: dict[str, SwingMeasurement] = {}
-    pieces = [piece for portfolio in work.portfolios.values() for piece in portfolio.pieces]
+    pieces = [p for one in work.portfolios.values() for p in one.pieces if not p.gone]
     for piece, found in look_at_class(
         pieces, lambda piece: open_piece(folder, piece.file), progress=progress, stop=stop
     ):
@@ -69,7 +79,8 @@ def repeats(work: ClassWork, seen: Seen) -> Mapping[str, tuple[Finding, ...]]:
     from markbench.evidence.photos import repeated_photos
 
     owners = {piece.file: i for i, p in work.portfolios.items() for piece in p.pieces}
-    return {i: tuple(found) for i, found in repeated_photos(seen.photos, owners).items()}
+    fresh = repeated_photos(seen.photos, owners)
+    return {i: (*fresh.get(i, ()), *seen.repeats.get(i, ())) for i in {*fresh, *seen.repeats}}
 
 
 def findings_of(

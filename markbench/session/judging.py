@@ -15,6 +15,7 @@ from markbench.model import ClassWork, Decision, Finding, Rubric, State
 from markbench.session import present
 from markbench.session.evidence import Seen, counted, film_weights, findings_of, repeats
 from markbench.session.judge import Judged, compare, compare_again, judge, recompute, tables
+from markbench.session.kept import with_kept
 
 _REJUDGES = {"agreed_slip", "extension", "swing_count"}
 
@@ -27,17 +28,18 @@ class Judging:
         #: The class folder as read.
         self.work = work
         #: What was seen in the photos and films.
-        self.seen = Seen()
+        self.seen = with_kept(Seen(), state)
         #: Everything worked out, by learner.
         self.judged: dict[str, Judged] = {}
         self._rubric = rubric
         self._alike: Mapping[str, tuple[Finding, ...]] = {}
-        self._repeats: Mapping[str, tuple[Finding, ...]] = {}
+        #: Questions about each learner's photos beside everybody's.
+        self.repeats: Mapping[str, tuple[Finding, ...]] = {}
         self._judge_again(state)
 
     def see(self, seen: Seen, state: State) -> None:
         """Take in what was seen in the photos and films, and judge everybody again."""
-        self.seen = seen
+        self.seen = with_kept(seen, state)
         self._judge_again(state)
 
     def follow(self, written: Sequence[Decision], state: State) -> Set[str]:
@@ -48,6 +50,7 @@ class Judging:
         concerned = present.rereads(self.work, written)
         if concerned is None:
             self.work = read_class(self.folder, present.settled(state))
+            self.seen = with_kept(self.seen, state)
             self._judge_again(state)
             return {""}
         if concerned:
@@ -76,12 +79,12 @@ class Judging:
         until = present.extensions(state)
         if only is None:
             self._alike = compare(self.work)
-            self._repeats = repeats(self.work, self.seen)
+            self.repeats = repeats(self.work, self.seen)
         analyses = recompute(self.work, ids)
         seen = counted(self.seen, state)
         looked = findings_of(self.work, analyses, seen)
         films = film_weights(self.work, analyses, seen)
-        everyones = (self._alike, looked, self._repeats)
+        everyones = (self._alike, looked, self.repeats)
         extra = {i: tuple(f for one in everyones for f in one.get(i, ())) for i in ids}
         fresh = judge(self.work, self._rubric, analyses, agreed, extra, until, films)
         self.judged = {**self.judged, **fresh} if only is not None else fresh

@@ -10,6 +10,7 @@ from markbench.intake.corrections import holds, typed_rows
 from markbench.intake.folder import Settled
 from markbench.intake.tables import ColumnHints
 from markbench.model import ClassWork, Decision, Mark, PieceKind, State
+from markbench.session.kept import kept_portfolios
 from markbench.session.texts import kept, words_of
 
 _NEVER = dt.datetime(1970, 1, 1, tzinfo=dt.UTC)
@@ -34,6 +35,7 @@ def settled(state: State) -> Settled:
         },
         typed={learner: typed_rows(d.value) for (learner, _), d in of_kind(state, "typed").items()},
         corrections={subject: d.value for (_, subject), d in of_kind(state, "correction").items()},
+        kept=kept_portfolios(state),
     )
 
 
@@ -41,7 +43,7 @@ def rereads(work: ClassWork, decisions: Iterable[Decision]) -> frozenset[str] | 
     """Learners whose work ``decisions`` have read anew; ``None``: the whole class."""
     concerned: set[str] = set()
     for decision in decisions:
-        if decision.kind == "owner":
+        if decision.kind in ("owner", "purge"):
             return None
         if decision.kind == "typed":
             concerned.add(decision.learner)

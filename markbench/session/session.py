@@ -46,6 +46,9 @@ if TYPE_CHECKING:
     from markbench.evidence.photos import PhotoLook
     from markbench.evidence.video.judge import SwingMeasurement
 
+# Never taken back by a keystroke.
+_LASTING = {"sign_off", "reopen", "kept", "purge"}
+
 Progress = Callable[[int, int, str], None]
 Stop = Callable[[], bool]
 
@@ -120,6 +123,10 @@ class Session:
     def close(self) -> None:
         """Release the journal."""
         self._journal.close()
+
+    def keep_copy(self) -> None:
+        """Copy the class's file now, beside the copies made every hour."""
+        self._journal.back_up()
 
     # --- what is known -------------------------------------------------------------
 
@@ -328,8 +335,8 @@ class Session:
         def keep(written: list[Decision]) -> None:
             self._undo.append(written)
             self._redo.clear()
-            if any(d.kind in ("sign_off", "reopen") for d in written):
-                self._undo.clear()  # signing and reopening are never taken back by a keystroke
+            if any(d.kind in _LASTING for d in written):
+                self._undo.clear()
 
         self._commit(fresh, keep)
 
@@ -374,6 +381,15 @@ class Session:
         """Take in what was seen in the photos and films, and draft again."""
         self._judging.see(seen, self._state)
         self._tell(Change("", ("evidence",)))
+
+    @property
+    def seen(self) -> Seen:
+        """What was seen in photos and films so far, as measured."""
+        return self._judging.seen
+
+    def repeats_of(self, learner: str) -> tuple[Finding, ...]:
+        """Questions about a learner's photos beside everybody's."""
+        return self._judging.repeats.get(learner, ())
 
     def film(self, file: str) -> SwingMeasurement | None:
         """What was measured in a film, with the teacher's own count if she made one."""

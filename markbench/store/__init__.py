@@ -3,7 +3,7 @@
 Why it is made so stands in DECISION-journal.md beside this file.
 """
 
-from markbench.store.backups import backups_of
+from markbench.store.backups import backups_of, made_at
 from markbench.store.errors import StoreDamagedError, StoreError, StoreInUseError, StoreTooNewError
 from markbench.store.fold import fold
 from markbench.store.holder import Holder
@@ -21,5 +21,6 @@ __all__ = [
     "StoreTooNewError",
     "backups_of",
     "fold",
+    "made_at",
     "salvage",
 ]

@@ -28,6 +28,15 @@ def backups_of(path: Path) -> tuple[Path, ...]:
     return tuple(sorted(folder_for(path).glob("entries-*.markbench"), reverse=True))
 
 
+def made_at(copy: Path) -> dt.datetime | None:
+    """When a copy was made, by its name; ``None`` where the name does not say."""
+    try:
+        stamp = copy.stem.split("-", 2)[2][:16]
+        return dt.datetime.strptime(stamp, _STAMP).replace(tzinfo=dt.UTC)
+    except (IndexError, ValueError):
+        return None
+
+
 def is_due(path: Path, last_number: int, now: dt.datetime) -> bool:
     """Whether something was decided since the fullest copy, and an hour has gone by.
 
@@ -36,14 +45,10 @@ def is_due(path: Path, last_number: int, now: dt.datetime) -> bool:
     newest = next(iter(backups_of(path)), None)
     if newest is None:
         return last_number > 0
-    _, number, stamp = newest.stem.split("-", 2)
-    if int(number) >= last_number:
+    if int(newest.stem.split("-", 2)[1]) >= last_number:
         return False
-    try:
-        age = now - dt.datetime.strptime(stamp[:16], _STAMP).replace(tzinfo=dt.UTC)
-    except ValueError:
-        return True
-    return not dt.timedelta(0) <= age < AT_MOST_EVERY
+    made = made_at(newest)
+    return made is None or not dt.timedelta(0) <= now - made < AT_MOST_EVERY
 
 
 def back_up(path: Path, last_number: int, now: dt.datetime) -> Path:

@@ -72,7 +72,7 @@ _OF_A_SERVER = {
     "57": "{name} was shut down; nothing was saved.",
 }
 _DAMAGE = ("SQLITE_CORRUPT", "SQLITE_NOTADB")
-_DAMAGED = "{name} is damaged. Nothing is lost yet: salvage rebuilds it from what can be read."
+_DAMAGED = "{name} is damaged. Nothing is lost yet: it can be rebuilt from what can be read."
 
 
 def as_store_error(error: Exception, name: str) -> StoreError:

@@ -89,7 +89,7 @@ class FileHome:
         if not self.is_there() and (kept := backups.backups_of(self._path)):
             raise StoreDamagedError(
                 f"{self.name} is {'empty' if self._path.exists() else 'gone'}, but {len(kept)} "
-                "copies of it are kept: salvage rebuilds it from them."
+                "copies of it are kept, from which it can be rebuilt."
             )
 
     def is_there(self) -> bool:

@@ -194,7 +194,7 @@ class Journal:
             report = connection.exec_driver_sql("PRAGMA quick_check").scalar()
         if report != "ok":
             raise StoreDamagedError(
-                f"{self.name} is damaged. Nothing is lost yet: salvage rebuilds it from what "
+                f"{self.name} is damaged. Nothing is lost yet: it can be rebuilt from what "
                 "can be read."
             )
         return None if self.verify() else backups.back_up(self.path, last, now)

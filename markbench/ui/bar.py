@@ -2,18 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
 
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import ElidedLabel, IconButton, label, restyle
+from markbench.ui.parts import ElidedLabel, label, restyle
 from markbench.ui.places import PlaceBar
 
 
 class Bar(QWidget):
     """One line where there is room; with large text the places stand in a line of their own."""
 
-    def __init__(self, theme: Theme, places: PlaceBar, tools: list[IconButton]) -> None:
+    def __init__(self, theme: Theme, places: PlaceBar, tools: Sequence[QWidget]) -> None:
         super().__init__()
         self._theme, self._places = theme, places
         self.title = ElidedLabel("quiet")
@@ -57,6 +59,10 @@ class Bar(QWidget):
         """Something that could not be done."""
         self._say(words)
         restyle(self.trouble, "kind", "look")
+
+    def renew(self) -> None:
+        """A tool came or went."""
+        self._arrange()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """One line or two."""

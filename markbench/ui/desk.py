@@ -10,11 +10,12 @@ from __future__ import annotations
 import datetime as dt
 import secrets
 from collections.abc import Callable
-from typing import TYPE_CHECKING, cast
+from typing import TYPE_CHECKING, Any, cast
 
 from PySide6.QtCore import QCoreApplication, QObject, QThread, QThreadPool, Signal
+from shiboken6 import isValid
 
-from markbench.ui.background import in_background
+from markbench.ui.background import Progress, Work, in_background
 
 if TYPE_CHECKING:
     from markbench.session import Change, Session
@@ -100,6 +101,29 @@ class Desk(QObject):
             failed=self._on_failed,
             pool=self._pool,
         )
+
+    def do_long(
+        self,
+        owner: QObject,
+        work: Work,
+        done: Callable[[Any], None],
+        failed: Callable[[Exception], None],
+        progress: Progress | None = None,
+    ) -> None:
+        """A command that takes a while, in its turn like any other; ``owner`` is told."""
+        self._pending += 1
+        if self._pending == 1:
+            self.waiting.emit(True)
+
+        def then(tell: Callable[[Any], None]) -> Callable[[Any], None]:
+            def ended(result: Any) -> None:
+                self._settle()
+                if isValid(owner):
+                    tell(result)
+
+            return ended
+
+        in_background(self, work, then(done), then(failed), progress, self._pool)
 
     def judge_piece(self, learner: str, file: str, status: str) -> None:
         """Say how a piece of evidence is; an empty ``status`` takes it back."""

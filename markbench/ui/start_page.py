@@ -11,7 +11,7 @@ from PySide6.QtWidgets import QHBoxLayout, QProgressBar, QStackedWidget, QVBoxLa
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.marks import pen
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import button, frame, label
+from markbench.ui.parts import button, frame, label, restyle
 
 
 class _Drawing(QWidget):
@@ -50,12 +50,14 @@ class _Drawing(QWidget):
 
 class StartPage(QWidget):
     """``folder_wanted`` asks for a class to be opened, ``new_wanted`` for one to be begun,
-    ``pack_wanted`` for a moderation pack; ``chosen`` names a folder."""
+    ``pack_wanted`` for a moderation pack; ``chosen`` names a folder, ``rebuild_wanted`` one
+    whose damaged file is to be made anew."""
 
     folder_wanted = Signal()
     new_wanted = Signal()
     pack_wanted = Signal()
     chosen = Signal(object)
+    rebuild_wanted = Signal(object)
     stopped = Signal()
 
     def __init__(self, theme: Theme) -> None:
@@ -78,6 +80,8 @@ class StartPage(QWidget):
         self._trouble.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
         self.choose = button(self.tr("Choose a folder…"), "deed", self.folder_wanted.emit)
         self.again = button("", "", self._again)
+        words = self.tr("Rebuild it from its copies")
+        self.rebuild = button(words, "deed", lambda: self.rebuild_wanted.emit(self._last))
         self.new = button(self.tr("Begin a new class…"), "", self.new_wanted.emit)
         self.pack = button(self.tr("Open a moderation pack…"), "", self.pack_wanted.emit)
         self.bar = QProgressBar()
@@ -96,7 +100,7 @@ class StartPage(QWidget):
     def _choosing(self) -> QWidget:
         part = QWidget()
         row = FlowLayout(part)
-        for control in (self.choose, self.new, self.again, self.pack):
+        for control in (self.rebuild, self.choose, self.new, self.again, self.pack):
             row.addWidget(control)
         return part
 
@@ -140,6 +144,8 @@ class StartPage(QWidget):
         self._trouble.hide()
         self._words.show()
         self._deeds.setCurrentIndex(0)
+        self.rebuild.hide()
+        restyle(self.choose, "kind", "deed")
         self.again.setVisible(last is not None)
         self.again.setText(self.tr("Open {name} again").format(name=last.name) if last else "")
         self.choose.setText(self.tr("Choose a folder…"))
@@ -158,9 +164,11 @@ class StartPage(QWidget):
         self.bar.setValue(at)
         self._step.setText(text)
 
-    def show_trouble(self, folder: Path, words: str) -> None:
-        """A folder could not be opened."""
+    def show_trouble(self, folder: Path, words: str, *, can_rebuild: bool = False) -> None:
+        """A folder could not be opened; perhaps its file can be made anew from its copies."""
         self.show_empty(folder)
+        self.rebuild.setVisible(can_rebuild)
+        restyle(self.choose, "kind", "" if can_rebuild else "deed")
         self._title.setText(self.tr("This class could not be opened"))
         self._words.hide()
         self._trouble.setText(f"{words}\n\n{folder}")

@@ -19,6 +19,7 @@ from markbench.ui.actions import DeedList, Deeds
 from markbench.ui.background import Task, in_background
 from markbench.ui.bar import Bar
 from markbench.ui.bench.page import ClassPage
+from markbench.ui.care.doors import CareDoors
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
 from markbench.ui.moderation.pack_door import PackDoor
@@ -77,6 +78,7 @@ class Window(QMainWindow):
         self.places = PlaceBar()
         self.places.wanted.connect(self.show_place)
         self.places.blind_wanted.connect(self.hide_names)
+        self.care = CareDoors(self, theme)
         self.bar = self._make_bar()
         inside = QWidget()
         inside.setProperty("kind", "bench")
@@ -114,7 +116,7 @@ class Window(QMainWindow):
             self,
             open_session(folder, self._who),
             done=self.show_session,
-            failed=lambda error: self.start.show_trouble(folder, str(error)),
+            failed=lambda error: self._refuse(folder, error),
             progress=self.start.show_progress,
         )
 
@@ -131,6 +133,12 @@ class Window(QMainWindow):
         if self._opening is None:  # else the reading loads what it needs, and needs it first
             # Trouble is told when a class is opened, where somebody can do something about it.
             in_background(self, load_ahead, done=lambda _none: None, failed=lambda _error: None)
+
+    def _refuse(self, folder: Path, error: Exception) -> None:
+        from markbench.store import StoreDamagedError
+
+        can_rebuild = isinstance(error, StoreDamagedError)
+        self.start.show_trouble(folder, str(error), can_rebuild=can_rebuild)
 
     def stop_opening(self) -> None:
         """Give up reading."""
@@ -153,6 +161,7 @@ class Window(QMainWindow):
         self.pages.addWidget(self.bench)
         self.bar.say_title(f"{session.brief.title}  ·  {session.folder.name}")
         self.bar.say_saved(self.tr("read only") if session.read_only else "")
+        self.care.remind()
         self.show_class()
         QTimer.singleShot(30, self, self._follow_up)
 
@@ -188,6 +197,7 @@ class Window(QMainWindow):
                 page.deleteLater()
         self.desk = self.bench = self.sheet = None
         self.further.clear()
+        self.care.remind()
         self.bar.say_title("")
         self.bar.say_saved("")
         self._show_start()
@@ -320,7 +330,8 @@ class Window(QMainWindow):
         words = self.tr("Everything that can be done (F1)")
         find = IconButton(self._theme, "list", words, self.deed_list.open_list)
         light = IconButton(self._theme, "light", self.tr("Light or dark"), self._turn_light)
-        return Bar(self._theme, self.places, [self.undo_button, self.redo_button, light, find])
+        tools = (self.care.overdue, self.undo_button, self.redo_button, light, find)
+        return Bar(self._theme, self.places, tools)
 
     def _name_deeds(self) -> None:
         from markbench.ui.deeds import name_deeds

@@ -63,7 +63,7 @@ class Doors(QObject):
         page = NewClassPage(self._theme, self._window._who)
         page.begun.connect(self._window.open_folder)
         page.left.connect(self.leave)
-        self._show(page)
+        self.show_over(page)
         page.look_at(folder)
 
     def open_brief(self) -> None:
@@ -76,7 +76,7 @@ class Doors(QObject):
         page = BriefPage(session.folder, session.work, self._theme, read_only=session.read_only)
         page.saved.connect(lambda: self._window.open_folder(session.folder))
         page.left.connect(self.leave)
-        self._show(page)
+        self.show_over(page)
 
     def open_rubric(self) -> None:
         """Show the rubric of the open class, to be written."""
@@ -93,7 +93,7 @@ class Doors(QObject):
             return
         page.saved.connect(lambda: self._window.open_folder(folder))
         page.left.connect(self.leave)
-        self._show(page)
+        self.show_over(page)
 
     def open_phrases(self) -> None:
         """The teacher's phrases, for the criterion that is open on the sheet."""
@@ -115,7 +115,8 @@ class Doors(QObject):
         else:
             self._window.close_class()
 
-    def _show(self, page: QWidget) -> None:
+    def show_over(self, page: QWidget) -> None:
+        """Show a page over the others, until another is shown."""
         self.page = page
         self._window.places.setVisible(self._window.desk is not None)
         self._window.pages.addWidget(page)

@@ -55,7 +55,12 @@ class EvidenceStrip(QFrame):
             thumb.setVisible(number < len(shown))
             if number < len(shown):
                 kind, piece = shown[number]
-                asks = piece is not None and piece.kind == "photo" and self._may_see(piece)
+                asks = (
+                    piece is not None
+                    and piece.kind == "photo"
+                    and not piece.gone
+                    and self._may_see(piece)
+                )
                 status = self._status(learner, piece)
                 thumb.show_piece(kind, piece, self.words_for(kind), status, asks)
         for _, piece in reversed(shown):  # the last one asked for is made first
@@ -71,7 +76,8 @@ class EvidenceStrip(QFrame):
 
     def openable(self, learner: str) -> list[Piece]:
         """Pieces the viewer can show, in the order of the strip."""
-        return [p for _, p in self._pieces(learner) if p is not None and can_show(p)]
+        pieces = (p for _, p in self._pieces(learner) if p is not None)
+        return [p for p in pieces if can_show(p) and not p.gone]
 
     def words_for(self, kind: str) -> str:
         """Name of a kind of evidence."""
@@ -112,7 +118,7 @@ class EvidenceStrip(QFrame):
                 thumb.update()
 
     def _open(self, thumb: Thumb, _checked: bool = False) -> None:
-        if thumb.piece is not None:
+        if thumb.piece is not None and not thumb.piece.gone:
             self.opened.emit(thumb.piece)
 
     def _judge(self, thumb: Thumb, status: str) -> None:

@@ -65,12 +65,17 @@ class Thumb(QAbstractButton):
         self.more.setVisible(piece is not None)
         for choice in self.kinds.values():
             choice.setVisible(asks)
-        words = caption if piece is not None else self.tr("{c}: missing").format(c=caption)
+        words = self._words()
         self.setAccessibleName(f"{words} {status_word(status)}".strip())
         self.more.setAccessibleName(self.tr("Judge: {piece}").format(piece=words))
         self.setToolTip(piece.file if piece is not None else words)
         self._place()
         self.update()
+
+    def _words(self) -> str:
+        if self.piece is None:
+            return self.tr("{c}: missing").format(c=self.caption)
+        return self.tr("{c}: removed").format(c=self.caption) if self.piece.gone else self.caption
 
     def open_menu(self) -> None:
         """What can be said of this piece."""
@@ -167,9 +172,7 @@ class Thumb(QAbstractButton):
             painter.setPen(pen(colours.deed, 2.5))
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRoundedRect(box, 3, 3)
-        words = self.caption
-        if self.piece is None:
-            words = self.tr("{c}: missing").format(c=self.caption)
+        words = self._words()
         painter.setFont(self._theme.font("small"))
         painter.setPen(QColor(colours.look if self.piece is None else colours.pencil))
         foot = QRectF(2, box.bottom(), self.width() - 4, self.height() - box.bottom())

@@ -25,7 +25,7 @@ _MOST_WAITING = 120
 
 
 def can_show(piece: Piece) -> bool:
-    """Whether a piece is a picture or a film."""
+    """Whether a piece is (or was, where it is gone) a picture or a film."""
     return piece.kind in PICTURES or piece.kind in FILMS
 
 
@@ -52,7 +52,7 @@ class Thumbnails(QObject):
     def ask(self, piece: Piece) -> None:
         """Have the picture made, before all that were asked for earlier."""
         true = self._desk.true_file(piece.file)
-        if not can_show(piece) or not self._desk.may_open(piece.file):
+        if not can_show(piece) or piece.gone or not self._desk.may_open(piece.file):
             return
         if true in self._held or true == self._loading:
             return
@@ -88,12 +88,12 @@ class Thumbnails(QObject):
 
 def make_thumbnail(folder: Path, file: str, piece: Piece) -> QImage:
     """The small picture from the cache, else made and kept. May run on any thread."""
-    from markbench.evidence.cache import Cache, digest_of
+    from markbench.evidence.cache import SMALL, Cache, digest_of
 
     # Name, size and time tell one file from its later self without reading the film.
     told = f"{folder.resolve()}|{file}|{piece.size_bytes}|{piece.modified}|{piece.digest}"
-    still = "still" if piece.kind in FILMS else "small"
-    cache, key = Cache(), f"{digest_of(told.encode())}-{still}{_LONGEST}.jpg"
+    still = "-still" if piece.kind in FILMS else ""
+    cache, key = Cache(), f"{digest_of(told.encode())}{SMALL}{still}{_LONGEST}.jpg"
     known = cache.get(key)
     image = QImage.fromData(known) if known is not None else QImage()
     if image.isNull():

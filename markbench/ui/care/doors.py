@@ -1,0 +1,88 @@
+"""The ways from the window to the pages that look after a class."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import QObject
+
+from markbench.ui.background import in_background
+from markbench.ui.look.theme import Theme
+from markbench.ui.parts import button
+from markbench.ui.places import FURTHER
+
+if TYPE_CHECKING:
+    from markbench.store import Salvaged
+    from markbench.ui.window import Window
+
+_CLASS = " ".join(("class", "sheet", *FURTHER))
+
+
+class CareDoors(QObject):
+    """Opens the pages over the others; they are left as any such page is."""
+
+    def __init__(self, window: Window, theme: Theme) -> None:
+        super().__init__(window)
+        self._window, self._theme = window, theme
+        window.start.rebuild_wanted.connect(self.rebuild)
+        deeds = window.deeds
+        deeds.add(self.tr("Copies of this class: go back to one"), "", self.open_copies, _CLASS)
+        deeds.add(self.tr("Remove photos and films after sign-off…"), "", self.open_purge, _CLASS)
+        #: Shown in the bar once photos and films are kept past their day.
+        self.overdue = button("", "quiet", self.open_purge)
+        self.overdue.hide()
+
+    def open_copies(self) -> None:
+        """Show the copies of the open class."""
+        from markbench.ui.care.restore_page import RestorePage
+
+        desk = self._window.desk
+        if desk is not None:
+            page = RestorePage(desk, self._theme)
+            page.left.connect(self._window.doors.leave)
+            self._window.doors.show_over(page)
+
+    def open_purge(self) -> None:
+        """Show what of the evidence would be removed, and what would stay."""
+        from markbench.ui.care.purge_page import PurgePage
+
+        desk = self._window.desk
+        if desk is not None:
+            page = PurgePage(desk, self._theme)
+            page.left.connect(self._window.doors.leave)
+            page.purged.connect(self.remind)
+            self._window.doors.show_over(page)
+
+    def remind(self) -> None:
+        """Say in the bar that photos and films are kept past their day, if they are."""
+        from markbench.session.retention import overdue
+
+        desk = self._window.desk
+        late = None if desk is None else overdue(desk.held)
+        self.overdue.setVisible(late is not None)
+        if late is not None:
+            words = self.tr("Photos and films past their day")
+            self.overdue.setText(words)
+            told = self.tr("They were to be kept until {day}; {n} are still here.")
+            self.overdue.setToolTip(told.format(day=f"{late.until:%d.%m.%Y}", n=late.count))
+        self._window.bar.renew()
+
+    def rebuild(self, folder: Path) -> None:
+        """Make a damaged class's file anew from its copies, then open the class."""
+        window = self._window
+        window.start.show_opening(folder)
+
+        def work(_progress: object, _stop: object) -> Salvaged:
+            from markbench.session.restoring import rebuild
+
+            return rebuild(folder, window._who)
+
+        def done(made: Salvaged) -> None:
+            window.open_folder(folder)
+            window._say_notice(str(made))
+
+        in_background(
+            self, work, done=done,
+            failed=lambda error: window.start.show_trouble(folder, str(error)),
+        )  # fmt: skip

@@ -1,0 +1,146 @@
+"""The copies of a class: when they were made, what going back would mean, and going back."""
+
+from __future__ import annotations
+
+from typing import TYPE_CHECKING
+
+from PySide6.QtCore import Signal
+
+from markbench.ui.background import in_background
+from markbench.ui.care.sheet import CareSheet
+from markbench.ui.desk import Desk
+from markbench.ui.look.theme import Theme
+from markbench.ui.moderation.paper import Roll
+from markbench.ui.parts import button, label
+
+if TYPE_CHECKING:
+    from markbench.session.restoring import Copy, WayBack
+
+
+class RestorePage(CareSheet):
+    """``left``: back to the class."""
+
+    left = Signal()
+
+    def __init__(self, desk: Desk, theme: Theme) -> None:
+        super().__init__(
+            theme,
+            self.tr("Copies of this class"),
+            self.tr(
+                "Markbench copies the class's file by itself, at most once an hour, and keeps the "
+                "ten fullest. Going back decides again what differs; nothing decided since is "
+                "thrown away, and the present is copied first. The learners' files are not "
+                "touched."
+            ),
+        )
+        self._desk = desk
+        self.copies: tuple[Copy, ...] = ()
+        self.way: WayBack | None = None
+        headings = (self.tr("Made"), self.tr("Decisions"), self.tr("Marks"), self.tr("Kept as"))
+        self.roll = Roll(headings, self.tr("Copies, newest first"))
+        self.roll.currentCellChanged.connect(lambda row, *_: self._weigh(row))
+        self.told = label(wrap=True)
+        self.done = label(kind="ink", wrap=True)
+        for part in (self.roll, self.told, self.done):
+            self.column.addWidget(part)
+        self.column.addStretch(1)
+        self.go = button(self.tr("Go back to this copy"), "deed", self.restore)
+        self.go.setEnabled(False)
+        self.foot.addStretch(1)
+        self.foot.addWidget(button(self.tr("Leave it as it is"), "", self.left.emit))
+        self.foot.addWidget(self.go)
+        desk.changed.connect(lambda _learner: self.refresh())
+        self.roll.setFocus()
+        self.refresh()
+
+    def refresh(self) -> None:
+        """Read the list of copies, off the main thread."""
+        folder = self._desk.held.folder
+
+        def work(_progress: object, _stop: object) -> tuple[Copy, ...]:
+            from markbench.session.restoring import copies_of
+
+            return copies_of(folder)
+
+        in_background(self, work, done=self._show, failed=self._refuse)
+
+    def restore(self) -> None:
+        """Go back to the chosen copy."""
+        from markbench.session.restoring import restore
+
+        way, held = self.way, self._desk.held
+        if way is None:
+            return
+        self.go.setEnabled(False)
+        when = _when(way.copy)
+
+        def command(_session: object) -> None:
+            restore(held, way.copy)
+
+        self._desk.do(command)
+        words = self.tr("✓ The class stands as it did {when}. The copy made just now holds what "
+                        "was there before.")  # fmt: skip
+        self.done.setText(words.format(when=when))
+
+    def _show(self, copies: tuple[Copy, ...]) -> None:
+        self.copies = copies
+        rows = []
+        for copy in copies:
+            counts = ("–", "–") if copy.problem else (str(copy.decisions), str(copy.marks))
+            rows.append(("", (_when(copy), *counts, copy.problem or copy.path.name)))
+        self.roll.blockSignals(True)
+        self.roll.fill(rows)
+        self.roll.blockSignals(False)
+        self.roll.setVisible(bool(rows))
+        if not rows:
+            self.told.setText(self.tr(
+                "There is no copy yet. The first is made when the class is next opened after "
+                "something was decided."
+            ))  # fmt: skip
+            self.go.setEnabled(False)
+            return
+        self._weigh(self.roll.currentRow())
+
+    def _weigh(self, row: int) -> None:
+        self.way = None
+        self.go.setEnabled(False)
+        if not 0 <= row < len(self.copies):
+            return
+        copy, held = self.copies[row], self._desk.held
+
+        def work(_progress: object, _stop: object) -> WayBack:
+            from markbench.session.restoring import way_back
+
+            return way_back(held, copy)
+
+        in_background(self, work, done=self._tell, failed=self._refuse)
+
+    def _tell(self, way: WayBack) -> None:
+        row = self.roll.currentRow()
+        if not 0 <= row < len(self.copies) or self.copies[row] != way.copy:
+            return  # another copy was chosen meanwhile
+        self.way = way
+        self.told.setText(self._words(way))
+        self.go.setEnabled(bool(way.decisions) and not self._desk.held.read_only)
+
+    def _words(self, way: WayBack) -> str:
+        if not way.decisions:
+            return self.tr("The class stands as it stood in this copy: there is nothing to go "
+                           "back to.")  # fmt: skip
+        parts = [
+            (way.undone, self.tr("{n} marks made since become drafts again")),
+            (way.come_back, self.tr("{n} marks taken away since come back")),
+            (way.change, self.tr("{n} marks take their earlier level")),
+            (way.texts, self.tr("{n} texts read as they did")),
+            (way.others, self.tr("{n} other choices are as they were")),
+        ]
+        told = "; ".join(words.format(n=count) for count, words in parts if count)
+        since = self.tr("{n} decisions were made since; they stay in the journal.")
+        return f"{told}. {since.format(n=way.later)}"
+
+    def _refuse(self, error: Exception) -> None:
+        self.told.setText(str(error))
+
+
+def _when(copy: Copy) -> str:
+    return f"{copy.made.astimezone():%d.%m.%Y %H:%M}" if copy.made is not None else "–"
