@@ -2,7 +2,8 @@
 
 Needs nothing but Python 3.11 or newer. Makes a private environment in ``.venv``, installs
 the program into it, and opens the sample class. ``python3 start.py test`` installs what
-the tests need and runs them all. Any other arguments go to ``markbench``.
+the tests need and runs them all; ``python3 start.py bundle`` makes a copy of the program
+that needs no Python. Any other arguments go to ``markbench``.
 """
 
 from __future__ import annotations
@@ -45,8 +46,11 @@ def main(arguments: list[str]) -> int:
         print("Markbench needs Python 3.11 or newer; this is", sys.version.split()[0])
         return 1
     testing = arguments == ["test"]
+    bundling = arguments[:1] == ["bundle"]
     ensure_system_libraries()
-    ensure_environment(testing)
+    ensure_environment("bundle" if bundling else "test" if testing else "")
+    if bundling:
+        return call(".ci/bundle.py", *arguments[1:])
     if testing:
         return run_tests()
     if arguments:
@@ -71,17 +75,20 @@ def call(*arguments: str) -> int:
         return 130
 
 
-def ensure_environment(testing: bool) -> None:
-    """Make ``.venv`` and install the program, unless nothing has changed since."""
+def ensure_environment(extra: str) -> None:
+    """Make ``.venv`` and install the program, unless nothing has changed since.
+
+    ``extra`` names what is wanted beside it: ``test``, ``bundle`` or nothing.
+    """
     # A moved or half-made environment is made afresh; pip then finds what it needs.
     if not python().exists():
         print("Making a private environment in .venv (once) …", flush=True)
         venv.create(ENVIRONMENT, with_pip=True, clear=ENVIRONMENT.exists())
-    stamp = ENVIRONMENT / ("installed-for-tests" if testing else "installed")
+    stamp = ENVIRONMENT / (f"installed-for-{extra}" if extra else "installed")
     wanted = hashlib.sha256((ROOT / "pyproject.toml").read_bytes() + str(ROOT).encode()).hexdigest()
     if stamp.exists() and stamp.read_text() == wanted:
         return
-    what = ".[test]" if testing else "."
+    what = f".[{extra}]" if extra else "."
     print("Installing Markbench and what it needs (once, a minute or two) …", flush=True)
     install = [str(python()), "-m", "pip", "install", "--quiet", "--disable-pip-version-check"]
     failed = subprocess.call([*install, "--editable", what], cwd=ROOT)

@@ -11,7 +11,8 @@ from markbench import __version__
 from markbench.cli import caring_arguments
 from markbench.cli.moderating_arguments import add_commands
 
-OpenWindow = Callable[[Path | None], int]
+OpenWindow = Callable[..., int]
+"""Takes the folder, if any, and whether to close by itself once the class is open."""
 
 _DONE, _FAILED = 0, 1
 
@@ -26,6 +27,8 @@ def main(arguments: Sequence[str], open_window: OpenWindow) -> int:
     """Run one command; ``open_window`` is the other face, handed in by ``__main__``."""
     parsed = _parser().parse_args(arguments)
     if parsed.command in (None, "open"):
+        if getattr(parsed, "close_when_open", False):
+            return open_window(parsed.folder, close_when_open=True)
         return open_window(getattr(parsed, "folder", None))
     # Imported late: the window's first frame should not wait for the command line's tools.
     from markbench.cli import commands
@@ -76,6 +79,11 @@ def _parser() -> argparse.ArgumentParser:
     commands = parser.add_subparsers(dest="command", metavar="COMMAND")
     window = commands.add_parser("open", help="open a class in the window (also without a command)")
     window.add_argument("folder", type=Path, nargs="?", metavar="FOLDER")
+    window.add_argument(
+        "--close-when-open",
+        action="store_true",
+        help="close by itself once the class and a learner are shown: to try an installation",
+    )
     check = commands.add_parser(
         "check",
         help="read, recompute, question and draft a class without a window",

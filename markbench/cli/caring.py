@@ -10,6 +10,7 @@ from rich.console import Console
 from markbench.checks.pieces import PIECE_WORDS
 from markbench.session import Session
 from markbench.session.errors import RefusedError
+from markbench.session.pseudonyms import STAYS, bring_home, make_copy
 from markbench.session.purging import plan, purge
 from markbench.session.restoring import WayBack, copies_of, rebuild, restore, way_back
 from markbench.store import StoreDamagedError
@@ -17,7 +18,13 @@ from markbench.store import StoreDamagedError
 
 def run(parsed: argparse.Namespace) -> None:
     """Carry out one of these commands."""
-    (_restore if parsed.command == "restore" else _purge)(parsed, Console())
+    commands = {
+        "restore": _restore,
+        "purge": _purge,
+        "pseudonymise": _pseudonymise,
+        "bring-home": _bring_home,
+    }
+    commands[parsed.command](parsed, Console())
 
 
 def _restore(parsed: argparse.Namespace, console: Console) -> None:
@@ -92,6 +99,31 @@ def _purge(parsed: argparse.Namespace, console: Console) -> None:
             console.print(f"Still there: {file}: {why}.", markup=False, soft_wrap=True)
     finally:
         session.close()
+
+
+def _pseudonymise(parsed: argparse.Namespace, console: Console) -> None:
+    session = Session.open(parsed.folder, read_only=True)
+    try:
+        made = make_copy(session, parsed.to, parsed.key)
+    finally:
+        session.close()
+    lines = [
+        f"{made.learners} learners, {made.files} files copied to {made.folder}.",
+        f"The key is {made.key}: keep it elsewhere, and do not lose it.",
+        *(f"Left out: {count}, because {why}." for why, count in made.left_out.items()),
+        *(f"Perhaps a name, and left: {one}" for one in made.doubts),
+        f"Not taken out, and not to be: {'; '.join(STAYS)}.",
+    ]
+    console.print("\n".join(lines), markup=False, highlight=False, soft_wrap=True)
+
+
+def _bring_home(parsed: argparse.Namespace, console: Console) -> None:
+    session = Session.open(parsed.folder)
+    try:
+        count = bring_home(session, parsed.copy, parsed.key)
+    finally:
+        session.close()
+    console.print(f"{count} decisions brought home.")
 
 
 def _ask(parsed: argparse.Namespace, question: str) -> None:

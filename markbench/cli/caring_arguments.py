@@ -8,7 +8,7 @@ from __future__ import annotations
 import argparse
 from pathlib import Path
 
-COMMANDS = ("restore", "purge")
+COMMANDS = ("restore", "purge", "pseudonymise", "bring-home")
 
 
 def add_commands(commands: argparse._SubParsersAction[argparse.ArgumentParser]) -> None:
@@ -44,6 +44,24 @@ def add_commands(commands: argparse._SubParsersAction[argparse.ArgumentParser]) 
         help="also tables, reports and all else that was handed in",
     )
     _sure(purge)
+    hide = commands.add_parser(
+        "pseudonymise",
+        help="copy a class under numbers, with the key in a file of its own",
+        description="Copy the class into a new folder with numbers for names, to be marked "
+        "there; the key is written apart and is to be kept elsewhere.",
+    )
+    hide.add_argument("folder", type=Path, metavar="FOLDER", help="the class folder")
+    hide.add_argument("--to", type=Path, metavar="COPY", required=True, help="a new folder")
+    hide.add_argument("--key", type=Path, metavar="FILE", required=True, help="the key to write")
+    home = commands.add_parser(
+        "bring-home",
+        help="take the marks of a copy under numbers into the class it was made of",
+        description="Take what was decided in a copy under numbers into the class itself, with "
+        "the signatures and times it was decided with.",
+    )
+    home.add_argument("folder", type=Path, metavar="FOLDER", help="the class folder")
+    home.add_argument("--from", dest="copy", type=Path, metavar="COPY", required=True)
+    home.add_argument("--key", type=Path, metavar="FILE", required=True)
 
 
 def _sure(parser: argparse.ArgumentParser) -> None:

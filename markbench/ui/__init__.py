@@ -5,9 +5,9 @@ from __future__ import annotations
 from pathlib import Path
 
 
-def run(folder: Path | None = None) -> int:
+def run(folder: Path | None = None, *, close_when_open: bool = False) -> int:
     """Open the window on a class folder, or empty; returns the process's exit code."""
     # Imported late: whoever only asks for help should not wait for Qt.
     from markbench.ui.app import main
 
-    return main(folder)
+    return main(folder, close_when_open=close_when_open)

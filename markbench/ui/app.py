@@ -3,15 +3,18 @@
 from __future__ import annotations
 
 import sys
+import time
 from pathlib import Path
 
-from PySide6.QtCore import QSettings
+from PySide6.QtCore import QSettings, QTimer
 from PySide6.QtWidgets import QApplication
 
 from markbench.ui import languages
 from markbench.ui.look.icons import app_icon
 from markbench.ui.look.theme import Theme
 from markbench.ui.window import Window
+
+_LONGEST_OPENING_S = 120.0
 
 
 def application() -> QApplication:
@@ -25,8 +28,12 @@ def application() -> QApplication:
     return app
 
 
-def main(folder: Path | None) -> int:
-    """Show the window, open ``folder`` if given, and run until it is closed."""
+def main(folder: Path | None, *, close_when_open: bool = False) -> int:
+    """Show the window, open ``folder`` if given, and run until it is closed.
+
+    With ``close_when_open`` it closes by itself once the class and a learner's sheet have
+    been shown; the exit code is then 1 where they were not.
+    """
     app = application()
     settings = QSettings()
     languages.install(app, languages.chosen(settings))
@@ -34,4 +41,27 @@ def main(folder: Path | None) -> int:
     window.show()
     if folder is not None:
         window.open_folder(folder)
+    if close_when_open:
+        _close_when_open(app, window)
     return app.exec()
+
+
+def _close_when_open(app: QApplication, window: Window) -> None:
+    started = time.monotonic()
+    watch = QTimer(window, interval=100)
+
+    def look() -> None:
+        if window.sheet is not None and window.bench is not None:
+            first = window.bench.order.learners()[:1]
+            if first and not window.sheet.isVisible():
+                window.open_learner(first[0])
+                return
+            watch.stop()
+            window.close()
+            app.exit(0)
+        elif window.start.again.isVisible() or time.monotonic() - started > _LONGEST_OPENING_S:
+            print(window.start.trouble() or "The class did not open.", file=sys.stderr)
+            app.exit(1)
+
+    watch.timeout.connect(look)
+    watch.start()

@@ -176,6 +176,10 @@ class StartPage(QWidget):
         self.again.setText(self.tr("Try again"))
         self.choose.setText(self.tr("Choose another folder…"))
 
+    def trouble(self) -> str:
+        """Why a folder could not be opened, if it could not."""
+        return self._trouble.text() if self._trouble.isVisible() else ""
+
     def _again(self) -> None:
         if self._last is not None:
             self.chosen.emit(self._last)

@@ -13,9 +13,10 @@ from markbench.intake.tree import walk
 from markbench.session import Session
 from markbench.session.errors import RefusedError
 from markbench.session.evidence import look
-from markbench.session.moderating import changed_since_sign_off, results, sign_off
+from markbench.session.moderating import sign_off
 from markbench.session.purging import plan, purge, purged_files
 from markbench.session.restoring import copies_of, restore
+from markbench.session.results import changed_since_sign_off, results
 
 MEDIA = (".jpg", ".mp4")
 

@@ -29,6 +29,8 @@ class CareDoors(QObject):
         deeds = window.deeds
         deeds.add(self.tr("Copies of this class: go back to one"), "", self.open_copies, _CLASS)
         deeds.add(self.tr("Remove photos and films after sign-off…"), "", self.open_purge, _CLASS)
+        deeds.add(self.tr("About Markbench: version, licences, what leaves the machine"), "",
+                  self.open_about)  # fmt: skip
         #: Shown in the bar once photos and films are kept past their day.
         self.overdue = button("", "quiet", self.open_purge)
         self.overdue.hide()
@@ -53,6 +55,14 @@ class CareDoors(QObject):
             page.left.connect(self._window.doors.leave)
             page.purged.connect(self.remind)
             self._window.doors.show_over(page)
+
+    def open_about(self) -> None:
+        """Say what Markbench is and what it is made of."""
+        from markbench.ui.care.about_page import AboutPage
+
+        page = AboutPage(self._theme)
+        page.left.connect(self._window.doors.leave)
+        self._window.doors.show_over(page)
 
     def remind(self) -> None:
         """Say in the bar that photos and films are kept past their day, if they are."""
