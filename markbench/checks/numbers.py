@@ -149,8 +149,8 @@ def off_the_line(case: Case) -> Iterator[Finding]:
     yield Finding(
         "off_the_line",
         case.learner,
-        f"The point at {cm(row.length_m)} lies {line.residuals_s2[j]:+.3f} s² off the line of "
-        f"the others in T² (studentised residual {line.studentised[j]:+.1f}).",
+        f"The point at {cm(row.length_m)} lies {_signed(line.residuals_s2[j], 3)} s² off the "
+        f"line of the others in T² (studentised residual {_signed(line.studentised[j], 1)}).",
         Concern.ASK,
         {"length_m": row.length_m, "residual_s2": line.residuals_s2[j], "studentised": size},
         sources=(reading.source, *(t.source for t in reading.timings)),
@@ -178,6 +178,10 @@ def intercept(case: Case) -> Iterator[Finding]:
         {"intercept_s2": line.intercept_s2, "u": line.u_intercept, "shift_cm": shift_cm},
         ask="To which point of the bob was the length measured?",
     )
+
+
+def _signed(value: float, places: int) -> str:
+    return f"{value:+.{places}f}".replace("-", "−")
 
 
 def _scatter_s(case: Case) -> float:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 
 @dataclass(frozen=True, slots=True)
@@ -92,7 +92,8 @@ class Explanation:
     ``cells`` as in :class:`Finding`: the readings that speak for it. ``mended`` holds the
     readings as they would be without the slip, (length_m, period_s) per row, for the
     ghost in the graph. ``to_learner`` explains it to the learner in their own numbers, for
-    the feedback once the teacher has agreed it; empty where there are no words for it.
+    the feedback once the teacher has agreed it; empty where there are no words for it. Of two
+    slips at once ``parts_to_learner`` explains each alone, should she agree to one of them.
     ``ask`` is the question to put to the learner.
     """
 
@@ -106,6 +107,7 @@ class Explanation:
     mended: tuple[tuple[float, float], ...] = ()
     to_learner: str = ""
     ask: str = ""
+    parts_to_learner: Mapping[str, str] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

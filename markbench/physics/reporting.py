@@ -29,10 +29,18 @@ def with_uncertainty(value: float, uncertainty: float, unit: str = "") -> str:
     if not math.isfinite(value):
         return "not known"
     if not math.isfinite(uncertainty) or uncertainty <= 0:
-        return f"{value:.4g}{suffix}"
+        return true_minus(f"{value:.4g}{suffix}")
     rounded, u_rounded, decimals = round_pair(value, uncertainty)
     shown = max(decimals, 0)
-    return f"{rounded:.{shown}f} ± {u_rounded:.{shown}f}{suffix}"
+    return true_minus(f"{rounded:.{shown}f} ± {u_rounded:.{shown}f}{suffix}")
+
+
+def true_minus(number: str) -> str:
+    """A written number with the sign of a negative one as print has it, and no nought below it."""
+    if not number.startswith("-"):
+        return number
+    digits = number[1:].partition(" ")[0]
+    return number[1:] if float(digits) == 0 else f"−{number[1:]}"
 
 
 def _decimals_for(uncertainty: float) -> int:

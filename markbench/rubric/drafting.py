@@ -21,7 +21,8 @@ def draft(rubric: Rubric, facts: Facts, findings: tuple[Finding, ...] = ()) -> t
     The first level, highest first, whose condition holds is drafted; its reasons say what
     decided it and why the next higher level was not reached. No level is drafted for a
     criterion of the teacher's eye, nor for one that rests on readings which were handed in
-    but could not be understood, nor for one that a photo not yet told apart could raise.
+    but could not be understood, nor for one that a photo not yet told apart, or a piece that
+    will not open here, could raise.
     ``findings`` are the learner's.
     """
     unread = facts["readings_unread"] is True
@@ -31,8 +32,8 @@ def draft(rubric: Rubric, facts: Facts, findings: tuple[Finding, ...] = ()) -> t
             drafts.append(_for_the_eye(row, facts))
         elif unread and row.rests_on_readings:
             drafts.append(_not_judged(row.criterion, findings))
-        elif row.rests_on_photos and _untold(row, facts):
-            drafts.append(_not_told(row.criterion, facts))
+        elif waiting := _waiting(row, facts):
+            drafts.append(Draft(row.criterion.id, None, None, (), waiting))
         else:
             drafts.append(_judged(row, facts))
     return tuple(drafts)
@@ -50,9 +51,11 @@ class _Row:
     look: tuple[Alternates, ...]
     rests_on_readings: bool
     rests_on_photos: bool
+    rests_on_pieces: bool
 
 
 _ON_PHOTOS = ("setup_photo", "selfie", "pieces_present", "pieces_missing")
+_ON_PIECES = (*_ON_PHOTOS, "swing_video", "report")
 
 # By identity, each beside the rubric it was made from: hashing a whole rubric for every
 # learner would cost more than drafting. A run uses one rubric, or a few.
@@ -79,6 +82,7 @@ def _row(row: Criterion) -> _Row:
         look=alternates(row.phrases, "look"),
         rests_on_readings=any(FACTS[n].rests_on_readings for level in levels for n in level.names),
         rests_on_photos=any(n in _ON_PHOTOS for level in levels for n in level.names),
+        rests_on_pieces=any(n in _ON_PIECES for level in levels for n in level.names),
     )
 
 
@@ -124,15 +128,18 @@ def _not_judged(row: Criterion, findings: tuple[Finding, ...]) -> Draft:
     return Draft(row.id, None, None, (), (told, *why))
 
 
-def _untold(row: _Row, facts: Facts) -> bool:
-    """Whether a photo waits to be told apart that could still raise the level."""
-    waiting = facts["pieces_untold"]
-    return bool(waiting) and not row.levels[0].holds(facts.values_by_name)
-
-
-def _not_told(row: Criterion, facts: Facts) -> Draft:
-    text = "A photo is here and nobody has said what it shows, so no level is drafted."
-    return Draft(row.id, None, None, (), (Reason(text, "pieces_untold"),))
+def _waiting(row: _Row, facts: Facts) -> tuple[Reason, ...]:
+    """Why a level must wait: pieces that nobody has told apart or opened could still raise it."""
+    if not row.rests_on_pieces or row.levels[0].holds(facts.values_by_name):
+        return ()
+    told = []
+    if row.rests_on_photos and facts["pieces_untold"]:
+        text = "A photo is here and nobody has said what it shows, so no level is drafted."
+        told.append(Reason(text, "pieces_untold"))
+    if facts["pieces_unopened"]:
+        text = "A piece was handed in that will not open here, so no level is drafted."
+        told.append(Reason(text, "pieces_unopened"))
+    return tuple(told)
 
 
 def _for_the_eye(row: _Row, facts: Facts) -> Draft:

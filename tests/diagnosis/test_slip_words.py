@@ -52,6 +52,30 @@ def test_sentences_carry_the_learners_own_numbers(slip):
             assert re.search(r"\d", explanation.to_learner)
 
 
+def test_two_slips_are_told_together_and_each_can_be_agreed_alone():
+    sim = simulate(12, slip="half_swings+length_to_top", seed=31)
+    told = [
+        e
+        for d in weigh(sim.stack(), local_gravity(sim.place))
+        for e in d.explanations
+        if e.slip == "half_swings+length_to_top"
+    ]
+    assert told
+    for explanation in told:
+        assert explanation.sentence.count("would explain") == 1
+        assert explanation.sentence.startswith("Two things together")
+        assert explanation.to_learner.count("your readings give g") == 1
+        assert set(explanation.parts_to_learner) == {"half_swings", "length_to_top"}
+        for part in explanation.parts_to_learner.values():
+            assert part in explanation.to_learner
+            assert "g =" not in part  # which another slip beside it would alter
+
+
+@pytest.mark.parametrize("slip", SLIPS)
+def test_what_is_asked_is_a_question(slip):
+    assert SLIPS[slip].ask.endswith("?")
+
+
 def test_a_finding_is_a_question_with_its_numbers():
     sim = simulate(3, slip="count_short", seed=32)
     d = weigh(sim.stack(), local_gravity(sim.place))[0]

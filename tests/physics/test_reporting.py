@@ -45,3 +45,16 @@ def test_rounding_never_moves_the_value_by_more_than_half_the_last_figure(value,
     assert abs(u_rounded - u) <= half * (1 + 1e-6)
     # One or two figures, as JCGM 100:2008, 7.2.6 asks.
     assert len(f"{u_rounded * 10.0**decimals:.0f}") <= 2
+
+
+@pytest.mark.parametrize(
+    ("value", "u", "written"),
+    [
+        (-0.31, 0.09, "−0.31 ± 0.09"),  # the sign of print, U+2212
+        (-0.001, 0.09, "0.00 ± 0.09"),  # no nought below nought
+        (-0.31, float("nan"), "−0.31"),
+        (0.31, 0.09, "0.31 ± 0.09"),
+    ],
+)
+def test_negative_values_carry_a_true_minus(value, u, written):
+    assert with_uncertainty(value, u) == written

@@ -247,6 +247,33 @@ def test_agreeing_takes_the_agreed_explanation_and_not_the_likeliest():
     assert agreed["agreed_slip"] == "count_short"
 
 
+def test_agreeing_to_one_of_two_slips_explains_that_one():
+    pair = Explanation(
+        "half_swings+length_to_top", 0.9, "Both.", {}, 9.9, 0.1, to_learner="Both, g = 9.9 m/s².",
+        parts_to_learner={"half_swings": "Swings: 5.", "length_to_top": "Lengths: 2 cm short."},
+    )  # fmt: skip
+    diagnosis = Diagnosis((pair,), None, flagged=True)
+    both = facts_from(THREE, diagnosis=diagnosis, agreed_slip=pair.slip)
+    assert both.show("slip_explained") == "Both, g = 9.9 m/s²."
+    assert both["g_if_mended"] == 9.9
+    one = facts_from(THREE, diagnosis=diagnosis, agreed_slip="length_to_top")
+    assert one.show("slip_explained") == "Lengths: 2 cm short."
+    assert one["g_if_mended"] is None
+
+
+def test_a_piece_that_will_not_open_is_not_marked_down():
+    levels = (
+        Level("All", 2, "All.", "pieces_present >= asked_pieces"),
+        Level("None", 0, "None."),
+    )
+    broken = Finding("video_unreadable", "L1", "Broken.", sources=(Source("swing_video.bin"),))
+    about = {"brief": Brief(evidence=("swing_video",)), "pieces": pieces_of("swing_video")}
+    (waiting,) = draft(rubric_of(levels=levels), facts_from(THREE, findings=(broken,), **about))
+    assert (waiting.level, waiting.marks) == (None, None)
+    assert "will not open" in waiting.reasons[0].text
+    assert draft(rubric_of(levels=levels), facts_from(THREE, **about))[0].level == "All"
+
+
 def test_an_honest_diagnosis_suggests_nothing():
     honest = Diagnosis((Explanation("honest", 0.99, "Honest.", {}, 9.81),), None)
     facts = facts_from(THREE, diagnosis=honest)

@@ -112,13 +112,12 @@ def test_pieces_must_be_there_open_and_not_be_empty():
     empty = Piece("selfie.jpg", "selfie", size_bytes=0)
     broken = Finding("photo_unreadable", "L1", "Broken.", sources=(Source("setup_photo.bin"),))
     facts = facts_from(None, (*pieces_of("setup_photo", "swing_video"), empty), (broken,))
-    assert facts["setup_photo"] is False
+    assert facts["setup_photo"] is None  # handed in: whether it shows anything is not known
     assert facts["selfie"] is False
     assert facts["swing_video"] is True
     assert facts["pieces_present"] == 1
-    assert facts.show("missing_pieces") == (
-        "the photo of the set-up and the photo of you with the set-up"
-    )
+    assert facts["pieces_unopened"] == 1
+    assert facts.show("missing_pieces") == "the photo of you with the set-up"
 
 
 def test_a_photo_not_told_apart_leaves_both_photos_unknown():
@@ -187,3 +186,10 @@ def test_decimals_that_no_file_keeps_are_not_praised():
     pairs = [(0.2, [9.0, 9.0]), (0.4, [13.0, 12.0])]
     assert facts_from(table_of(pairs))["decimals_even"] is True
     assert facts_from(table_of(pairs, decimals=None))["decimals_even"] is None
+
+
+def test_a_difference_too_small_for_its_figures_is_a_bound():
+    show = FACTS["g_difference_fraction"].show
+    assert show(0.0004, None) == "less than 0.1 %"
+    assert show(0.0006, None) == "0.1 %"
+    assert show(0.123, None) == "12 %"

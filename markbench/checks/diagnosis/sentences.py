@@ -96,13 +96,43 @@ def _places(
     return out
 
 
-def told(slip: str, what: str, filled: Mapping[str, Mapping[str, str]]) -> str:
-    """One of the words (``sentence``, ``ask``, ``learner``, ``settle``) of ``slip``, filled in.
+Filled = Mapping[str, Mapping[str, str]]
 
-    Two slips at once are told one after the other.
-    """
-    parts = [getattr(SLIPS[name], what).format(**filled[name]) for name in slip.split("+")]
-    return "; ".join(parts) if what == "settle" else " ".join(parts)
+
+def sentence(slip: str, filled: Filled) -> str:
+    """The explanation for the teacher; of two slips that neither would do alone."""
+    parts = slip.split("+")
+    if len(parts) == 1:
+        return SLIPS[slip].sentence.format(**filled[slip])
+    both = ", and ".join(SLIPS[part].beside.format(**filled[part]) for part in parts)
+    become = "g becomes {g_mended} instead of {g_before}.".format(**filled[parts[0]])
+    return f"Two things together would explain these readings: {both}. With both, {become}"
+
+
+def to_learner(slip: str, filled: Filled) -> str:
+    """The explanation for the learner, and what g then is."""
+    parts = slip.split("+")
+    told = [part_to_learner(part, filled) for part in parts]
+    if len(parts) > 1:
+        mended = "With both put right, your readings give g = {g_mended}."
+    else:
+        mended = SLIPS[slip].mended
+    return " ".join([*told, mended.format(**filled[parts[0]])]).strip()
+
+
+def part_to_learner(part: str, filled: Filled) -> str:
+    """One slip explained to the learner, without a g that another slip beside it would alter."""
+    return SLIPS[part].learner.format(**filled[part])
+
+
+def ask(slip: str, filled: Filled) -> str:
+    """What to ask the learner."""
+    return " ".join(SLIPS[part].ask.format(**filled[part]) for part in slip.split("+"))
+
+
+def settle(slip: str, filled: Filled) -> str:
+    """What would settle it."""
+    return "; ".join(SLIPS[part].settle.format(**filled[part]) for part in slip.split("+"))
 
 
 def title(slip: str) -> str:

@@ -6,12 +6,12 @@ import warnings
 
 import numpy as np
 
-from markbench.checks.diagnosis import priors
+from markbench.checks.diagnosis import priors, sentences
 from markbench.checks.diagnosis.flagging import margin
 from markbench.checks.diagnosis.mending import Candidate, Mended, best_edit, mend
 from markbench.checks.diagnosis.pairs import weigh_pairs
 from markbench.checks.diagnosis.posterior import SINGLE, Weighed, weigh_singles
-from markbench.checks.diagnosis.sentences import honest_sentence, indistinct, places, told
+from markbench.checks.diagnosis.sentences import honest_sentence, indistinct, places
 from markbench.model import (
     Diagnosis,
     Estimate,
@@ -171,16 +171,19 @@ def _explanation(
     explanation = Explanation(
         slip,
         probability,
-        told(slip, "sentence", filled),
+        sentences.sentence(slip, filled),
         parameters,
         g,
         u_g,
         mended.cells,
         () if slip in MADE else ghost,
-        to_learner=told(slip, "learner", filled),
-        ask=told(slip, "ask", filled),
+        to_learner=sentences.to_learner(slip, filled),
+        ask=sentences.ask(slip, filled),
+        parts_to_learner={part: sentences.part_to_learner(part, filled) for part in slip.split("+")}
+        if "+" in slip
+        else {},
     )
-    return explanation, told(slip, "settle", filled)
+    return explanation, sentences.settle(slip, filled)
 
 
 def _misfit(stack: Stack, i: int, slip: str) -> dict[str, Estimate]:

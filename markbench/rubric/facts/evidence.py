@@ -27,11 +27,19 @@ PIECE_NAMES = {
 
 
 def _there(work: Work, kind: PieceKind) -> bool | None:
-    """Whether a usable piece is there; unknown while a photo is not told apart."""
+    """Whether a usable piece is there; unknown while a photo is not told apart or will not open."""
     if kind in work.usable_kinds:
         return True
+    if _unopened(work, kind):
+        return None
     untold = kind in ("setup_photo", "selfie") and work.portfolio.of_kind("photo")
     return None if untold else False
+
+
+def _unopened(work: Work, kind: PieceKind) -> bool:
+    """Whether a kind was handed in, but not so that it can be opened; an empty file is nothing."""
+    pieces = work.portfolio.of_kind(kind)
+    return kind not in work.usable_kinds and any(piece.size_bytes > 0 for piece in pieces)
 
 
 def _asked(work: Work) -> list[PieceKind]:
@@ -86,7 +94,13 @@ def pieces_missing(work: Work) -> int:
 @count("evidence", "pieces that nobody has told apart yet", _MISSING)
 def pieces_untold(work: Work) -> int:
     """How many asked pieces wait for somebody to say which photo is which."""
-    return sum(_there(work, kind) is None for kind in _asked(work))
+    return sum(_there(work, kind) is None and not _unopened(work, kind) for kind in _asked(work))
+
+
+@count("evidence", "pieces that will not open", ("unreadable_file", *_PHOTO[:1], *_VIDEO[:1]))
+def pieces_unopened(work: Work) -> int:
+    """How many asked pieces were handed in as files that cannot be opened."""
+    return sum(_unopened(work, kind) for kind in _asked(work))
 
 
 @text("evidence", "the missing pieces", _MISSING)

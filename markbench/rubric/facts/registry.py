@@ -127,16 +127,19 @@ class Work:
 
     @cached_property
     def explanation(self) -> Explanation | None:
-        """The explanation of the agreed slip or, none being agreed, of the flagged one."""
+        """The explanation of the agreed slip or, none being agreed, of the flagged one.
+
+        Where the agreed slip is told only beside another, the likeliest such pair.
+        """
         if self.diagnosis is None:
             return None
-        wanted = self.agreed_slip
-        for explanation in self.diagnosis.explanations:
-            if wanted and explanation.slip == wanted:
-                return explanation
-            if not wanted and self.diagnosis.flagged and explanation.slip != "honest":
-                return explanation
-        return None
+        wanted, found = self.agreed_slip, self.diagnosis.explanations
+        if wanted:
+            alone = (e for e in found if e.slip == wanted)
+            beside = (e for e in found if wanted in e.parts_to_learner)
+            return next(alone, None) or next(beside, None)
+        slips = (e for e in found if e.slip != "honest")
+        return next(slips, None) if self.diagnosis.flagged else None
 
 
 Compute = Callable[[Work], Value]
@@ -337,6 +340,8 @@ def one_decimal(value: Value, work: Work | None) -> str:
 
 
 def percent(value: Value, work: Work | None) -> str:
-    """A fraction as a percentage with two figures."""
+    """A fraction as a percentage with two figures; a bound where those would be noughts."""
     share = 100.0 * float(value or 0.0)
+    if 0.0 < share < 0.05:
+        return "less than 0.1 %"
     return f"{share:.0f} %" if share >= 10 else f"{share:.1f} %"

@@ -49,7 +49,8 @@ def slip_explained(work: Work) -> str | None:
     """The agreed slip explained to the learner in their own numbers; unknown for none."""
     if not work.agreed_slip or work.explanation is None:
         return None
-    return work.explanation.to_learner or None
+    told, agreed = work.explanation, work.agreed_slip
+    return (told.to_learner if told.slip == agreed else told.parts_to_learner[agreed]) or None
 
 
 @text("explanations", "the question that would settle it", _SLIP)
@@ -66,8 +67,11 @@ def _mended(value: Value, work: Work | None) -> str:
 
 @number("explanations", "g once mended", _mended, "m/s²", _SLIP)
 def g_if_mended(work: Work) -> float | None:
-    """The best g once the agreed (or else suggested) slip is mended."""
-    return work.explanation.g_if_mended if work.explanation is not None else None
+    """The best g once the agreed (or else suggested) slip is mended; unknown for half a pair."""
+    explanation = work.explanation
+    if explanation is None or work.agreed_slip not in ("", explanation.slip):
+        return None
+    return explanation.g_if_mended
 
 
 @number("hand-in", "days late", whole, "d", ("outside_window",))
