@@ -10,11 +10,11 @@ def cm(length_m: float) -> str:
     return f"{length_m * 100:.1f} cm"
 
 
-def listed(items: Sequence[str]) -> str:
-    """``a``, ``a and b``, ``a, b and c``."""
+def listed(items: Sequence[str], end: str = "{most} and {last}") -> str:
+    """``a``, ``a and b``, ``a, b and c``; ``end`` says it in another language."""
     if len(items) < 2:
         return "".join(items)
-    return f"{', '.join(items[:-1])} and {items[-1]}"
+    return end.format(most=", ".join(items[:-1]), last=items[-1])
 
 
 NEVER_SEEN = "not seen in any honest learner of the trial classes"

@@ -34,7 +34,7 @@ def _everywhere(window: Window, deeds: Deeds, theme: Theme) -> None:
     deeds.add(_tr("Find an action"), ("F1", "Ctrl+Space"), window.deed_list.open_list)
     deeds.add(_tr("Open a class folder…"), keys.Open, window.choose_folder)
     deeds.add(_tr("Undo"), keys.Undo, window._undo, _BOTH)
-    deeds.add(_tr("Redo"), keys.Redo, window._redo, _BOTH)
+    deeds.add(_tr("Redo"), ("Ctrl+Shift+Z", "Ctrl+Y"), window._redo, _BOTH)
     deeds.add(_tr("Larger text"), ("Ctrl++", "Ctrl+="),
               lambda: theme.set_scale(theme.scale + _STEP))  # fmt: skip
     deeds.add(_tr("Smaller text"), ("Ctrl+-",), lambda: theme.set_scale(theme.scale - _STEP))
@@ -121,6 +121,8 @@ def _on_the_sheet(window: Window, deeds: Deeds) -> None:
             page.explanations.show_first()
         elif do == "agree":
             page.explanations.agree_with_first()
+        elif do == "save graph":
+            page.save_graph()
         elif do == "leave out":
             page.leave_out_timing()
         elif do == "accept":
@@ -150,6 +152,7 @@ def _on_the_sheet(window: Window, deeds: Deeds) -> None:
         (_tr("Show the likeliest explanation in the graph"), ("Alt+G",), "ghost"),
         (_tr("Agree with the likeliest explanation"), ("Alt+A",), "agree"),
         (_tr("Leave out the current timing"), ("Alt+Delete",), "leave out"),
+        (_tr("Save the graph as a picture…"), ("Ctrl+Shift+S",), "save graph"),
     ):
         deeds.add(words, keys, partial(sheet, do), "sheet")
     for number in range(1, 10):

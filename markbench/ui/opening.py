@@ -30,9 +30,16 @@ def open_session(folder: Path, who: str = "") -> Callable[[Progress, Stop], Sess
     return work
 
 
-def load_ahead(_progress: Progress, _stop: Stop) -> None:
-    """Work that loads what a class and its pages are going to need."""
-    import markbench.session
+def load_libraries(_progress: Progress, _stop: Stop) -> None:
+    """Work that loads what reading a class needs: no Qt in it, so any thread may."""
+    import markbench.session  # noqa: F401
+
+
+def load_pages() -> None:
+    """Load what the pages bring along, on the window's own thread.
+
+    Importing Qt's modules on another thread while this one draws has crashed.
+    """
     import markbench.ui.across.page
     import markbench.ui.contact.page
     import markbench.ui.handins.page
@@ -40,11 +47,6 @@ def load_ahead(_progress: Progress, _stop: Stop) -> None:
     import markbench.ui.portfolio.page  # noqa: F401
 
 
-def follow_up(session: Session) -> Callable[[Progress, Stop], None]:
-    """Work for when the class is on the screen: the pages behind it, and everybody's drafts."""
-
-    def work(progress: Progress, stop: Stop) -> None:
-        load_ahead(progress, stop)
-        session.draft_all()
-
-    return work
+def draft_all(session: Session) -> Callable[[Progress, Stop], None]:
+    """Work for when the class is on the screen: everybody's drafts, before they are asked for."""
+    return lambda _progress, _stop: session.draft_all()

@@ -24,7 +24,7 @@ from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
 from markbench.ui.moderation.pack_door import PackDoor
 from markbench.ui.newclass.doors import Doors
-from markbench.ui.opening import follow_up, load_ahead, open_session
+from markbench.ui.opening import draft_all, load_libraries, load_pages, open_session
 from markbench.ui.parts import IconButton
 from markbench.ui.places import Place, PlaceBar, make_page
 from markbench.ui.start_page import StartPage
@@ -122,17 +122,22 @@ class Window(QMainWindow):
 
     def _follow_up(self) -> None:
         if self.desk is not None:  # the class may have been closed meanwhile
+            self._make_sheet()
             in_background(
                 self,
-                follow_up(self.desk.held),
-                done=lambda _none: self._ready_sheet(),
+                draft_all(self.desk.held),
+                done=lambda _none: None,
                 failed=lambda error: self._say_trouble(str(error)),
             )
 
     def _load_ahead(self) -> None:
-        if self._opening is None:  # else the reading loads what it needs, and needs it first
-            # Trouble is told when a class is opened, where somebody can do something about it.
-            in_background(self, load_ahead, done=lambda _none: None, failed=lambda _error: None)
+        # Trouble is told when a class is opened, where somebody can do something about it.
+        in_background(
+            self,
+            load_libraries,
+            done=lambda _none: load_pages(),
+            failed=lambda _error: None,
+        )
 
     def _refuse(self, folder: Path, error: Exception) -> None:
         from markbench.store import StoreDamagedError
@@ -307,10 +312,6 @@ class Window(QMainWindow):
         self.places.show_place(place)
         self.bar.setVisible(place != START)
 
-    def _ready_sheet(self) -> None:
-        if self.desk is not None:
-            self._make_sheet()
-
     def _make_sheet(self) -> PortfolioPage:
         if self.sheet is None:
             from markbench.ui.portfolio.page import PortfolioPage
@@ -319,6 +320,7 @@ class Window(QMainWindow):
             self.sheet = PortfolioPage(self.desk, self._theme)
             self.sheet.left.connect(self.show_class)
             self.sheet.moved.connect(self.step)
+            self.sheet.said.connect(self._say_notice)
             self.pages.addWidget(self.sheet)
         return self.sheet
 

@@ -95,7 +95,7 @@ def main() -> None:
 
     from markbench.ui.app import application
     from markbench.ui.look import Theme
-    from markbench.ui.opening import load_ahead
+    from markbench.ui.opening import load_libraries, load_pages
     from markbench.ui.window import Window
 
     app = application()
@@ -108,7 +108,8 @@ def main() -> None:
         while not ready():
             app.processEvents()
 
-    load_ahead(lambda *_: None, lambda: False)
+    load_libraries(lambda *_: None, lambda: False)
+    load_pages()
 
     def show_class() -> None:
         window.open_folder(folder)

@@ -207,7 +207,7 @@ def test_actions_are_found_by_typing(qtbot: QtBot, window: Window) -> None:
     open_learner(window, "s1")
     qtbot.keyClick(window, Qt.Key.Key_F1)
     assert window.deed_list.isVisible()
-    qtbot.keyClicks(window.deed_list.search, "back class")
+    qtbot.keyClicks(window.deed_list.search, "back to the class")
     assert window.deed_list.list.count() == 1
     qtbot.keyClick(window.deed_list.search, Qt.Key.Key_Return)
     assert not window.deed_list.isVisible()

@@ -200,7 +200,7 @@ class ClassOrder(QSortFilterProxyModel):
         if self.by == "concern":
             return (tuple(-n for n in row.concern), row.order)
         if self.by == "name":
-            return (_plain(row.name), row.order)
+            return (row.by_name, row.order)
         if self.by == "mark":
             known = row.total if row.total is not None else row.drafted
             return (known is None, -(known or 0.0), row.order)

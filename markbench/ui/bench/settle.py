@@ -5,7 +5,7 @@ from __future__ import annotations
 from functools import partial
 
 from PySide6.QtCore import Qt
-from PySide6.QtGui import QShowEvent, QStandardItem, QStandardItemModel
+from PySide6.QtGui import QKeyEvent, QShowEvent, QStandardItem, QStandardItemModel, QWheelEvent
 from PySide6.QtWidgets import QComboBox, QFrame, QScrollArea, QVBoxLayout, QWidget
 
 from markbench.model import Doubt, Piece
@@ -14,6 +14,21 @@ from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button, frame, label
 
 _AT_ONCE = 40  # more slips than anybody reads before settling the first
+
+
+class _PickBox(QComboBox):
+    """Chooses only from its open list: an arrow or the wheel passing by decides nothing."""
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """Any key that would change the choice opens the list instead."""
+        if event.key() in (Qt.Key.Key_Tab, Qt.Key.Key_Backtab, Qt.Key.Key_Escape):
+            super().keyPressEvent(event)
+        else:
+            self.showPopup()
+
+    def wheelEvent(self, event: QWheelEvent) -> None:
+        """Scrolls the slips."""
+        event.ignore()
 
 
 class SettlePanel(QScrollArea):
@@ -101,7 +116,7 @@ class SettlePanel(QScrollArea):
         return slip
 
     def _anyone(self, piece: Piece) -> QComboBox:
-        box = QComboBox()
+        box = _PickBox()
         box.setAccessibleName(self.tr("Another learner for {file}").format(file=piece.file))
         box.setModel(self._names)
         box.setSizeAdjustPolicy(QComboBox.SizeAdjustPolicy.AdjustToMinimumContentsLengthWithIcon)

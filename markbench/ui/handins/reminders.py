@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from PySide6.QtCore import QCoreApplication
 
+from markbench.checks.wording import listed
 from markbench.session.hand_ins import HandIn
+from markbench.ui.look.dates import day
 
 EVERYTHING, AGAIN, NAMES = "everything", "again", "names"
 
@@ -23,11 +25,8 @@ def piece_words(kind: str) -> str:
     }.get(kind, _tr("a file"))
 
 
-def listed(parts: list[str]) -> str:
-    """“a, b and c”."""
-    if len(parts) < 2:
-        return "".join(parts)
-    return _tr("{most} and {last}").format(most=", ".join(parts[:-1]), last=parts[-1])
+def _listed(kinds: Sequence[str]) -> str:
+    return listed([piece_words(kind) for kind in kinds], _tr("{most} and {last}"))
 
 
 def concerns(row: HandIn, about: str) -> tuple[str, ...]:
@@ -67,10 +66,10 @@ def _letter(name: str, row: HandIn, wanted: tuple[str, ...], title: str, today: 
         asked = _tr("I have not found {pieces}. Could you hand it in{by}?")
         if len(absent) > 1:
             asked = _tr("I have not found {pieces}. Could you hand them in{by}?")
-        pieces = listed([piece_words(kind) for kind in absent])
+        pieces = _listed(absent)
         lines.append(asked.format(pieces=pieces, by=_by(row, today)))
     if unusable:
-        pieces = listed([piece_words(kind) for kind in unusable])
+        pieces = _listed(unusable)
         asked = _tr("I could not make use of {pieces}. Could you hand it in again{by}?")
         if len(unusable) > 1:
             asked = _tr("I could not make use of {pieces}. Could you hand them in again{by}?")
@@ -84,7 +83,7 @@ def _letter(name: str, row: HandIn, wanted: tuple[str, ...], title: str, today: 
 def _by(row: HandIn, today: dt.date) -> str:
     if row.due is None or row.due < today:
         return ""
-    return _tr(" by {day}").format(day=f"{row.due.day} {row.due:%B %Y}")
+    return _tr(" by {day}").format(day=day(row.due))
 
 
 def _tr(text: str) -> str:

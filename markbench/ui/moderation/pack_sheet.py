@@ -88,12 +88,12 @@ class SecondMargin(MarkingMargin):
 class PackSheet(PortfolioPage):
     """``said`` and ``trouble`` carry words for the bar."""
 
-    said = Signal(str)
     trouble = Signal(str)
 
     def __init__(self, desk: PackDesk, theme: Theme) -> None:
         self._pack = desk.pack
         super().__init__(desk, theme, SecondMargin(desk, theme))
+        self.graph.save.hide()
         self._whole.hide()  # the learners' own files stay with the class
         self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
         self.explanations.look_only()

@@ -13,7 +13,7 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.marks import LINE_STYLES, SYMBOLS, pen
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import label
+from markbench.ui.parts import button, label
 from markbench.ui.portfolio.curves import Curves
 
 
@@ -71,6 +71,7 @@ class GraphPanel(QWidget):
     """T² against L above, residuals below, on one length axis."""
 
     reading_clicked = Signal(int)
+    save_wanted = Signal()
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
@@ -98,10 +99,15 @@ class GraphPanel(QWidget):
         self._keys = {what: self._key(what) for what in self._names}
         for part in self._keys.values():
             key.addWidget(part)
+        self.save = button(self.tr("Save…"), "quiet", self.save_wanted.emit)
+        self.save.setAccessibleName(self.tr("Save the graph as a picture"))
+        head = QHBoxLayout()
+        head.addLayout(key, 1)
+        head.addWidget(self.save, 0, Qt.AlignmentFlag.AlignTop)
         column = QVBoxLayout(self)
         column.setContentsMargins(1, 1, 1, 1)
         column.setSpacing(0)
-        column.addLayout(key)
+        column.addLayout(head)
         column.addWidget(self._area, 1)
         theme.changed.connect(self._restyle)
         self._restyle()

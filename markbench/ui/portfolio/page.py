@@ -30,6 +30,7 @@ if TYPE_CHECKING:
 
 # Decisions that change nothing but the margin.
 _MARKING = frozenset({"mark", "feedback", "note"})
+_TABLE_SHARE = 0.6
 _TWO_COLUMNS = 640  # narrower than this (at 100 % text), the two columns stand in one
 
 
@@ -45,6 +46,7 @@ class PortfolioPage(QWidget):
 
     left = Signal()
     moved = Signal(int)
+    said = Signal(str)
 
     def __init__(self, desk: Desk, theme: Theme, margin: MarkingMargin | None = None) -> None:
         super().__init__()
@@ -133,6 +135,7 @@ class PortfolioPage(QWidget):
     def _connect(self) -> None:
         self.table.looked_at.connect(self._show_source)
         self.table.reading_chosen.connect(self.graph.choose)
+        self.graph.save_wanted.connect(self.save_graph)
         self.graph.reading_clicked.connect(lambda reading: self.table.highlight([(reading, None)]))
         self.findings.chosen.connect(self.show_finding)
         self.evidence.opened.connect(self.open_piece)
@@ -190,7 +193,24 @@ class PortfolioPage(QWidget):
         self.evidence.show_learner(self.learner)
         self.viewer.renew(self.evidence.openable(self.learner))
         self.readings.show_learner(self.learner)
+        self._make_room()
         self._draw()
+
+    def save_graph(self) -> None:
+        """Ask for a place and save the graph there, with the ghost if one is shown."""
+        from markbench.ui.overview.saving import ask_and_save
+        from markbench.ui.portfolio.graph_figure import GraphFigure
+
+        learner = self._desk.session.portfolio(self.learner).learner
+        shown = curves(self._desk.session.analysis(self.learner), (), self._ghost)
+        figure = GraphFigure(learner.name or learner.id, shown)
+        try:
+            name = ask_and_save(self, self._desk.held.folder, figure)
+        except OSError as error:
+            self._desk.trouble.emit(str(error))
+            return
+        if name:
+            self.said.emit(self.tr("✓ saved {file}").format(file=name))
 
     def _draw(self) -> None:
         session = self._desk.session
@@ -312,7 +332,13 @@ class PortfolioPage(QWidget):
         self._about.setVisible(wide)
         restyle(self._name, "kind", "title" if wide else "name")
         self.findings.setMinimumHeight(self._theme.px(110 if wide else 190))
+        self._make_room()
         self._place_viewer()
+
+    def _make_room(self) -> None:
+        """A table of many timings takes from the graph what it needs, and no more."""
+        most = int(_TABLE_SHARE * self._desk_area.width()) if self._wide() else 0
+        self.table.setMinimumWidth(min(self.table.needed_width, most))
 
     def _wide(self) -> bool:
         return self.width() - self.margin.width() >= self._theme.px(_TWO_COLUMNS)

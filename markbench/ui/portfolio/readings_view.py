@@ -121,6 +121,7 @@ class ReadingsView(QTableView):
         self.setVerticalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
         self.setTabKeyNavigation(False)
         self.setCornerButtonEnabled(False)
+        self.needed_width = 0
         model.modelReset.connect(self._fit)
         theme.changed.connect(self._fit)
         self._fit()
@@ -176,6 +177,8 @@ class ReadingsView(QTableView):
             cells = [model.index(row, column) for row in range(model.rowCount())]
             wide = max((delegate.sizeHint(option, cell).width() for cell in cells), default=0)
             needs.append(max(wide, round(metrics.horizontalAdvance(heading)) + 12))
+        #: Below this width the columns have to be scrolled.
+        self.needed_width = sum(needs) + 2 * self.frameWidth() + 2
         spare = max((self.viewport().width() - sum(needs)) // max(len(needs), 1), 0)
         for column, need in enumerate(needs):
             self.setColumnWidth(column, need + spare)
