@@ -9,6 +9,7 @@ from pathlib import Path
 from rich.console import Console
 from rich.progress import BarColumn, MofNCompleteColumn, Progress, TextColumn
 from rich.table import Table
+from rich.text import Text
 
 from markbench.checks.pieces import certainly_missing
 from markbench.checks.wording import listed
@@ -171,11 +172,14 @@ def _progress(console: Console, title: str) -> Iterator[Callable[[int, int, str]
 
 
 def _table(session: Session) -> Table:
-    table = Table(title=f"{session.brief.title}: {len(session.learners)} learners", box=None)
-    for heading in ("Learner", "Lengths", "g of the line / (m/s²)", "Best g / (m/s²)"):
-        table.add_column(heading, justify="left" if heading == "Learner" else "right")
-    for heading in ("Missing", "Findings", "Draft"):
-        table.add_column(heading)
+    title = f"{session.brief.title}: {len(session.learners)} learners"
+    table = Table(title=title, box=None, padding=(0, 1, 0, 0))
+    # Only names give way on a narrow terminal: one line to a learner, whatever its width.
+    table.add_column("Learner")
+    for heading in ("Rows", "g of line", "Best g"):
+        table.add_column(heading, justify="right", no_wrap=True)
+    for heading in ("Missing", "Findings", f"Of {session.rubric.most:g}"):
+        table.add_column(heading, no_wrap=True)
     for learner in session.learners:
         line = session.analysis(learner.id).line
         diagnosis = session.diagnosis(learner.id)
@@ -184,19 +188,20 @@ def _table(session: Session) -> Table:
         missing = [_SHORT_KINDS.get(kind, kind) for kind in certainly_missing(findings)]
         drafts = [d for d in session.drafts(learner.id) if d.marks is not None]
         table.add_row(
-            learner.name,
+            Text(learner.name, no_wrap=True, overflow="ellipsis"),
             str(len(session.analysis(learner.id).rows)),
             with_uncertainty(line.g, line.u_g) if line is not None else "–",
             with_uncertainty(best.g, best.u_g) if best is not None else "–",
-            listed(missing) or "–",
+            (missing[0] + f" +{len(missing) - 1}" * (len(missing) > 1)) if missing else "–",
             " ".join(
                 f"{count}{sign}"
                 for concern, sign in _CONCERN_SIGNS.items()
                 if (count := sum(f.concern is concern for f in findings))
             ),
-            f"{sum(d.marks or 0 for d in drafts):g} of {session.rubric.most:g}",
+            f"{sum(d.marks or 0 for d in drafts):g}",
         )
-    table.caption = "Findings: ! look before marking   ? ask the learner   · note"
+    table.caption = "g in m/s²   Findings: ! look before marking, ? ask, · note   Last: drafts"
+    table.caption_justify = "left"
     return table
 
 

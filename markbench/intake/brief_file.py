@@ -173,7 +173,10 @@ def _unknown_key(name: str, key: str, value: Any) -> BriefProblem:
         place = f" ({inner} under [{table}])"
     hint = f"did you mean {guess}{place}?" if guess else "known keys: " + ", ".join(ALLOWED) + "."
     return BriefProblem(
-        key, _shown(value), guess, f"{name}: {key} = {_shown(value)} has no known key; {hint}"
+        key,
+        _shown(value),
+        guess,
+        f"{name}: {key} = {_shown(value)} names no key that a brief has; {hint}",
     )
 
 

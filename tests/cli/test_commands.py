@@ -57,6 +57,17 @@ def test_check_prints_everyone_and_writes_json(sample, tmp_path, capsys):
     assert listing(sample) == before
 
 
+def test_a_narrow_terminal_gives_each_learner_one_line(sample, capsys, monkeypatch):
+    monkeypatch.setenv("COLUMNS", "80")
+    assert cli.main(["check", str(sample)], no_window) == 0
+    lines = capsys.readouterr().out.splitlines()
+    head = next(i for i, line in enumerate(lines) if line.startswith("Learner"))
+    rows = lines[head + 1 : head + 31]
+    assert all(line[:3].strip() for line in rows)  # none goes on in a second line
+    assert lines[head + 31].startswith("g in m/s²")
+    assert max(map(len, lines[: head + 32])) <= 80
+
+
 def test_json_format_is_documented():
     text = Path(cli.__file__).parents[1].joinpath("export", "JSON.md").read_text("utf-8")
     for key in ("straight_line", "best", "slips", "draft", "honest_rate", "g_if_mended"):

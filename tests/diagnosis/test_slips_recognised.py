@@ -8,8 +8,10 @@ import numpy as np
 import pytest
 
 from markbench.checks.diagnosis import weigh
+from markbench.model import Place
 from markbench.physics.gravity import local_gravity
 from markbench.physics.honest import OFFSET_SD_M
+from markbench.physics.stack import Stack
 from simulation.readings import SLIPS, simulate
 from simulation.worlds import Habits
 
@@ -150,3 +152,15 @@ def test_the_order_of_the_class_changes_nothing():
     assert alone[0].explanations[0].probability == pytest.approx(
         whole[150].explanations[0].probability
     )
+
+
+def test_metres_beside_periods_explain_no_table_of_a_home():
+    """A hundred times the length swings ten times as slowly: the pair would fit any table."""
+    random = np.random.default_rng(77)
+    lengths_m = np.tile([0.2, 0.3, 0.4, 0.5, 0.6], (60, 1))
+    times_s = 20 * np.pi * np.sqrt(lengths_m / 9.78)[..., None]
+    times_s = np.round(times_s + random.normal(0, 0.01, (60, 5, 2)), 2)
+    stack = Stack(lengths_m, np.full((60, 5), 10.0), times_s, np.full(60, 0.01), np.full(60, 0.001))
+    for d in weigh(stack, local_gravity(Place(50.0, 0.0))):
+        assert d.flagged
+        assert "period_as_total+length_unit" not in {e.slip for e in d.explanations}

@@ -49,6 +49,8 @@ BOB_M, BOB_SD_M = cells(0.008, 0.025, 4)
 THREAD_M, THREAD_SD_M = cells(0.03, 0.12, 6)
 # No pendulum of less than this hangs at home: the thread must leave so much.
 SHORTEST_M = 0.015
+# Nor one longer than a stairwell is high.
+LONGEST_M = 5.0
 # A wide swing starts at 35–75°.
 WIDE_DEG, _ = cells(35.0, 75.0, 8)
 # Fewer and fewer pull a thread so far out of the way: a falling density.

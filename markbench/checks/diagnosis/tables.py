@@ -158,7 +158,6 @@ def _clock(
 def length_views(stack: Stack) -> Iterator[LengthView]:
     """Every slip of measuring and writing lengths, for whole tables."""
     length = stack.length_m
-    nought = np.zeros(len(stack))
     bob_sd = float(np.hypot(OFFSET_SD_M, priors.BOB_SD_M))
     share = -np.log(len(priors.BOB_M))
     for slip, sign in (("length_to_top", 1.0), ("length_to_bottom", -1.0)):
@@ -169,7 +168,26 @@ def length_views(stack: Stack) -> Iterator[LengthView]:
     for size in priors.THREAD_M:
         yield _shifted("whole_thread", size, -size, share, length, thread_sd)
     for factor, unit, weight in priors.UNITS:
-        yield LengthView("length_unit", unit, factor, nought + np.log(weight), length * factor)
+        yield _in_unit(unit, factor, weight, length)
+
+
+def _in_unit(unit: str, factor: float, weight: float, length_m: Array) -> LengthView:
+    """All lengths meant in another unit; impossible where most are those of no home's pendulum.
+
+    Without that bound metres beside times of one swing would be no slip at all: a hundred
+    times the length swings ten times as slowly.
+    """
+    with np.errstate(invalid="ignore"):
+        meant = length_m * factor
+        outside = (meant < priors.SHORTEST_M) | (meant > priors.LONGEST_M)
+    possible = np.asarray(2 * outside.sum(axis=1) <= np.isfinite(length_m).sum(axis=1))
+    return LengthView(
+        "length_unit",
+        unit,
+        factor,
+        np.where(possible, np.log(weight), -np.inf),
+        np.where(possible[:, None], meant, length_m),
+    )
 
 
 def _shifted(
