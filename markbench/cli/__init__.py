@@ -78,7 +78,13 @@ def _parser() -> argparse.ArgumentParser:
     parser.add_argument("--version", action="version", version=f"markbench {__version__}")
     commands = parser.add_subparsers(dest="command", metavar="COMMAND")
     window = commands.add_parser("open", help="open a class in the window (also without a command)")
-    window.add_argument("folder", type=Path, nargs="?", metavar="FOLDER")
+    window.add_argument(
+        "folder",
+        type=Path,
+        nargs="?",
+        metavar="FOLDER",
+        help="a class folder, or a moderation pack (.markbench-pack)",
+    )
     window.add_argument(
         "--close-when-open",
         action="store_true",

@@ -12,19 +12,19 @@ from rich.table import Table
 
 from markbench.model import Decision
 from markbench.session import Session
+from markbench.session.agreeing import agreement_of, proposal_of
+from markbench.session.endings import PACK_ENDING, REPLY_ENDING
 from markbench.session.errors import RefusedError
 from markbench.session.first_marker import make_first
 from markbench.session.merging import Merge
 from markbench.session.moderating import (
-    agreement_of,
     merge_journal,
-    proposal_of,
     reopen,
     sign_off,
     take_sample,
 )
-from markbench.session.pack_session import REPLY_ENDING, PackSession, open_pack
-from markbench.session.packing import PACK_ENDING, write_pack
+from markbench.session.pack_session import PackSession, open_pack
+from markbench.session.packing import write_pack
 from markbench.session.replies import merge_reply
 from markbench.session.results import changed_since_sign_off
 

@@ -7,16 +7,11 @@ stays as small as one class's present.
 from __future__ import annotations
 
 import secrets
-from collections.abc import Mapping
 from pathlib import Path
 
 from markbench.model import Decision
-from markbench.moderation.agreement import ClassAgreement, agreement
-from markbench.moderation.kappa import Weights
-from markbench.moderation.outcome import Outcome
 from markbench.moderation.records import class_adjustment, sign_off_of
 from markbench.moderation.sample import Sample, draw, outlier_reasons
-from markbench.moderation.severity import Proposal, propose_adjustment
 from markbench.session.errors import MergeError, RefusedError
 from markbench.session.keeping import store_of
 from markbench.session.merging import Merge, merge_journals
@@ -48,34 +43,6 @@ def sample_of(session: Session) -> Sample | None:
     """The sample in force, if one was drawn."""
     value = session.value("sample")
     return None if value is None else Sample.from_json(value)
-
-
-def agreement_of(
-    session: Session, *, marker: str | None = None, weights: Weights = "quadratic"
-) -> ClassAgreement:
-    """How first and second marks agree."""
-    return agreement(session.rubric, results(session), marker=marker, weights=weights)
-
-
-def proposal_of(
-    session: Session,
-    agreed: ClassAgreement | None = None,
-    found: Mapping[str, Outcome] | None = None,
-) -> Proposal | None:
-    """An adjustment to think about, where severity is beyond chance. Applies nothing.
-
-    Whoever has the agreement and the results at hand may give them, and saves their cost.
-    """
-    found = results(session) if found is None else found
-    agreed = agreement(session.rubric, found) if agreed is None else agreed
-    return propose_adjustment(
-        agreed.severity,
-        {x: one.moderated_total for x, one in found.items() if one.moderated_total is not None},
-        session.brief.grade_boundaries,
-        session.rubric.most,
-        settled={x for x, one in found.items() if one.looked_at},
-        late={x: one.late.marks_off for x, one in found.items() if one.late is not None},
-    )
 
 
 def decide_adjustment(session: Session, choice: str, why: str, shift: float = 0.0) -> None:

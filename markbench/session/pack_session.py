@@ -56,7 +56,6 @@ from markbench.session.errors import BlindError, PackError, RefusedError
 from markbench.session.judge import judge, recompute
 from markbench.store import Journal, fold
 
-REPLY_ENDING = ".markbench-reply"
 _MOST_BYTES = 1_000_000_000
 _RETURNED = ("second_mark", "moderated", "first_seen")
 
@@ -70,6 +69,7 @@ class _Content:
     brief: Brief
     rubric: Rubric
     portfolios: dict[str, Portfolio]
+    kept_back: dict[str, frozenset[str]]
 
 
 def open_pack(path: Path, who: str) -> PackSession:
@@ -106,6 +106,7 @@ class PackSession:
         self.brief = content.brief
         self.rubric = content.rubric
         self._portfolios = content.portfolios
+        self._kept_back = content.kept_back
         self._journal = journal
         self._decisions = journal.all()
         self._state = dict(fold(self._decisions))
@@ -146,6 +147,10 @@ class PackSession:
     def findings(self, number: str) -> tuple[Finding, ...]:
         """Findings as the first marker saw them, names replaced."""
         return self._portfolios[number].findings
+
+    def kept_back(self, number: str) -> frozenset[str]:
+        """Kinds of piece that were handed in and are not in the pack."""
+        return self._kept_back[number]
 
     def data(self, piece: Piece) -> bytes:
         """The bytes of a photo or film, checked against the manifest."""
@@ -330,6 +335,7 @@ def _read(path: Path) -> _Content:
         _typed(Brief, _json(path, "brief.json", manifest), "brief"),
         _typed(Rubric, _json(path, "rubric.json", manifest), "rubric"),
         portfolios,
+        {number: _kept_back(path, number, manifest) for number in manifest.learners},
     )
 
 
@@ -358,6 +364,11 @@ def _portfolio(path: Path, number: str, manifest: Manifest) -> Portfolio:
         table=_typed(ReadingsTable | None, body.get("table"), f"table of learner {number}"),
         findings=_typed(tuple[Finding, ...], body.get("findings"), f"findings of learner {number}"),
     )
+
+
+def _kept_back(path: Path, number: str, manifest: Manifest) -> frozenset[str]:
+    body = _json(path, f"{number}/portfolio.json", manifest)
+    return frozenset(_typed(tuple[str, ...], body.get("kept_back"), f"pieces of learner {number}"))
 
 
 def _json(path: Path, name: str, manifest: Manifest) -> Any:

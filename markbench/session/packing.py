@@ -37,7 +37,6 @@ from markbench.session.pack_media import NotCleanError, clean_photo, clean_video
 from markbench.session.pack_reports import words_of
 from markbench.session.session import Session
 
-PACK_ENDING = ".markbench-pack"
 _CLEAN: Mapping[str, tuple[Callable[[bytes], bytes], str]] = {
     "setup_photo": (clean_photo, "jpg"),
     "selfie": (clean_photo, "jpg"),
@@ -198,6 +197,9 @@ class _Packing:
         }
         body = self.scrubber.tree(_with_files(body, files, number))
         body["pieces"] = to_plain(pieces)
+        packed_kinds = {piece.kind for piece in pieces}
+        # So that the moderator takes for missing only what was not handed in.
+        body["kept_back"] = sorted({one.kind for one in portfolio.pieces} - packed_kinds)
         for finding in body["findings"]:
             finding["learner"] = number
         self.add(f"{number}/portfolio.json", canonical(body))

@@ -14,18 +14,18 @@ from markbench.export.record import (
     SignOff,
 )
 from markbench.model import Decision
-from markbench.moderation.agreement import ClassAgreement, CriterionAgreement
+from markbench.moderation.agreement import ClassAgreement
 from markbench.moderation.outcome import Outcome
 from markbench.moderation.records import sign_off_of
 from markbench.moderation.sample import Sample
+from markbench.session.agreeing import agreement_of, notes
 from markbench.session.keeping import store_of
-from markbench.session.moderating import agreement_of, sample_of
+from markbench.session.moderating import sample_of
 from markbench.session.results import results
 from markbench.session.session import Session
 from markbench.store import Journal
 
 _TOLD = ("sample", "pack", "moderated", "adjustment", "sign_off", "reopen")
-_FEW = 20  # common practice, no source: below it an interval is too wide to lean on
 
 
 def moderation_record(session: Session) -> ModerationRecord:
@@ -89,33 +89,6 @@ def agreement_rows(agreed: ClassAgreement) -> tuple[AgreementRow, ...]:
     ):
         rows.append(AgreementRow(name, _number(value, 2, "", sign=True), _span(span, 2, sign=True)))
     return tuple(rows)
-
-
-def sentence_of(one: CriterionAgreement) -> str:
-    """What the figures of one criterion say, in plain words and without a verdict."""
-    share = one.exact
-    if not share.of or share.low95 is None or share.high95 is None:
-        return "Nobody has a first and a second mark here yet."
-    text = (
-        f"The same level for {share.count} of {share.of} learners; among many such learners it "
-        f"might be {100 * share.low95:.0f} to {100 * share.high95:.0f} %."
-    )
-    return text + (" Too few to say more." if share.of < _FEW else "")
-
-
-def notes(agreed: ClassAgreement) -> tuple[str, ...]:
-    """What must be read with the figures."""
-    count = len(agreed.learners)
-    found = [agreed.caution]
-    if count < _FEW:
-        learners = "learner was" if count == 1 else "learners were"
-        found.append(
-            f"{count} {learners} marked in full by both. So few fix no figure closely: read the "
-            "intervals, not the values."
-        )
-    if agreed.severity.mean is not None:
-        found.append(f"Severity, {agreed.severity}.")
-    return tuple(found)
 
 
 def told(decision: Decision, names: Mapping[str, str], titles: Mapping[str, str]) -> str:

@@ -5,6 +5,8 @@ Apart from the statistics of moderation, which load slowly and which an export n
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+
 from markbench.moderation.outcome import Outcome, outcomes
 from markbench.moderation.records import sign_off_of
 from markbench.session import present
@@ -24,7 +26,9 @@ def results(session: Session) -> dict[str, Outcome]:
     )
 
 
-def changed_since_sign_off(session: Session) -> dict[str, tuple[tuple[float | None, str], ...]]:
+def changed_since_sign_off(
+    session: Session, found: Mapping[str, Outcome] | None = None
+) -> dict[str, tuple[tuple[float | None, str], ...]]:
     """Learners whose total or grade is not what was signed: signed, present.
 
     The marks are frozen, yet an edited brief (boundaries, late rule) or a later piece can
@@ -33,7 +37,8 @@ def changed_since_sign_off(session: Session) -> dict[str, tuple[tuple[float | No
     signed = sign_off_of(session.state)
     if signed is None:
         return {}
-    now = {x: (one.total, one.grade) for x, one in results(session).items()}
+    found = results(session) if found is None else found
+    now = {x: (one.total, one.grade) for x, one in found.items()}
     return {
         x: (signed.results.get(x, (None, "")), now.get(x, (None, "")))
         for x in {**signed.results, **now}

@@ -29,7 +29,7 @@ def application() -> QApplication:
 
 
 def main(folder: Path | None, *, close_when_open: bool = False) -> int:
-    """Show the window, open ``folder`` if given, and run until it is closed.
+    """Show the window, open a class folder or a moderation pack if given, and run.
 
     With ``close_when_open`` it closes by itself once the class and a learner's sheet have
     been shown; the exit code is then 1 where they were not.
@@ -40,7 +40,7 @@ def main(folder: Path | None, *, close_when_open: bool = False) -> int:
     window = Window(Theme(app, settings), settings)
     window.show()
     if folder is not None:
-        window.open_folder(folder)
+        window.open_path(folder)
     if close_when_open:
         _close_when_open(app, window)
     return app.exec()

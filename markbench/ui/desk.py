@@ -76,6 +76,10 @@ class Desk(QObject):
         """Whether a piece may be looked at now."""
         return self._veil is None or self._veil.may_open(file)
 
+    def kept_back(self, learner: str) -> frozenset[str]:
+        """Kinds of piece that were handed in and cannot be looked at here."""
+        return frozenset()
+
     def hidden(self, text: str, learner: str = "") -> str:
         """A text from a learner's file as it may be seen."""
         return text if self._veil is None else self._veil.hide(text, learner)
@@ -174,7 +178,12 @@ class Desk(QObject):
         self._settle()
 
     def _on_failed(self, error: Exception) -> None:
+        # Whatever was shown as chosen was not: every page shows again what holds.
+        from markbench.session import Change
+
         self._settle()
+        self.told.emit(Change())
+        self.changed.emit("")
         self.trouble.emit(str(error))
 
     def _settle(self) -> None:

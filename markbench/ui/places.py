@@ -282,6 +282,8 @@ def _name_moderation(window: Window, deeds: Deeds) -> None:
         (_tr("Go to the adjustment"), ("Alt+A",), "adjustment"),
         (_tr("Go to the sign-off"), ("Alt+F",), "signing"),
         (_tr("Write the moderation record…"), ("Alt+W",), "record"),
+        (_tr("Go to the agreement of the markers"), ("Alt+K",), "agreement"),
+        (_tr("Write what goes out, feedback sheets and all"), ("Alt+X",), "out"),
     ):
         deeds.add(words, keys, partial(moderation, do), MODERATION)
 

@@ -22,6 +22,7 @@ from markbench.ui.bench.page import ClassPage
 from markbench.ui.care.doors import CareDoors
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
+from markbench.ui.moderation.pack_door import ENDING as PACK_ENDING
 from markbench.ui.moderation.pack_door import PackDoor
 from markbench.ui.newclass.doors import Doors
 from markbench.ui.opening import draft_all, load_libraries, load_pages, open_session
@@ -107,6 +108,13 @@ class Window(QMainWindow):
         chosen = QFileDialog.getExistingDirectory(self, self.tr("Choose a class folder"), last)
         if chosen:
             self.open_folder(Path(chosen))
+
+    def open_path(self, path: Path) -> None:
+        """Open what was named on the command line: a class folder or a moderation pack."""
+        if path.suffix == PACK_ENDING:
+            self.pack_door.open(path)
+        else:
+            self.open_folder(path)
 
     def open_folder(self, folder: Path) -> None:
         """Read a class folder in the background and show the class."""

@@ -11,6 +11,7 @@ from markbench.intake.brief_file import write_brief
 from markbench.moderation.pack import MANIFEST, canonical, digest_of
 from markbench.moderation.records import sign_off_of
 from markbench.session import Session
+from markbench.session.agreeing import agreement_of, proposal_of
 from markbench.session.errors import (
     BlindError,
     MergeError,
@@ -19,9 +20,7 @@ from markbench.session.errors import (
     SignedOffError,
 )
 from markbench.session.moderating import (
-    agreement_of,
     decide_adjustment,
-    proposal_of,
     reopen,
     sample_of,
     settle_mark,

@@ -11,8 +11,9 @@ from second_marked_class import HER, NAMES, TEACHER, adjusted, answered, ids, op
 
 from markbench.export.record import write_record
 from markbench.session import Session
-from markbench.session.moderating import agreement_of, decide_adjustment, reopen, sign_off
-from markbench.session.record_of import moderation_record, sentence_of
+from markbench.session.agreeing import agreement_of, sentence_of
+from markbench.session.moderating import decide_adjustment, reopen, sign_off
+from markbench.session.record_of import moderation_record
 
 
 @pytest.fixture

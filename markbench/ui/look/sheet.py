@@ -155,6 +155,8 @@ QMenu {{ background: {p.paper}; color: {p.ink}; border: 1px solid {p.edge}; padd
 QMenu::item {{ padding: {pad}px {wide * 2}px; }}
 QMenu::item:selected {{ background: {p.deed_soft}; color: {p.ink}; }}
 QCheckBox::indicator {{ width: {round(15 * scale)}px; height: {round(15 * scale)}px; }}
+QCheckBox::indicator:unchecked {{ border: 1px solid {p.edge}; border-radius: 3px;
+  background: {p.paper}; width: {round(15 * scale) - 2}px; height: {round(15 * scale) - 2}px; }}
 QCheckBox {{ spacing: {pad + 2}px; min-height: {least}px; }}
 QCheckBox:focus {{ color: {p.deed}; text-decoration: underline; }}
 """

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QDoubleSpinBox
 
-from markbench.moderation.grades import GradeChange, grade_of, shifted
+from markbench.moderation.grades import GradeChange, effect_of_shift
 from markbench.session.moderating import decide_adjustment
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
-from markbench.ui.moderation.paper import Paper, Roll, line
+from markbench.ui.moderation.paper import Paper, Roll, line, with_minus
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.parts import button, label
 
@@ -49,8 +49,11 @@ class AdjustmentPaper(Paper):
     def show_standing(self, now: Standing) -> None:
         """The proposal, if there is one, and what was decided."""
         self._now = now
-        found, proposal = now.agreed.severity, now.proposal
-        if found.mean is None:
+        proposal = None if now.figures is None else now.figures.proposal
+        found = None if now.figures is None else now.figures.agreed.severity
+        if found is None:
+            words = self.tr("The figures are being worked out…")
+        elif found.mean is None:
             words = self.tr("Nobody has two totals yet, so nothing can be said about severity.")
         elif proposal is None:
             words = self.tr("{figures}. No adjustment is proposed: the difference is within "
@@ -61,7 +64,7 @@ class AdjustmentPaper(Paper):
                 "thought about. Nothing is applied by itself; learners whose marks the "
                 "moderator went through are left alone."
             ).format(figures=found, shift=proposal.shift)
-        self.words.setText(words)
+        self.words.setText(with_minus(words))
         self.held.setVisible(now.adjusted is not None)
         if now.adjusted is not None:
             done = {
@@ -96,21 +99,19 @@ class AdjustmentPaper(Paper):
             ]
         )  # fmt: skip
 
-    def _effect(self, now: Standing) -> list[GradeChange]:
+    def _effect(self, now: Standing) -> tuple[GradeChange, ...]:
         """Whose grade this shift changes, whatever was proposed."""
         session = self._desk.session
-        boundaries, most = session.brief.grade_boundaries, session.rubric.most
-        found = []
-        for learner, one in now.found.items():
-            if one.moderated_total is None or one.looked_at:
-                continue
-            off = one.late.marks_off if one.late is not None else 0.0
-            before = max(one.moderated_total - off, 0.0)
-            after = max(shifted(one.moderated_total, self.shift.value(), most) - off, 0.0)
-            was, would = grade_of(before, boundaries), grade_of(after, boundaries)
-            if was != would:
-                found.append(GradeChange(learner, before, after, was, would))
-        return found
+        free = {x: one for x, one in now.found.items() if not one.looked_at}
+        held = now.adjusted.shift if now.adjusted is not None else 0.0
+        return effect_of_shift(
+            {x: m for x, one in free.items() if (m := one.moderated_total) is not None},
+            self.shift.value(),
+            session.rubric.most,
+            session.brief.grade_boundaries,
+            late={x: one.late.marks_off for x, one in free.items() if one.late is not None},
+            now=held,
+        )
 
     def _decide(self, choice: str) -> None:
         held, why, shift = self._desk.held, self.reason.text(), self.shift.value()

@@ -2,14 +2,29 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QWidget
+from typing import TYPE_CHECKING
 
-from markbench.moderation.kappa import Kappa
-from markbench.session.record_of import notes, sentence_of
-from markbench.ui.moderation.paper import Paper, Roll
+from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QHeaderView, QWidget
+
+from markbench.ui.moderation.paper import Paper, Roll, with_minus
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.parts import label
+
+if TYPE_CHECKING:
+    from markbench.moderation.agreement import ClassAgreement, Share
+    from markbench.moderation.kappa import Kappa
+
+
+class FigureRoll(Roll):
+    """Narrow columns of figures, each over its interval; the names take what is left, and wrap."""
+
+    def __init__(self, headings: tuple[str, ...], name: str) -> None:
+        super().__init__(headings, name, air=8)
+        header = self.horizontalHeader()
+        header.setStretchLastSection(False)
+        header.setSectionResizeMode(0, QHeaderView.ResizeMode.Stretch)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
 
 
 class AgreementPaper(Paper):
@@ -17,49 +32,68 @@ class AgreementPaper(Paper):
 
     def __init__(self, parent: QWidget | None = None) -> None:
         super().__init__(self.tr("Agreement of first and second marks"))
-        self.roll = Roll(
+        self.roll = FigureRoll(
             (self.tr("Criterion"), self.tr("Same level"), self.tr("Within one"),
              self.tr("Kappa")),
-            self.tr("Agreement by criterion"),
+            self.tr("Agreement by criterion, each with its 95 % interval"),
         )  # fmt: skip
-        self._now: Standing | None = None
+        self._agreed: ClassAgreement | None = None
+        self._waiting = False
         self.sentence = label(wrap=True)
-        self._total = label(wrap=True)
+        self.total = label(wrap=True)
         self._notes = label(kind="small", wrap=True)
-        self._total.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        for part in (self.roll, self.sentence, self._total, self._notes):
+        self.total.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        for part in (self.roll, self.sentence, self.total, self._notes):
             self.column.addWidget(part)
         self.roll.currentCellChanged.connect(lambda *_: self._say())
 
     def show_standing(self, now: Standing) -> None:
-        """The figures as they are."""
-        self._now = now
-        agreed = now.agreed
-        self.roll.fill(
-            [
-                ("", (one.title, str(one.exact), str(one.within_one), _kappa(one.kappa)))
-                for one in agreed.criteria
-            ]
-        )
-        some = any(one.exact.of for one in agreed.criteria)
-        self.roll.setVisible(some)
-        self._total.setVisible(some)
-        self._total.setText(f"{self.tr('Total')}: {agreed.totals}.\n{agreed.intraclass['(2,1)']}.")
-        self._notes.setText("\n".join(notes(agreed)) if some else "")
-        self._notes.setVisible(some)
+        """The figures as they are, once they are there."""
+        agreed = self._agreed = None if now.figures is None else now.figures.agreed
+        self._waiting = agreed is None
+        some = agreed is not None and any(one.exact.of for one in agreed.criteria)
+        for part in (self.roll, self.total, self._notes):
+            part.setVisible(some)
+        if agreed is not None and some:
+            from markbench.session.agreeing import notes
+
+            self.roll.fill(
+                [
+                    ("", (one.title, _share(one.exact), _share(one.within_one), _kappa(one.kappa)))
+                    for one in agreed.criteria
+                ]
+            )
+            words = f"{agreed.totals}.\n{agreed.intraclass['(2,1)']}."
+            self.total.setText(with_minus(f"{self.tr('Total')}: {words}"))
+            self._notes.setText("\n".join(notes(agreed)))
         self._say()
 
     def _say(self) -> None:
-        criteria = () if self._now is None else self._now.agreed.criteria
+        criteria = () if self._agreed is None else self._agreed.criteria
         at = self.roll.currentRow()
-        if not any(one.exact.of for one in criteria):
+        if self._waiting:
+            self.sentence.setText(self.tr("The figures are being worked out…"))
+        elif not any(one.exact.of for one in criteria):
             self.sentence.setText(self.tr("Nobody has a first and a second mark yet."))
         elif 0 <= at < len(criteria):
-            self.sentence.setText(f"{criteria[at].title}: {sentence_of(criteria[at])}")
+            from markbench.session.agreeing import sentence_of
+
+            one = criteria[at]
+            words = f"{one.title}: {sentence_of(one)}"
+            if one.kappa.undefined:
+                words += " " + self.tr("Kappa is undefined: {why}.").format(why=one.kappa.undefined)
+            self.sentence.setText(words)
+
+
+def _share(found: Share) -> str:
+    if found.low95 is None or found.high95 is None:
+        return "–"
+    span = f"{100 * found.low95:.0f} to {100 * found.high95:.0f} %"
+    return f"{found.count} of {found.of}\n{span}"
 
 
 def _kappa(found: Kappa) -> str:
     if found.value is None or found.low95 is None or found.high95 is None:
-        return f"– ({found.undefined})"
+        return "–"
     value = round(found.value, 2) + 0.0  # never "-0.00"
-    return f"{value:.2f} ({found.low95:.2f} to {found.high95:.2f})".replace("-", "−")
+    return with_minus(f"{value:.2f}\n{found.low95:.2f} to {found.high95:.2f}")

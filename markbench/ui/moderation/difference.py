@@ -4,20 +4,27 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPolygonF
 
-from markbench.moderation.differences import Limits
 from markbench.ui.look.marks import pen
+from markbench.ui.moderation.paper import with_minus
 from markbench.ui.overview.figure import Look, Spot, hatch, say_empty, tr, words, x_axis, y_axis
+
+if TYPE_CHECKING:
+    from markbench.moderation.differences import Limits
 
 
 @dataclass(frozen=True, slots=True)
 class DifferenceFigure:
-    """Second − first against the mean of both; ``learners`` in the order of the points."""
+    """Second − first against the mean of both; ``learners`` in the order of the points.
 
-    limits: Limits
+    ``limits`` is ``None`` while they are being worked out.
+    """
+
+    limits: Limits | None
     learners: tuple[str, ...]
     names: Mapping[str, str] = field(default_factory=dict)
     key: str = "difference-against-mean"
@@ -30,11 +37,15 @@ class DifferenceFigure:
     @property
     def empty(self) -> str:
         """Why there is nothing to show."""
+        if self.limits is None:
+            return tr("The figures are being worked out…")
         return "" if self.limits.points else tr("No learner has both totals yet.")
 
     @property
     def caption(self) -> str:
         """n, shapes and lines."""
+        if self.limits is None:
+            return ""
         parts = [tr("n = {n} learners; ▲ second higher, ▼ second lower, ● the same").format(
             n=len(self.learners))]  # fmt: skip
         if self.limits.mean is not None:
@@ -44,7 +55,7 @@ class DifferenceFigure:
                 tr("dashed: limits of agreement {low:+.2f} and {high:+.2f}, hatched: their 95 % "
                    "intervals").format(low=self.limits.lower, high=self.limits.upper)
             )  # fmt: skip
-        return "; ".join(parts) + "."
+        return with_minus("; ".join(parts) + ".")
 
     def height(self, look: Look) -> float:
         """Enough for the lines and their intervals."""
@@ -52,7 +63,7 @@ class DifferenceFigure:
 
     def paint(self, painter: QPainter, box: QRectF, look: Look) -> list[Spot]:
         """Axes, lines, and a shape for each learner."""
-        if self.empty:
+        if self.limits is None or self.empty:
             return say_empty(painter, box, self.empty, look)
         limits, colours, line = self.limits, look.palette, look.line()
         area = box.adjusted(64 * look.scale, line + 4, -12, -2 * line - 8)

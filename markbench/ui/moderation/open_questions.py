@@ -5,9 +5,10 @@ from __future__ import annotations
 from functools import partial
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QComboBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QInputDialog, QVBoxLayout, QWidget
 
 from markbench.model import Criterion, Decision
+from markbench.session.first_marker import make_first
 from markbench.session.merging import Clash, Merge
 from markbench.session.moderating import settle_mark
 from markbench.ui.desk import Desk
@@ -52,6 +53,9 @@ class OpenRow(QWidget):
         self._desk.do(lambda _session: settle_mark(held, learner, criterion, level, why))
 
 
+_SHOWN = 5  # more would push the rest of the page out of sight
+
+
 class OpenPaper(Paper):
     """``opened`` carries a learner whose sheet is wanted."""
 
@@ -71,6 +75,11 @@ class OpenPaper(Paper):
         self.column.addLayout(self._clashes)
         self.column.addWidget(self._none)
         self.column.addLayout(self._rows)
+        self.more = button("", "plain", self._show_all)
+        more = FlowLayout(spacing=6)
+        more.addWidget(self.more)
+        self.column.addLayout(more)
+        self._all = False
 
     def show_standing(self, now: Standing) -> None:
         """What is open; a row that stays keeps what was typed into it."""
@@ -94,11 +103,23 @@ class OpenPaper(Paper):
             told = words.replace(f"{criterion}:", f"{now.titles[criterion]}:", 1)
             self.rows[learner, criterion].words.setText(f"{name}, {told}")
             self.rows[learner, criterion].setEnabled(now.signed is None)
+        self._limit()
         several = any(one.seconds for outcome in now.found.values() for one in outcome.criteria)
         self._none.setVisible(not wanted)
         self._none.setText(
             self.tr("Nothing is open.") if several else self.tr("No second marks were merged yet.")
         )
+
+    def _show_all(self) -> None:
+        self._all = True
+        self._limit()
+
+    def _limit(self) -> None:
+        rest = 0 if self._all else max(len(self.rows) - _SHOWN, 0)
+        for number, row in enumerate(self.rows.values()):
+            row.setVisible(self._all or number < _SHOWN)
+        self.more.setVisible(rest > 0)
+        self.more.setText(self.tr("Show {n} more").format(n=rest))
 
     def show_merge(self, merge: Merge) -> None:
         """What came in, and each clash with the choice there is."""
@@ -127,7 +148,13 @@ class OpenPaper(Paper):
             look.setAccessibleName(self.tr("Look at the work: {c}").format(
                 c=self._names.get(clash.learner, clash.learner)))  # fmt: skip
             deeds.addWidget(look)
-        if clash.mine.key == clash.theirs.key and clash.kind != "mark":
+        if clash.kind == "mark" and clash.mine.key == clash.theirs.key:
+            whose = self.tr("Whose mark is the first…")
+            turn = button(whose, "", partial(self._turn, clash))
+            turn.setAccessibleName(self.tr("Whose mark is the first: {c}").format(
+                c=self._names.get(clash.learner, clash.learner)))  # fmt: skip
+            deeds.addWidget(turn)
+        elif clash.mine.key == clash.theirs.key:
             for one in (clash.mine, clash.theirs):
                 take = button(self.tr("As {who} decided").format(who=one.who), "",
                               partial(self._take, one))  # fmt: skip
@@ -143,6 +170,17 @@ class OpenPaper(Paper):
         again = Decision(*one.key, one.value, why=one.why)
         held = self._desk.held
         self._desk.do(lambda _session: held.decide(again))
+
+    def _turn(self, clash: Clash) -> None:
+        """Let the one who stands second be the first, with a reason."""
+        held = self._desk.held
+        first = held.mark(clash.learner, clash.subject)
+        other = next((d.who for d in (clash.mine, clash.theirs) if first and d.who != first.by), "")
+        words = self.tr("{who} shall be the first marker of {learner}, because:")
+        about = words.format(who=other, learner=self._names.get(clash.learner, clash.learner))
+        why, sure = QInputDialog.getText(self, self.tr("Whose mark is the first"), about)
+        if sure:
+            self._desk.do(lambda _session: make_first(held, clash.learner, other, why))
 
     def _look(self, learner: str, _checked: bool = False) -> None:
         self.opened.emit(learner)

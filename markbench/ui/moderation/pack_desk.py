@@ -1,8 +1,12 @@
 """A moderation pack as the sheet of a learner sees it.
 
 The sheet's widgets ask a session; a pack is not one, and holds less. This view answers what
-they ask from the pack, and turns the gestures of marking into second marks. No draft is
-shown: a draft would lead the second marker as much as the first mark would.
+they ask from the pack, and turns the gestures of marking into second marks.
+
+Before her own marks are complete she sees the learner's work: readings, what is recomputed
+from them, photos and films, and the questions that numbers and files put. She sees neither
+drafts nor the explanations weighed, with the finding that names the likeliest: they would
+lead her as much as the first mark would. Both come with the first marks.
 """
 
 from __future__ import annotations
@@ -13,7 +17,7 @@ from typing import TYPE_CHECKING, Any, cast
 
 from PySide6.QtCore import QObject
 
-from markbench.model import Draft, Learner, Mark
+from markbench.model import Diagnosis, Draft, Finding, Learner, Mark
 from markbench.session.errors import RefusedError
 from markbench.session.pack_session import PackSession
 from markbench.session.session import Change
@@ -43,6 +47,17 @@ class PackView:
     def value(self, kind: str, learner: str = "", subject: str = "") -> Any:
         """The class's decisions stay with the class."""
         return None
+
+    def diagnosis(self, learner: str) -> Diagnosis | None:
+        """Explanations of the numbers, once she has looked at the first marks."""
+        return self.pack.diagnosis(learner) if self.pack.has_looked(learner) else None
+
+    def findings(self, learner: str) -> tuple[Finding, ...]:
+        """Questions put by the work; the likeliest slip once she has looked."""
+        found = self.pack.findings(learner)
+        if self.pack.has_looked(learner):
+            return found
+        return tuple(one for one in found if one.check != "slip")
 
     def film(self, file: str) -> None:
         """Measurements of films stay with the class."""
@@ -87,8 +102,16 @@ class PackView:
     agree = correct = decide = set_piece_status = set_piece_kind = only_look
 
     def listen(self, listener: Callable[[Change], None]) -> Callable[[], None]:
-        """Changes as the window knows them."""
-        return self.pack.listen(lambda number: listener(Change(number, ("mark",))))
+        """Changes as the window knows them: to look changes more than the margin."""
+        looked = {one.id for one in self.pack.learners if self.pack.has_looked(one.id)}
+
+        def tell(number: str) -> None:
+            is_first_look = self.pack.has_looked(number) and number not in looked
+            if is_first_look:
+                looked.add(number)
+            listener(Change(number, ("first_seen",) if is_first_look else ("mark",)))
+
+        return self.pack.listen(tell)
 
 
 class PackDesk(Desk):
@@ -101,6 +124,10 @@ class PackDesk(Desk):
     def true_file(self, file: str) -> str:
         """A member of the pack, as a file within a zip file is named."""
         return f"{self.pack.path.name}!/{file}"
+
+    def kept_back(self, learner: str) -> frozenset[str]:
+        """What stayed with the first marker, and is not missing."""
+        return self.pack.kept_back(learner)
 
     @property
     def learners(self) -> tuple[Learner, ...]:

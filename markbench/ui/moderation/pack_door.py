@@ -1,4 +1,7 @@
-"""The way into a moderation pack: a button, a file dropped on the window, or an action."""
+"""The ways into a moderation pack: a button, an action, the command line, or a file dropped.
+
+A moderator's reply dropped on the window of its class is merged.
+"""
 
 from __future__ import annotations
 
@@ -13,13 +16,15 @@ from PySide6.QtWidgets import QFileDialog, QInputDialog
 
 from markbench.ui.background import in_background
 from markbench.ui.look.theme import Theme
+from markbench.ui.places import MODERATION
 
 if TYPE_CHECKING:
     from markbench.session.pack_session import PackSession
     from markbench.ui.moderation.pack_sheet import PackSheet
     from markbench.ui.window import Window
 
-ENDING = ".markbench-pack"
+# As in markbench.session.endings, which would bring the whole session along.
+ENDING, REPLY = ".markbench-pack", ".markbench-reply"
 PACK = "pack"
 
 
@@ -87,6 +92,18 @@ class PackDoor(QObject):
             done=self._show,
             failed=lambda error: self._refuse(path, str(error)),
         )
+
+    def _take(self, packs: list[Path], replies: list[Path]) -> None:
+        if packs:
+            self.open(packs[0])
+            return
+        from markbench.ui.moderation.page import ModerationPage
+
+        self._window.show_place(MODERATION)
+        page = self._window.further.get(MODERATION)
+        if isinstance(page, ModerationPage):
+            for path in replies:
+                page.sample.merge_file(path)
 
     def leave(self) -> None:
         """Back to the start; what she decided is kept beside the pack."""
@@ -156,9 +173,10 @@ class PackDoor(QObject):
         if isinstance(event, QDragEnterEvent | QDropEvent):
             dropped = [url.toLocalFile() for url in event.mimeData().urls()]
             packs = [Path(one) for one in dropped if one.endswith(ENDING)]
-            if packs:
+            replies = [Path(one) for one in dropped if one.endswith(REPLY)]
+            if packs or (replies and self._window.desk is not None):
                 event.acceptProposedAction()
                 if event.type() == QEvent.Type.Drop:
-                    self.open(packs[0])
+                    self._take(packs, replies)
                 return True
         return super().eventFilter(watched, event)

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QBoxLayout,
     QComboBox,
+    QDialog,
     QFileDialog,
+    QPlainTextEdit,
     QVBoxLayout,
 )
 
@@ -96,7 +98,10 @@ class PackSheet(PortfolioPage):
         self.graph.save.hide()
         self._whole.hide()  # the learners' own files stay with the class
         self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        self.explanations.look_only()
+        self.explanations.look_only(
+            self.tr("Explanations of the numbers come with the first marks: they would lead you.")
+        )
+        self.evidence.look_only()
         self.viewer.look_only()
         self.moved.connect(self.step)
         desk.changed.connect(self._count)
@@ -123,10 +128,11 @@ class PackSheet(PortfolioPage):
         whose = label(self.tr("as {who}").format(who=pack.who), "small")
         whose.setToolTip("\n".join((*pack.manifest.shipped, "", *pack.manifest.left_out)))
         self._done = label(kind="small")
+        self.report = button(self.tr("Written report…"), "", self.read_report)
         first, second = FlowLayout(spacing=8), FlowLayout(spacing=8)
         for part in (label(self.tr("You are second-marking"), "title"), self.send, self.leave_pack):
             first.addWidget(part)
-        for each in (before, after, self.numbers, self._done, code, whose):
+        for each in (before, after, self.numbers, self.report, self._done, code, whose):
             second.addWidget(each)
         column = QVBoxLayout()
         column.setSpacing(4)
@@ -138,6 +144,31 @@ class PackSheet(PortfolioPage):
         """One portfolio of the pack."""
         self.show_learner(number)
         self.numbers.setCurrentIndex(self.numbers.findData(number))
+
+    def show_learner(self, learner: str, place: str = "") -> None:
+        """Show a portfolio, and whether there is a report to read."""
+        super().show_learner(learner, place)
+        self.report.setVisible(bool(self._pack.portfolio(learner).of_kind("report")))
+
+    def read_report(self) -> None:
+        """The words of this portfolio's written reports."""
+        from markbench.session.errors import PackError
+
+        reports = self._pack.portfolio(self.learner).of_kind("report")
+        try:
+            words = "\n\n".join(self._pack.data(one).decode() for one in reports)
+        except (PackError, UnicodeDecodeError) as error:
+            self.trouble.emit(str(error))
+            return
+        page = QDialog(self)
+        page.setWindowTitle(self.tr("Written report"))
+        page.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        page.resize(self._theme.px(640), self._theme.px(560))
+        text = QPlainTextEdit(words)
+        text.setReadOnly(True)
+        text.setAccessibleName(self.tr("Words of the report, names taken out"))
+        QVBoxLayout(page).addWidget(text)
+        page.open()
 
     def step(self, by: int) -> None:
         """The next portfolio, or the one before."""
@@ -157,8 +188,8 @@ class PackSheet(PortfolioPage):
 
     def ask_and_send(self) -> None:
         """Ask for a place and write what goes back there."""
+        from markbench.session.endings import REPLY_ENDING
         from markbench.session.errors import PackError
-        from markbench.session.pack_session import REPLY_ENDING
 
         self.margin.settle()
         self._desk.finish()

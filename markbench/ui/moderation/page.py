@@ -2,22 +2,28 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
+from dataclasses import replace
+from functools import partial
 
-from PySide6.QtCore import QTimer, Signal
+from PySide6.QtCore import QPoint, QTimer, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QVBoxLayout, QWidget
 
+from markbench.moderation.outcome import Outcome
+from markbench.ui.background import Task, in_background
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
 from markbench.ui.moderation.adjustment import AdjustmentPaper
 from markbench.ui.moderation.agreement import AgreementPaper
 from markbench.ui.moderation.boundaries import BoundariesPaper
 from markbench.ui.moderation.difference import DifferenceFigure
+from markbench.ui.moderation.going_out import OutPaper
 from markbench.ui.moderation.open_questions import OpenPaper
 from markbench.ui.moderation.sample import SamplePaper
 from markbench.ui.moderation.signing import SigningPaper
-from markbench.ui.moderation.standing import Standing
+from markbench.ui.moderation.standing import Figures, Standing
+from markbench.ui.moderation.steps import StepBar
 from markbench.ui.overview.figure import Figure, Spot
 from markbench.ui.overview.saving import ask_and_save
 from markbench.ui.overview.view import FigurePaper
@@ -45,6 +51,11 @@ class ModerationPage(QWidget):
         self.adjustment = AdjustmentPaper(desk)
         self.boundaries = BoundariesPaper(desk)
         self.signing = SigningPaper(desk)
+        self.out = OutPaper(desk)
+        self.steps = StepBar()
+        self._now: Standing | None = None
+        self._figured: tuple[Mapping[str, Outcome], Figures] | None = None
+        self._task: Task | None = None
         self._connect()
         self._lay_out()
         self._soon = QTimer(self, singleShot=True, interval=150)
@@ -58,6 +69,9 @@ class ModerationPage(QWidget):
         self.sample.said.connect(self.said)
         self.signing.said.connect(self.said)
         self.signing.trouble.connect(self.trouble)
+        self.out.said.connect(self.said)
+        self.out.trouble.connect(self.trouble)
+        self.steps.wanted.connect(self.go_to)
         self.boundaries.trouble.connect(self.trouble)
         self.sample.merged.connect(self.open.show_merge)
         self.boundaries.kept.connect(self.kept)
@@ -69,7 +83,7 @@ class ModerationPage(QWidget):
         self._columns = QBoxLayout(QBoxLayout.Direction.LeftToRight, inside)
         self._columns.setContentsMargins(0, 0, 4, 0)
         left, right = QVBoxLayout(), QVBoxLayout()
-        for paper in (self.sample, self.open, self.boundaries, self.signing):
+        for paper in (self.sample, self.open, self.boundaries, self.signing, self.out):
             left.addWidget(paper)
         for figures in (self.agreement, self.difference, self.adjustment):
             right.addWidget(figures)
@@ -79,7 +93,9 @@ class ModerationPage(QWidget):
             self._columns.addLayout(column, 1)
         self._columns.setSpacing(8)
         column = QVBoxLayout(self)
-        column.setContentsMargins(16, 8, 12, 12)
+        column.setContentsMargins(16, 6, 12, 12)
+        column.setSpacing(4)
+        column.addWidget(self.steps)
         self.area = quiet_scroll(inside)
         column.addWidget(self.area)
         self._arrange()
@@ -114,21 +130,33 @@ class ModerationPage(QWidget):
             "draw": lambda: press(self.sample.draw),
             "pack": lambda: press(self.sample.pack),
             "merge": lambda: press(self.sample.merge),
-            "open": self._go_to_open,
-            "boundaries": lambda: self._go_to(next(iter(self.boundaries.fields.values()), None)),
-            "adjustment": lambda: self._go_to(self.adjustment.reason),
-            "signing": lambda: self._go_to(self.signing.note),
+            "out": lambda: press(self.out.write),
             "record": lambda: press(self.signing.record),
         }
-        deeds[what]()
+        if what in deeds:
+            deeds[what]()
+        else:
+            self.go_to(what)
 
-    def _go_to_open(self) -> None:
-        self._go_to(next((row.levels for row in self.open.rows.values()), None))
-
-    def _go_to(self, part: QWidget | None) -> None:
+    def go_to(self, station: str) -> None:
+        """Bring one paper into view, and give the keyboard to what is done there."""
+        signing = self.signing
+        paper, part = {
+            "sample": (self.sample, self.sample.draw),
+            "open": (self.open, next((row.levels for row in self.open.rows.values()), None)),
+            "agreement": (self.agreement, self.agreement.roll),
+            "adjustment": (self.adjustment, self.adjustment.reason),
+            "boundaries": (self.boundaries, next(iter(self.boundaries.fields.values()), None)),
+            "signing": (signing, signing.why if signing.note.isHidden() else signing.note),
+            "out": (self.out, self.out.write),
+        }[station]
+        self.area.ensureWidgetVisible(paper)
+        # A paper higher than the page is to be seen from its top.
+        bar = self.area.verticalScrollBar()
+        inside = self.area.widget()
+        if inside is not None:
+            bar.setValue(min(bar.value(), paper.mapTo(inside, QPoint(0, 0)).y()))
         if part is not None:
-            part = part if part.isVisible() else self.signing.why
-            self.area.ensureWidgetVisible(part)
             part.setFocus()
 
     def _on_changed(self, _learner: str) -> None:
@@ -137,13 +165,39 @@ class ModerationPage(QWidget):
             self._soon.start()
 
     def _refresh(self) -> None:
+        """Show at once what the journal says; the figures follow when they are worked out."""
         self._stale = False
-        now = Standing.of(self._desk.session)
-        for paper in (self.sample, self.open, self.agreement, self.adjustment, self.boundaries,
-                      self.signing):  # fmt: skip
+        session = self._desk.session
+        now = Standing.of(session)
+        if self._figured is not None and self._figured[0] == now.found:
+            self._show(replace(now, figures=self._figured[1]))
+            return
+        self._show(now)
+        if self._task is not None:
+            self._task.stop()
+        self._task = in_background(
+            self,
+            lambda _progress, _stop: Figures.of(session, now.found),
+            done=partial(self._take_figures, now),
+            failed=lambda error: self.trouble.emit(str(error)),
+        )
+
+    def _take_figures(self, now: Standing, figures: Figures) -> None:
+        self._figured = (now.found, figures)
+        self._show(replace(now, figures=figures))
+
+    def _show(self, now: Standing) -> None:
+        self._now = now
+        for paper in (self.steps, self.sample, self.open, self.agreement, self.adjustment,
+                      self.boundaries, self.signing, self.out):  # fmt: skip
             paper.show_standing(now)
+        agreed = None if now.figures is None else now.figures.agreed
         self.difference.show_figure(
-            DifferenceFigure(now.agreed.totals, now.agreed.learners, now.names)
+            DifferenceFigure(
+                None if agreed is None else agreed.totals,
+                () if agreed is None else agreed.learners,
+                now.names,
+            )
         )
 
     def _open_first(self, spot: Spot) -> None:

@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QRect, Qt
+from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QFrame,
@@ -18,6 +20,7 @@ from PySide6.QtWidgets import (
 
 from markbench.ui.parts import label
 
+_INSIDE = 16  # left and right of a text together, and above and below it
 _LEARNER = int(Qt.ItemDataRole.UserRole)
 
 
@@ -36,7 +39,9 @@ class Paper(QFrame):
 class Roll(QTableWidget):
     """Rows to be read, each of a learner or none; as high as its rows, up to a limit."""
 
-    def __init__(self, headings: Sequence[str], name: str, most_rows: int = 12) -> None:
+    def __init__(
+        self, headings: Sequence[str], name: str, most_rows: int = 12, air: int = 0
+    ) -> None:
         super().__init__(0, len(headings))
         self.setProperty("kind", "roll")
         self.setAccessibleName(name)
@@ -54,7 +59,7 @@ class Roll(QTableWidget):
         self.horizontalHeader().setDefaultAlignment(Qt.AlignmentFlag.AlignLeft)
         self.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
         self.horizontalHeader().setStretchLastSection(True)
-        self._most_rows = most_rows
+        self._most_rows, self._air = most_rows, air
 
     def fill(self, rows: Sequence[tuple[str, Sequence[str]]]) -> None:
         """Show (learner, cells) rows."""
@@ -73,8 +78,24 @@ class Roll(QTableWidget):
     def fit(self) -> None:
         """As high as the rows are."""
         self.resizeRowsToContents()
+        last, metrics = self.columnCount() - 1, self.fontMetrics()
+        room = QRect(0, 0, self.columnWidth(last) - _INSIDE, 10_000)
+        for at in range(self.rowCount()):
+            # Qt's own height forgets the padding of the sheet, and cuts a line that just fits.
+            item = self.item(at, last)
+            words = item.text() if item is not None else ""
+            needs = metrics.boundingRect(room, Qt.TextFlag.TextWordWrap, words).height() + _INSIDE
+            lines = needs > metrics.height() + _INSIDE
+            high = max(self.rowHeight(at), needs if lines else 0)
+            self.setRowHeight(at, high + self._air)
         rows = [self.rowHeight(at) for at in range(min(self.rowCount(), self._most_rows))]
         self.setFixedHeight(self.horizontalHeader().sizeHint().height() + sum(rows) + 6)
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Words wrap anew where the width is another."""
+        super().resizeEvent(event)
+        if event.size().width() != event.oldSize().width():
+            self.fit()
 
     def learner(self, row: int) -> str:
         """Whose row it is."""
@@ -87,6 +108,11 @@ class Roll(QTableWidget):
             [item.text() if (item := self.item(r, c)) else "" for c in range(self.columnCount())]
             for r in range(self.rowCount())
         ]
+
+
+def with_minus(text: str) -> str:
+    """Figures with a true minus sign."""
+    return re.sub(r"-(?=\d)", "−", text)
 
 
 def line(name: str) -> QLineEdit:

@@ -3,20 +3,22 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog
 
+from markbench.session.endings import PACK_ENDING, REPLY_ENDING
 from markbench.session.merging import Merge
-from markbench.session.moderating import take_sample
-from markbench.session.pack_session import REPLY_ENDING
-from markbench.session.packing import PACK_ENDING, Packed, write_pack
-from markbench.session.replies import merge_reply
+from markbench.session.moderating import merge_journal, take_sample
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.moderation.paper import Paper, Roll
 from markbench.ui.moderation.standing import Standing
-from markbench.ui.parts import button, label
+from markbench.ui.parts import button, label, restyle
+
+if TYPE_CHECKING:
+    from markbench.session.packing import Packed
 
 
 class SamplePaper(Paper):
@@ -35,18 +37,22 @@ class SamplePaper(Paper):
         self.roll = Roll(
             (self.tr("Learner"), self.tr("First"), self.tr("Second"), self.tr("Holds"),
              self.tr("Why in the sample")),
-            self.tr("Learners of the sample; Enter opens"),
+            self.tr("Learners of the sample; Enter opens"), 8,
         )  # fmt: skip
         self.roll.cellActivated.connect(lambda row, _c: self.opened.emit(self.roll.learner(row)))
         self.draw = button("", "deed", self.draw_sample)
         self.pack = button(self.tr("Make the pack…"), "", self.ask_and_pack)
         self.merge = button(self.tr("Merge a reply…"), "", self.ask_and_merge)
+        self.merge_colleague = button(self.tr("Merge a colleague's marks…"), "", self.ask_colleague)
         deeds = FlowLayout(spacing=6)
-        for control in (self.draw, self.pack, self.merge):
+        for control in (self.draw, self.pack, self.merge, self.merge_colleague):
             deeds.addWidget(control)
+        self.pack_said = label(kind="small", wrap=True)
+        self.pack_said.hide()
         for part in (self._about, self.roll, self._rule):
             self.column.addWidget(part)
         self.column.addLayout(deeds)
+        self.column.addWidget(self.pack_said)
         self._packed.connect(self._say_packed)
 
     def show_standing(self, now: Standing) -> None:
@@ -56,6 +62,7 @@ class SamplePaper(Paper):
         self._rule.setVisible(sample is not None)
         self.draw.setEnabled(now.signed is None)
         self.pack.setEnabled(sample is not None)
+        restyle(self.draw, "kind", "deed" if sample is None else "")
         self.draw.setText(self.tr("Draw the sample") if sample is None else self.tr("Draw again"))
         self.draw.setToolTip(self.tr("With a new seed; the drawing is kept in the journal"))
         if sample is None:
@@ -117,13 +124,27 @@ class SamplePaper(Paper):
             path = path.with_name(path.name + PACK_ENDING)
         self.said.emit(self.tr("Making the pack…"))
         held = self._desk.held
-        self._desk.do(lambda _session: self._packed.emit(write_pack(held, path)))
+
+        def make(_session: object) -> None:
+            # Imported here: the library that cleans films loads slowly.
+            from markbench.session.packing import write_pack
+
+            self._packed.emit(write_pack(held, path))
+
+        self._desk.do(make)
 
     def _say_packed(self, packed: Packed) -> None:
         words = self.tr("✓ {file} written, check code {code}; {n} pieces left out")
         self.said.emit(
             words.format(file=packed.path.name, code=packed.code, n=len(packed.left_out))
         )
+        told = [str(one) for one in packed.left_out]
+        if packed.doubtful:
+            quoted = "; ".join(f"“{one}”" for one in packed.doubtful)
+            doubt = self.tr("Left standing, in case it is a name: {quoted}. Look before you send.")
+            told.insert(0, doubt.format(quoted=quoted))
+        self.pack_said.setText("\n".join(told))
+        self.pack_said.setVisible(bool(told))
 
     def ask_and_merge(self) -> None:
         """Ask for a reply and merge it."""
@@ -131,8 +152,28 @@ class SamplePaper(Paper):
             self, self.tr("Merge a reply"), str(self._desk.held.folder.parent), f"*{REPLY_ENDING}"
         )
         if chosen:
+            self.merge_file(Path(chosen))
+
+    def ask_colleague(self) -> None:
+        """Ask for the journal of a colleague who marked on another machine, and merge it."""
+        chosen, _ = QFileDialog.getOpenFileName(
+            self, self.tr("Merge a colleague's marks"), str(self._desk.held.folder.parent),
+            "*.markbench",
+        )  # fmt: skip
+        if chosen:
             held = self._desk.held
-            self._desk.do(lambda _session: self._tell(merge_reply(held, Path(chosen))))
+            self._desk.do(lambda _session: self._tell(merge_journal(held, Path(chosen))))
+
+    def merge_file(self, path: Path) -> None:
+        """Merge a reply, or say why it is refused."""
+        held = self._desk.held
+
+        def merge(_session: object) -> None:
+            from markbench.session.replies import merge_reply
+
+            self._tell(merge_reply(held, path))
+
+        self._desk.do(merge)
 
     def _tell(self, merge: Merge) -> None:
         self.merged.emit(merge)  # from the desk's thread: queued to the page's

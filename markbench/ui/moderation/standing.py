@@ -1,4 +1,8 @@
-"""How a class's moderation stands, taken together once for every paper of the page."""
+"""How a class's moderation stands, taken together once for every paper of the page.
+
+What the journal says is there at once; the figures take statistics that load slowly, and
+are worked out off the main thread.
+"""
 
 from __future__ import annotations
 
@@ -6,49 +10,63 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
-from markbench.moderation.agreement import ClassAgreement
 from markbench.moderation.outcome import Outcome
 from markbench.moderation.records import ClassAdjustment, SignOff, class_adjustment, sign_off_of
 from markbench.moderation.sample import Sample
-from markbench.moderation.severity import Proposal
-from markbench.session.moderating import (
-    agreement_of,
-    proposal_of,
-    sample_of,
-)
+from markbench.session.moderating import sample_of
 from markbench.session.results import changed_since_sign_off, results
 
 if TYPE_CHECKING:
+    from markbench.moderation.agreement import ClassAgreement
+    from markbench.moderation.severity import Proposal
     from markbench.session import Session
 
 
 @dataclass(frozen=True, slots=True)
+class Figures:
+    """How the markers agree, and the adjustment that may be thought about."""
+
+    agreed: ClassAgreement
+    proposal: Proposal | None
+
+    @classmethod
+    def of(cls, session: Session, found: Mapping[str, Outcome]) -> Figures:
+        """Work them out; takes a moment, and reads nothing that a command changes."""
+        from markbench.moderation.agreement import agreement
+        from markbench.session.agreeing import proposal_of
+
+        agreed = agreement(session.rubric, found)
+        return cls(agreed, proposal_of(session, agreed, found))
+
+
+@dataclass(frozen=True, slots=True)
 class Standing:
-    """``names`` as they may be seen; ``titles`` of criteria; ``moved`` since the sign-off."""
+    """``names`` as they may be seen; ``titles`` of criteria; ``moved`` since the sign-off.
+
+    ``figures`` is ``None`` while they are being worked out.
+    """
 
     names: Mapping[str, str]
     titles: Mapping[str, str]
     found: Mapping[str, Outcome]
     sample: Sample | None
-    agreed: ClassAgreement
-    proposal: Proposal | None
     adjusted: ClassAdjustment | None
     signed: SignOff | None
     moved: Mapping[str, tuple[tuple[float | None, str], ...]]
+    figures: Figures | None = None
 
     @classmethod
     def of(cls, session: Session) -> Standing:
-        """As it is now."""
+        """As it is now, without the figures."""
+        found = results(session)
         return cls(
             {one.id: one.name or one.id for one in session.learners},
             {one.id: one.title for one in session.rubric.criteria},
-            results(session),
+            found,
             sample_of(session),
-            agreement_of(session),
-            proposal_of(session),
             class_adjustment(session.state),
             sign_off_of(session.state),
-            changed_since_sign_off(session),
+            changed_since_sign_off(session, found),
         )
 
     @property

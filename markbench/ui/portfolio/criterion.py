@@ -159,6 +159,15 @@ class CriterionCard(QFrame):
         if self.is_open:
             self._fill()
 
+    def freeze(self, frozen: bool) -> None:
+        """Once the marks are signed off, only notes may be written."""
+        for control in self.levels.values():
+            control.setEnabled(not frozen)
+        self.text.setReadOnly(frozen)
+        if frozen:
+            self.accept.setEnabled(False)
+            self.clear.setEnabled(False)
+
     def set_open(self, is_open: bool) -> None:
         """Show everything, or the head and the levels only."""
         self.is_open = is_open

@@ -27,6 +27,7 @@ class EvidenceStrip(QFrame):
         self.setProperty("kind", "" if bare else "paper")
         self._desk, self._theme = desk, theme
         self._learner = ""
+        self._judges = True
         self._pictures = Thumbnails(desk, self)
         self._pictures.arrived.connect(self._deal_out)
         self.thumbs: list[Thumb] = []
@@ -45,7 +46,7 @@ class EvidenceStrip(QFrame):
         self._learner = learner
         shown = self._pieces(learner)
         while len(self.thumbs) < len(shown):
-            thumb = Thumb(self._theme)
+            thumb = Thumb(self._theme, self._judges)
             thumb.clicked.connect(partial(self._open, thumb))
             thumb.judged.connect(partial(self._judge, thumb))
             thumb.told.connect(partial(self._tell, thumb))
@@ -62,11 +63,16 @@ class EvidenceStrip(QFrame):
                     and self._may_see(piece)
                 )
                 status = self._status(learner, piece)
-                thumb.show_piece(kind, piece, self.words_for(kind), status, asks)
+                away = kind in self._desk.kept_back(learner)
+                thumb.show_piece(kind, piece, self.words_for(kind), status, asks, away)
         for _, piece in reversed(shown):  # the last one asked for is made first
             if piece is not None:
                 self._pictures.ask(piece)
         self._deal_out()
+
+    def look_only(self) -> None:
+        """Offer nothing to judge or tell: who looks may not decide here."""
+        self._judges = False
 
     def prepare(self, learner: str) -> None:
         """Read the pictures of whoever comes next."""

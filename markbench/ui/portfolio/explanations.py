@@ -83,6 +83,8 @@ class ExplanationPanel(QFrame):
         self._desk, self._learner = desk, ""
         self._diagnosis: Diagnosis | None = None
         self._rows = [_Row(theme) for _ in range(_SHOWN)]
+        #: What stands here where there is nothing to weigh.
+        self.none = self.tr("Two different lengths with timings are needed.")
         self._best = label(kind="small")
         self._limits = label(kind="small", wrap=True)
         heading = QHBoxLayout()
@@ -132,8 +134,9 @@ class ExplanationPanel(QFrame):
                 row.show_it.toggle()
                 return
 
-    def look_only(self) -> None:
-        """Offer nothing to agree with: who looks may not decide here."""
+    def look_only(self, none: str) -> None:
+        """Offer nothing to agree with: who looks may not decide here. ``none`` as above."""
+        self.none = none
         for row in self._rows:
             row.agree.hide()
 
@@ -169,7 +172,7 @@ class ExplanationPanel(QFrame):
         diagnosis = self._diagnosis
         if diagnosis is None:
             self._best.setText("")
-            self._limits.setText(self.tr("Two different lengths with timings are needed."))
+            self._limits.setText(self.none)
             return
         best = diagnosis.best
         self._best.setText(

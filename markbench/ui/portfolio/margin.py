@@ -77,8 +77,10 @@ class MarkingMargin(QFrame):
         if learner != self._learner:
             self.note.settle()
         self._learner = learner
+        self._frozen = self._desk.session.value("sign_off") is not None
         for card in self.cards:
             card.show_learner(learner)
+            card.freeze(self._frozen)
         note = self._desk.session.value("note", learner, "")
         self.note.show_text("" if note is None else str(note))
         self._sum_up()
@@ -147,12 +149,13 @@ class MarkingMargin(QFrame):
             ]
             self._total.setText(self.tr("✎ draft {n:g} of {most:g}").format(n=sum(sums), most=most))
             restyle(self._total, "kind", "pencil")
-        self._state.setText(self.tr("{n} of {of} marked").format(n=done, of=of))
+        state = self.tr("{n} of {of} marked").format(n=done, of=of)
+        self._state.setText(self.tr("✓ signed off") if self._frozen else state)
         left = [
             d.criterion
             for d in session.drafts(learner)
             if d.level is not None and session.mark(learner, d.criterion) is None
         ]
-        self.accept_all.setEnabled(bool(left))
+        self.accept_all.setEnabled(bool(left) and not self._frozen)
         words = self.tr("Accept {n} drafts") if len(left) > 1 else self.tr("Accept the last draft")
         self.accept_all.setText(words.format(n=len(left)) if left else self.tr("No draft left"))

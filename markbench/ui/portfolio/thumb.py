@@ -37,13 +37,14 @@ class Thumb(QAbstractButton):
     judged = Signal(str)
     told = Signal(str)
 
-    def __init__(self, theme: Theme) -> None:
+    def __init__(self, theme: Theme, judges: bool = True) -> None:
         super().__init__()
-        self._theme = theme
+        self._theme, self._judges = theme, judges
         self.kind: PieceKind = "unknown"
         self.piece: Piece | None = None
         self.image = QImage()
         self.caption, self.status = "", ""
+        self._away = False
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
         self.more = IconButton(theme, "down", self.tr("Judge this piece"), self.open_menu)
         self.more.setParent(self)
@@ -57,14 +58,24 @@ class Thumb(QAbstractButton):
             choice.setParent(self)
 
     def show_piece(
-        self, kind: PieceKind, piece: Piece | None, caption: str, status: str, asks: bool
+        self,
+        kind: PieceKind,
+        piece: Piece | None,
+        caption: str,
+        status: str,
+        asks: bool,
+        away: bool = False,
     ) -> None:
-        """Show another piece; ``asks`` whether it is to be told what the picture shows."""
+        """Show another piece; ``asks`` whether it is to be told what the picture shows.
+
+        ``away``: it was handed in and is elsewhere, which is not to be missing.
+        """
+        self._away = away and piece is None
         self.kind, self.piece, self.caption, self.status = kind, piece, caption, status
         self.setEnabled(piece is not None)
-        self.more.setVisible(piece is not None)
+        self.more.setVisible(piece is not None and self._judges)
         for choice in self.kinds.values():
-            choice.setVisible(asks)
+            choice.setVisible(asks and self._judges)
         words = self._words()
         self.setAccessibleName(f"{words} {status_word(status)}".strip())
         self.more.setAccessibleName(self.tr("Judge: {piece}").format(piece=words))
@@ -74,7 +85,8 @@ class Thumb(QAbstractButton):
 
     def _words(self) -> str:
         if self.piece is None:
-            return self.tr("{c}: missing").format(c=self.caption)
+            words = self.tr("{c}: not in the pack") if self._away else self.tr("{c}: missing")
+            return words.format(c=self.caption)
         return self.tr("{c}: removed").format(c=self.caption) if self.piece.gone else self.caption
 
     def open_menu(self) -> None:
@@ -108,13 +120,13 @@ class Thumb(QAbstractButton):
 
     def contextMenuEvent(self, event: QContextMenuEvent) -> None:
         """The same by the other mouse button or the menu key."""
-        if self.piece is not None:
+        if self.piece is not None and self._judges:
             self._menu().popup(event.globalPos())
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """One key judges, one key tells what a picture shows."""
         key = Qt.Key(event.key())
-        plain = event.modifiers() == Qt.KeyboardModifier.NoModifier
+        plain = event.modifiers() == Qt.KeyboardModifier.NoModifier and self._judges
         if plain and self.piece is not None and key in STATUS_KEYS:
             self._judge(STATUS_KEYS[key])
         elif plain and self.piece is not None and key in KIND_KEYS and self.kind in PICTURES:
@@ -156,7 +168,7 @@ class Thumb(QAbstractButton):
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         box = self._box()
         if self.image.isNull():
-            missing = self.piece is None
+            missing = self.piece is None and not self._away
             style = Qt.PenStyle.DashLine if missing else Qt.PenStyle.SolidLine
             painter.setPen(pen(colours.edge, 1.2, style))
             painter.setBrush(QColor(colours.paper if missing else colours.shade))
@@ -173,10 +185,11 @@ class Thumb(QAbstractButton):
             painter.setBrush(Qt.BrushStyle.NoBrush)
             painter.drawRoundedRect(box, 3, 3)
         words = self._words()
+        missing = self.piece is None and not self._away
         painter.setFont(self._theme.font("small"))
-        painter.setPen(QColor(colours.look if self.piece is None else colours.pencil))
+        painter.setPen(QColor(colours.look if missing else colours.pencil))
         foot = QRectF(2, box.bottom(), self.width() - 4, self.height() - box.bottom())
-        if self.piece is not None:
+        if self.piece is not None and self._judges:
             foot.setRight(self.more.x())
         room = int(foot.width())
         shown = painter.fontMetrics().elidedText(words, Qt.TextElideMode.ElideRight, room)

@@ -111,6 +111,7 @@ class EvidenceViewer(QFrame):
         self._judges = False
         for control in self.judgements.values():
             control.hide()
+        self._refresh()
 
     def renew(self, pieces: list[Piece]) -> None:
         """The learner's pieces were read again: stay with the one shown, if it is there."""
@@ -147,7 +148,7 @@ class EvidenceViewer(QFrame):
             self.go(1)
         elif event.key() == Qt.Key.Key_B:
             self.go(-1)
-        elif (status := STATUS_KEYS.get(Qt.Key(event.key()))) is not None:
+        elif self._judges and (status := STATUS_KEYS.get(Qt.Key(event.key()))) is not None:
             self.judgements[status].click()
         elif (kind := KIND_KEYS.get(Qt.Key(event.key()))) is not None:
             self.tell_kind(kind)
@@ -157,9 +158,13 @@ class EvidenceViewer(QFrame):
     def tell_kind(self, kind: str) -> None:
         """Say what the picture shows."""
         piece = self._pieces[self._at]
-        if piece.kind in self._told_apart and self._desk.may_open(piece.file):
+        if self._may_tell(piece):
             self._desk.tell_kind(piece.file, kind)
         self._refresh()
+
+    def _may_tell(self, piece: Piece) -> bool:
+        told_apart = piece.kind in self._told_apart and self._desk.may_open(piece.file)
+        return told_apart and self._judges
 
     def _choice(self, words: str, tip: str) -> QPushButton:
         made = QPushButton(words)
@@ -209,7 +214,7 @@ class EvidenceViewer(QFrame):
         held = self._desk.session.value("piece_status", self._learner, piece.file)
         for status, control in self.judgements.items():
             control.setChecked(held == status)
-        tells = piece.kind in self._told_apart and self._desk.may_open(piece.file)
+        tells = self._may_tell(piece)
         self._asks.setVisible(tells and piece.kind == "photo")
         self._gap.setVisible(tells)
         for kind, control in self.kinds.items():
