@@ -23,10 +23,10 @@ from markbench.intake.removal import remove
 from markbench.intake.tree import PieceError, Shelf
 from markbench.model import Decision, Piece, Portfolio
 from markbench.moderation.records import sign_off_of
+from markbench.session.endings import PACK_ENDING
 from markbench.session.errors import RefusedError
 from markbench.session.evidence import is_media, look
 from markbench.session.kept import KEPT, keep
-from markbench.session.packing import PACK_ENDING
 from markbench.session.session import Progress, Session
 
 KIND = "purge"

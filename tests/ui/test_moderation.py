@@ -385,7 +385,7 @@ def test_the_whole_evening(
     with qtbot.waitSignal(empty_window.desk.trouble, timeout=5000):
         qtbot.keyClick(empty_window, Qt.Key.Key_1, Qt.KeyboardModifier.ControlModifier)
     assert session.mark("s3", first_card.criterion.id) == held
-    assert "signed off" in empty_window._trouble.text()
+    assert "signed off" in empty_window.bar.trouble.text()
     assert first_card.levels[held.level].isChecked()  # what is shown is what holds
 
     # What goes out bears the marks that hold.
@@ -417,7 +417,7 @@ def test_a_tampered_reply_is_refused_in_words(
     page = moderation(qtbot, window)
     with qtbot.waitSignal(window.desk.trouble, timeout=5000):
         page.sample.merge_file(bad)
-    assert "no moderator's reply" in window._trouble.text()
+    assert "no moderator's reply" in window.bar.trouble.text()
 
 
 def test_the_page_is_there_before_the_figures(
