@@ -19,7 +19,7 @@ from markbench.rubric.facts import PLACEHOLDERS, Facts
 from markbench.rubric.phrasing import sentence_case
 
 _PLACE = re.compile(r"\{([A-Za-z0-9_]+)\}")
-_OPEN = re.compile(r"\{[^{}\s]*\}")
+OPEN = re.compile(r"\{[^{}\s]*\}")
 
 
 class Run(NamedTuple):
@@ -84,7 +84,7 @@ def pieces_of(text: str) -> tuple[str, ...]:
 
 def open_places(text: str) -> tuple[str, ...]:
     """The places still unfilled in a text as it would go out, each once."""
-    return tuple(dict.fromkeys(_OPEN.findall(text)))
+    return tuple(dict.fromkeys(OPEN.findall(text)))
 
 
 def still_open(text: str) -> str:

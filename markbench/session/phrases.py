@@ -2,7 +2,8 @@
 
 A phrase remembers the findings of the learner it was written for and the criterion it was
 written under, so that it comes to hand where the same thing happened again. Phrases are
-decisions of the kind ``phrase``; keeping and forgetting one can be undone like any other.
+decisions of the kind ``phrase``; keeping and forgetting one can be undone like any other. A
+:class:`PhraseBook` carries them from class to class.
 """
 
 from __future__ import annotations
@@ -19,7 +20,8 @@ from markbench.rubric import Facts
 from markbench.rubric.facts import PLACEHOLDERS
 from markbench.rubric.phrasing import Template, TemplateError, template
 from markbench.rubric.pieces import still_open
-from markbench.session.session import Session
+from markbench.session.phrase_book import PhraseBook
+from markbench.session.session import Change, Session
 
 KIND = "phrase"
 LONGEST = 600
@@ -41,6 +43,7 @@ class OwnPhrase:
     text: str
     criterion: str
     about: tuple[str, ...]
+    language: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -64,8 +67,14 @@ def keep_phrase(session: Session, learner: str, criterion: str, text: str) -> No
     if len(text) > LONGEST:
         raise PhraseError(f"{len(text)} characters are too many; {LONGEST} is the most.")
     _parse(text)
+    named = _named_in(text, session)
+    if named:
+        raise PhraseError(
+            f"“{named}” is in the class list; a phrase goes from class to class, so leave it out."
+        )
     about = sorted({mark_of(finding) for finding in session.findings(learner)})
-    value = {"text": text, "criterion": criterion, "about": about}
+    language = session.brief.feedback_language
+    value = {"text": text, "criterion": criterion, "about": about, "language": language}
     session.decide(Decision(KIND, "", _key(text), value))
 
 
@@ -74,15 +83,44 @@ def forget_phrase(session: Session, phrase: OwnPhrase) -> None:
     session.decide(Decision(KIND, "", phrase.key, None))
 
 
-def phrases(session: Session) -> tuple[OwnPhrase, ...]:
-    """Every phrase kept, the latest first."""
+def phrases(session: Session, book: PhraseBook | None = None) -> tuple[OwnPhrase, ...]:
+    """Every phrase kept in this class, the latest first; then those of the book."""
     kept = [d for (kind, _, _), d in session.state.items() if kind == KIND and d.value is not None]
     kept.sort(key=lambda d: -d.number)
-    return tuple(_read(d.subject, d.value) for d in kept if isinstance(d.value, Mapping))
+    found = {d.subject: d.value for d in kept if isinstance(d.value, Mapping)}
+    if book is not None:
+        latest_first = list(book.phrases().items())[::-1]
+        found.update((key, value) for key, value in latest_first if key not in found)
+    return tuple(_read(key, value) for key, value in found.items())
+
+
+def follow(session: Session, book: PhraseBook) -> None:
+    """Have the book follow what is kept and forgotten in this class, undoing included.
+
+    What an earlier evening kept in this class's journal comes into the book at once.
+    """
+    for (kind, _, key), decision in session.state.items():
+        if kind == KIND and key not in book.phrases() and isinstance(decision.value, Mapping):
+            book.put(key, decision.value)
+
+    def on_change(change: Change) -> None:
+        if KIND in change.kinds:
+            last = next(d for d in reversed(session.history()) if d.kind == KIND)
+            if isinstance(last.value, Mapping):
+                book.put(last.subject, last.value)
+            else:
+                book.drop(last.subject)
+
+    session.listen(on_change)
 
 
 def offers(
-    session: Session, learner: str, criterion: str, typed: str = "", most: int = 8
+    session: Session,
+    learner: str,
+    criterion: str,
+    typed: str = "",
+    most: int = 8,
+    book: PhraseBook | None = None,
 ) -> tuple[Offer, ...]:
     """Phrases that fit, best first.
 
@@ -92,7 +130,10 @@ def offers(
     here = {mark_of(finding) for finding in session.findings(learner)}
     facts = session.facts(learner)
     ranked = []
-    for age, phrase in enumerate(phrases(session)):
+    language = session.brief.feedback_language
+    for age, phrase in enumerate(phrases(session, book)):
+        if phrase.language not in ("", language):
+            continue
         shared = tuple(sorted(here.intersection(phrase.about)))
         fit = _fit(typed, phrase.text)
         if typed.strip() and fit < _NEAR:
@@ -146,7 +187,18 @@ def _read(key: str, value: Mapping[str, object]) -> OwnPhrase:
         str(value.get("text", "")),
         str(value.get("criterion", "")),
         tuple(map(str, about)) if isinstance(about, list | tuple) else (),
+        str(value.get("language", "")),
     )
+
+
+def _named_in(text: str, session: Session) -> str:
+    """A learner's name, or part of one, that stands in the text with a capital; else empty."""
+    said = set(_WORD.findall(text))
+    for learner in session.learners:
+        for word in _WORD.findall(learner.name):
+            if len(word) > 2 and word[:1].isupper() and word in said:
+                return str(word)
+    return ""
 
 
 def _parse(text: str) -> Template:

@@ -13,6 +13,9 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+FORMULA = "Automated readability index (Smith and Senter, 1967)"
+"""What the level is called where it is shown."""
+
 LEAST_WORDS = 12
 """Shorter texts give a number that jumps with every word (own choice)."""
 

@@ -12,9 +12,10 @@ from PySide6.QtWidgets import QMessageBox
 from markbench.ui import languages
 from markbench.ui.actions import Deeds
 from markbench.ui.look.theme import Theme
-from markbench.ui.places import FURTHER, name_places
+from markbench.ui.places import ACROSS, FURTHER, name_places
 
 if TYPE_CHECKING:
+    from markbench.ui.feedback.editor import FeedbackEditor
     from markbench.ui.window import Window
 
 _STEP = 0.1
@@ -26,6 +27,7 @@ def name_deeds(window: Window, deeds: Deeds, theme: Theme) -> None:
     _everywhere(window, deeds, theme)
     _in_the_class(window, deeds)
     _on_the_sheet(window, deeds)
+    _in_the_text(window, deeds)
     name_places(window, deeds)
 
 
@@ -158,6 +160,44 @@ def _on_the_sheet(window: Window, deeds: Deeds) -> None:
     for number in range(1, 10):
         words = _tr("Level {n} of this criterion").format(n=number)
         deeds.add(words, (f"Ctrl+{number}",), partial(_level, window, number), "sheet")
+
+
+def _in_the_text(window: Window, deeds: Deeds) -> None:
+    """On the sheet and across the class: the text to the learner of the open criterion."""
+
+    def text(do: str) -> None:
+        writing = _writing(window)
+        if writing is not None:
+            {
+                "up": lambda: writing.field.step(-1),
+                "down": lambda: writing.field.step(1),
+                "out": writing.field.leave_out,
+                "back": writing.choose_back,
+                "phrase": writing.take,
+                "keep": writing.keep_piece,
+                "check": writing.next_wrong,
+            }[do]()
+
+    for words, keys, do in (
+        (_tr("Move this sentence up"), ("Alt+Up",), "up"),
+        (_tr("Move this sentence down"), ("Alt+Down",), "down"),
+        (_tr("Leave this sentence out"), ("Alt+X",), "out"),
+        (_tr("Bring a sentence back"), ("Alt+Z",), "back"),
+        (_tr("Put in the phrase on offer"), ("Alt+Return", "Alt+Enter"), "phrase"),
+        (_tr("Keep this sentence as a phrase"), ("Alt+K",), "keep"),
+        (_tr("Check the spelling: next word"), ("Alt+C",), "check"),
+    ):
+        deeds.add(words, keys, partial(text, do), f"sheet {ACROSS}")
+
+
+def _writing(window: Window) -> FeedbackEditor | None:
+    page = window.pages.currentWidget()
+    if page is window.sheet and window.sheet is not None:
+        card = window.sheet.margin.current
+        return card.writing if card is not None else None
+    from markbench.ui.across.page import AcrossPage
+
+    return page.card.writing if isinstance(page, AcrossPage) and page.learner else None
 
 
 def _speak(window: Window, language: str) -> None:

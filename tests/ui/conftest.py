@@ -84,6 +84,15 @@ def settings(tmp_path: Path) -> QSettings:
 
 
 @pytest.fixture(autouse=True)
+def own_place(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    """Phrases and words learnt go beside the test, not to whoever runs it."""
+    for module in ("phrase_book", "spelling"):
+        monkeypatch.setattr(
+            f"markbench.session.{module}.user_data_path", lambda *_a, **_k: tmp_path / "own"
+        )
+
+
+@pytest.fixture(autouse=True)
 def no_looking(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> None:
     """Measuring films takes seconds: only tests that ask for ``looks`` wait for it."""
     if "looks" not in request.fixturenames:

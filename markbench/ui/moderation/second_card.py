@@ -11,7 +11,8 @@ from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
 from markbench.ui.moderation.pack_desk import PackDesk
 from markbench.ui.parts import button, label, restyle
-from markbench.ui.portfolio.criterion import CriterionCard, TextField
+from markbench.ui.portfolio.criterion import CriterionCard
+from markbench.ui.text_field import TextField
 
 
 class SecondCard(CriterionCard):
@@ -73,10 +74,13 @@ class SecondCard(CriterionCard):
     def set_open(self, is_open: bool) -> None:
         """Levels always; what they mean while open; never a draft or a text."""
         super().set_open(is_open)
-        for part in (self.text, self.note, self.accept, self.clear, self._preview):
+        for part in (self.writing, self.note, self.accept, self.clear, self._preview):
             part.hide()
         for answering in self._in_answer:
             answering.setVisible(is_open)
+
+    def _show_text(self) -> None:
+        """The text to the learner is the first marker's."""
 
     def show_first(self, first: FirstMark | None, said: Moderated | None) -> None:
         """The first mark and what she said to it; ``None`` hides it and frees her own mark."""

@@ -3,7 +3,7 @@
 It stands by itself. Beside a text to a learner::
 
     box = PhraseBox(desk, theme)
-    box.chosen.connect(text.insertPlainText)
+    box.chosen.connect(text.put_in)
     box.show_for(learner, criterion)      # again for each learner and criterion
 """
 
@@ -24,6 +24,7 @@ from markbench.session.phrases import (
 )
 from markbench.session.reading_level import reading_level
 from markbench.ui.desk import Desk
+from markbench.ui.feedback.at_hand import AtHand
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import IconButton, button, label, restyle
 from markbench.ui.rubrics.completion import PhraseEdit
@@ -33,14 +34,14 @@ _ROWS = 5
 
 
 class PhraseBox(QFrame):
-    """``chosen`` carries a phrase filled with the learner's own numbers."""
+    """``chosen`` carries a phrase that can be said here, its places still in braces."""
 
     chosen = Signal(str)
 
     def __init__(self, desk: Desk, theme: Theme) -> None:
         super().__init__()
         self.setProperty("kind", "paper")
-        self._desk, self._theme = desk, theme
+        self._desk, self._theme, self._book = desk, theme, AtHand.of(desk).book
         self._learner = self._criterion = ""
         self._offers: tuple[Offer, ...] = ()
         self.field = PhraseEdit("", theme)
@@ -92,7 +93,7 @@ class PhraseBox(QFrame):
         if not self._learner:
             return
         session, typed = self._desk.session, self.field.toPlainText()
-        self._offers = offers(session, self._learner, self._criterion, typed)
+        self._offers = offers(session, self._learner, self._criterion, typed, book=self._book)
         kept = self.list.currentRow()
         self.list.clear()
         for offer in self._offers:
@@ -166,7 +167,7 @@ class PhraseBox(QFrame):
     def _choose(self, item: QListWidgetItem) -> None:
         offer = self._offers[self.list.row(item)]
         if offer.words:
-            self.chosen.emit(offer.words)
+            self.chosen.emit(offer.phrase.text)
 
     def _put(self) -> None:
         """What is typed, filled in; with nothing typed, the chosen phrase."""
@@ -176,13 +177,14 @@ class PhraseBox(QFrame):
             if item is not None:
                 self._choose(item)
             return
+        piece = " ".join(typed.split())
         try:
-            words = fill(" ".join(typed.split()), self._desk.session.facts(self._learner))
+            fill(piece, self._desk.session.facts(self._learner))
         except PhraseError as error:
             self._tell(str(error))
             return
         self.field.clear()
-        self.chosen.emit(words)
+        self.chosen.emit(piece)
 
     def _keep(self) -> None:
         typed, learner, criterion = self.field.toPlainText(), self._learner, self._criterion

@@ -67,11 +67,7 @@ class PhraseDrawer(QFrame):
         if (window.sheet.learner, card.criterion.id) != (self._learner, self._criterion):
             self.open_for_card()  # another learner came meanwhile: her numbers, not the last's
             return
-        cursor = card.text.textCursor()
-        before = card.text.toPlainText()[: cursor.position()]
-        gap = " " if before and not before[-1].isspace() else ""
-        card.text.insertPlainText(gap + words)
-        card.text.settle()  # at once: news from elsewhere would show the text without it
+        card.text.put_in(words)
         self.hide()
         card.text.setFocus()
 

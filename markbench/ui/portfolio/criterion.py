@@ -5,67 +5,18 @@ from __future__ import annotations
 import datetime as dt
 from functools import partial
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtGui import QFocusEvent, QMouseEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QSizePolicy, QTextEdit, QVBoxLayout
+from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout
 
 from markbench.model import Criterion, Mark, Reason
 from markbench.ui.desk import Desk
+from markbench.ui.feedback.editor import FeedbackEditor
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.dates import short_day_and_time
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, LinkLabel, button, label, restyle
-
-_IDLE_MS = 500  # a pause in typing this long saves
-
-
-class TextField(QTextEdit):
-    """Plain text that grows with what is written; ``settled`` when a pause or leaving saves it."""
-
-    settled = Signal(str)
-
-    def __init__(self, name: str) -> None:
-        super().__init__()
-        self.setAcceptRichText(False)
-        self.setTabChangesFocus(True)
-        self.setAccessibleName(name)
-        self.setVerticalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        self._kept = ""
-        self._idle = QTimer(self, singleShot=True, interval=_IDLE_MS)
-        self._idle.timeout.connect(self.settle)
-        self.textChanged.connect(self._idle.start)
-        self.document().documentLayout().documentSizeChanged.connect(self._grow)
-
-    @property
-    def unsettled(self) -> bool:
-        """Whether something typed has not been passed on."""
-        return self.toPlainText() != self._kept
-
-    def show_text(self, text: str) -> None:
-        """Show text from the session, unless the person is in the middle of changing it."""
-        if self.hasFocus() and self.unsettled:
-            return
-        self._kept = text
-        if text != self.toPlainText():
-            self.setPlainText(text)
-        self._idle.stop()
-
-    def settle(self) -> None:
-        """Pass on what was typed."""
-        self._idle.stop()
-        if self.unsettled:
-            self._kept = self.toPlainText()
-            self.settled.emit(self._kept)
-
-    def focusOutEvent(self, event: QFocusEvent) -> None:
-        """Leaving saves."""
-        super().focusOutEvent(event)
-        self.settle()
-
-    def _grow(self) -> None:
-        margins = self.height() - self.viewport().height()
-        self.setFixedHeight(round(self.document().size().height()) + max(margins, 8))
+from markbench.ui.text_field import TextField
 
 
 class CriterionCard(QFrame):
@@ -84,9 +35,10 @@ class CriterionCard(QFrame):
         self._state = label(kind="pencil")
         self.levels = {level.name: self._level_button(level.name) for level in criterion.levels}
         self._descriptor = label(kind="small", wrap=True)
-        self.text = TextField(self.tr("Text to the learner: {c}").format(c=criterion.title))
+        named = self.tr("Text to the learner: {c}").format(c=criterion.title)
+        self.writing = FeedbackEditor(desk, theme, criterion.id, named)
+        self.text = self.writing.field
         self.text.setPlaceholderText(self.tr("Text to the learner"))
-        self.text.settled.connect(self._keep_text)
         self.note = TextField(self.tr("Private note: {c}").format(c=criterion.title))
         self.note.setPlaceholderText(self.tr("Private note, never sent"))
         self.note.settled.connect(self._keep_note)
@@ -118,7 +70,7 @@ class CriterionCard(QFrame):
         column.addWidget(self._descriptor)
         column.addWidget(self._preview)
         column.addLayout(self._reason_box)
-        column.addWidget(self.text)
+        column.addWidget(self.writing)
         column.addWidget(self.note)
         column.addLayout(foot)
 
@@ -171,7 +123,7 @@ class CriterionCard(QFrame):
     def set_open(self, is_open: bool) -> None:
         """Show everything, or the head and the levels only."""
         self.is_open = is_open
-        for part in (self._descriptor, self.text, self.note, self.accept, self.clear):
+        for part in (self._descriptor, self.writing, self.note, self.accept, self.clear):
             part.setVisible(is_open)
         for control in self._reasons:
             control.setVisible(is_open and bool(control.text()))
@@ -182,10 +134,13 @@ class CriterionCard(QFrame):
     def _fill(self) -> None:
         """What only the open card shows; writing it for all would cost time at every learner."""
         session, learner, criterion = self._desk.session, self._learner, self.criterion.id
-        self.text.show_text(session.feedback(learner, criterion))
+        self._show_text()
         note = session.value("note", learner, criterion)
         self.note.show_text("" if note is None else str(note))
         self._show_reasons(session.draft(learner, criterion).reasons)
+
+    def _show_text(self) -> None:
+        self.writing.show_learner(self._learner)
 
     def choose_level(self, name: str) -> None:
         """Mark with a level."""
@@ -202,7 +157,7 @@ class CriterionCard(QFrame):
 
     def settle(self) -> None:
         """Pass on whatever was typed."""
-        self.text.settle()
+        self.writing.settle()
         self.note.settle()
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
@@ -238,10 +193,6 @@ class CriterionCard(QFrame):
 
     def _choose_reason(self, number: int) -> None:
         self.reason_chosen.emit(self._shown_reasons[number])
-
-    def _keep_text(self, text: str) -> None:
-        learner, criterion = self._learner, self.criterion.id
-        self._desk.do(lambda session: session.set_feedback(learner, criterion, text))
 
     def _keep_note(self, text: str) -> None:
         learner, criterion = self._learner, self.criterion.id

@@ -9,7 +9,8 @@ from markbench.model import Criterion
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button, label, quiet_scroll, restyle
-from markbench.ui.portfolio.criterion import CriterionCard, TextField
+from markbench.ui.portfolio.criterion import CriterionCard
+from markbench.ui.text_field import TextField
 
 
 class MarkingMargin(QFrame):
