@@ -110,14 +110,17 @@ def beside(one: LearnerReport, criterion: str) -> tuple[Cell, Cell]:
     return (first, "; ".join(map(_in_words, row.seconds)) or None)
 
 
-def steps_to_total(one: LearnerReport) -> tuple[str, ...]:
+MOVED = "The total was moved by {marks}, as for the whole class."
+
+
+def steps_to_total(one: LearnerReport, moved: str = MOVED) -> tuple[str, ...]:
     """In sentences to the learner, what lies between the marks and the total."""
     outcome = one.outcome
     if outcome is None or outcome.total is None:
         return ()
     steps = []
     if outcome.shift:
-        steps.append(f"The total was moved by {_signed(outcome.shift)}, as for the whole class.")
+        steps.append(moved.format(marks=_signed(outcome.shift)))
     if outcome.late is not None:
         steps.append(outcome.late.sentence)
     return tuple(steps)

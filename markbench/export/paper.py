@@ -31,10 +31,17 @@ _FONTS = files("markbench.export") / "fonts"
 class Paper(FPDF):
     """An A4 document that remembers which letters it could not print."""
 
-    def __init__(self, title: str, foot: str, date: dt.date) -> None:
+    def __init__(
+        self,
+        title: str,
+        foot: str,
+        date: dt.date,
+        language: str = "en",
+        page: str = "page {n} of {of}",
+    ) -> None:
         super().__init__(format="A4")
         self.missing: set[str] = set()
-        self._foot = foot
+        self._foot, self._page = foot, page
         for style, file in (("", "DejaVuSansCondensed.ttf"), ("B", "DejaVuSansCondensed-Bold.ttf")):
             with as_file(_FONTS / file) as path:
                 self.add_font(FAMILY, style, path)
@@ -46,7 +53,7 @@ class Paper(FPDF):
         self.c_margin = 0
         self.set_auto_page_break(True, _FOOT_MM + 4)
         self.set_title(printable(title))
-        self.set_lang("en")
+        self.set_lang(language)
         self.set_creator("Markbench")
         # The day, not the moment: the same sheet written twice has the same bytes.
         self.set_creation_date(dt.datetime.combine(date, dt.time(), dt.UTC))
@@ -58,7 +65,7 @@ class Paper(FPDF):
         self.line_across()
         self.set_y(-_FOOT_MM + 1.5)
         self.pen(8, grey=QUIET)
-        self.cell(24, 4, f"page {self.page_no()} of {{nb}}")
+        self.cell(24, 4, self._page.format(n=self.page_no(), of="{nb}"))
         foot = self._fitting(self._foot, 145)
         self.set_text_shaping(_needs_shaping(foot))
         self.cell(0, 4, foot)

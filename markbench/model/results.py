@@ -94,7 +94,8 @@ class Explanation:
     ghost in the graph. ``to_learner`` explains it to the learner in their own numbers, for
     the feedback once the teacher has agreed it; empty where there are no words for it. Of two
     slips at once ``parts_to_learner`` explains each alone, should she agree to one of them.
-    ``ask`` is the question to put to the learner.
+    ``ask`` is the question to put to the learner. ``places`` holds, for each slip in it, what
+    the braces stand for, so that both can be said in another language.
     """
 
     slip: str
@@ -108,6 +109,7 @@ class Explanation:
     to_learner: str = ""
     ask: str = ""
     parts_to_learner: Mapping[str, str] = field(default_factory=dict)
+    places: Mapping[str, Mapping[str, str]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True, slots=True)

@@ -17,12 +17,21 @@ class Phrase:
 
 @dataclass(frozen=True, slots=True)
 class Level:
-    """One level of a criterion; the first level (highest first) whose ``when`` holds is drafted."""
+    """One level of a criterion; the first level (highest first) whose ``when`` holds is drafted.
+
+    ``to_learner`` is its name in the language of the feedback, where that is another.
+    """
 
     name: str
     marks: float
     descriptor: str
     when: str = ""
+    to_learner: str = ""
+
+    @property
+    def shown(self) -> str:
+        """The name as the learner reads it."""
+        return self.to_learner or self.name
 
 
 @dataclass(frozen=True, slots=True)

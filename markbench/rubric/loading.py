@@ -20,9 +20,10 @@ The file as a whole::
     when = "lengths >= asked_lengths"
     text = "…{lengths}…"                # or a list of alternates
 
-``title``, ``descriptor`` and ``text`` may stand in a second language beside the first, as
-``text_ms``; the language is chosen when the rubric is read, and what has no translation
-stays in the first.
+``title``, ``name``, ``descriptor`` and ``text`` may stand in a second language beside the
+first, as ``text_ms``; the language is chosen when the rubric is read, and what has no
+translation stays in the first. A level keeps its first name in the journal and the window;
+the other is what the learner reads.
 """
 
 from __future__ import annotations
@@ -50,6 +51,7 @@ _CRITERION = {"id": str, "title": str, "by_eye": bool, "level": list, "phrase": 
 _LEVEL = {"name": str, "marks": float, "descriptor": str, "when": str}
 _PHRASE = {"role": str, "when": str, "text": (str, list)}
 _TRANSLATED = ("title", "descriptor", "text")
+_IN_TWO_LANGUAGES = (*_TRANSLATED, "name")
 _LANGUAGE = re.compile(r"[a-z]{2,3}")
 _ID = re.compile(r"[a-z][a-z0-9_]*")
 _TYPES = {str: "a text", list: "a list", bool: "true or false", float: "a number"}
@@ -166,6 +168,7 @@ class _Reader:
             marks=math.nan if marks is None else float(marks),
             descriptor=self.get(table, _LEVEL, "descriptor", place) or "",
             when=when or "",
+            to_learner=str(table.get(f"name_{self.language}", "")),
         )
 
     def ladder(self, levels: list[Level], by_eye: bool) -> None:
@@ -262,12 +265,12 @@ class _Reader:
         for key in table:
             base, _, language = key.rpartition("_")
             if key in known or (
-                base in known and base in _TRANSLATED and _LANGUAGE.fullmatch(language)
+                base in known and base in _IN_TWO_LANGUAGES and _LANGUAGE.fullmatch(language)
             ):
                 continue
             at = f"{place}.{key}" if place else key
             self.note(at, f"there is no key “{key}” here{nearest(key, known)}")
-        for key in _TRANSLATED[:2]:
+        for key in ("title", "descriptor", "name"):
             for translated in table:
                 if translated.startswith(f"{key}_") and not isinstance(table[translated], str):
                     self.note(f"{place}.{translated}".lstrip("."), "must be a text")

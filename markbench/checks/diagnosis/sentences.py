@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from string import Formatter
 
 import numpy as np
 
 from markbench.checks.diagnosis.mending import Mended
 from markbench.checks.diagnosis.slips import HONEST_SENTENCE, SLIPS
+from markbench.checks.diagnosis.slips_de import BOTH_MENDED, GERMAN
 from markbench.checks.wording import cm, listed
-from markbench.model import Estimate, Gravity
+from markbench.model import Estimate, Explanation, Gravity
 from markbench.physics.reporting import with_uncertainty
 from markbench.physics.stack import Stack
 
@@ -133,6 +135,35 @@ def ask(slip: str, filled: Filled) -> str:
 def settle(slip: str, filled: Filled) -> str:
     """What would settle it."""
     return "; ".join(SLIPS[part].settle.format(**filled[part]) for part in slip.split("+"))
+
+
+_NEEDED = {
+    name: frozenset(field for _, field, _, _ in Formatter().parse("".join(words)) if field)
+    for name, words in GERMAN.items()
+}
+
+
+def to_say(slip: str, filled: Filled) -> dict[str, dict[str, str]]:
+    """Of what the braces stand for, as much as another language needs."""
+    needed = ((part, _NEEDED.get(part, frozenset()) | {"g_mended"}) for part in slip.split("+"))
+    return {part: {name: filled[part][name] for name in names} for part, names in needed}
+
+
+def in_language(language: str, explanation: Explanation, slip: str) -> tuple[str, str]:
+    """What to ask and to tell the learner in another language; empty without words for it.
+
+    ``slip`` is the explanation's own, or one of two slips in it.
+    """
+    parts, places = slip.split("+"), explanation.places
+    ready = all(part in GERMAN and _NEEDED[part] <= set(places.get(part, ())) for part in parts)
+    if language != "de" or not ready:
+        return "", ""
+    ask = " ".join(GERMAN[part].ask.format(**places[part]) for part in parts)
+    told = [GERMAN[part].learner.format(**places[part]) for part in parts]
+    if slip == explanation.slip:  # of one slip alone beside another, nobody knows its g
+        mended = BOTH_MENDED if len(parts) > 1 else GERMAN[slip].mended
+        told.append(mended.format(**places[parts[0]]))
+    return ask, " ".join(told).strip()
 
 
 def title(slip: str) -> str:

@@ -182,6 +182,7 @@ def _explanation(
         parts_to_learner={part: sentences.part_to_learner(part, filled) for part in slip.split("+")}
         if "+" in slip
         else {},
+        places=sentences.to_say(slip, filled),
     )
     return explanation, sentences.settle(slip, filled)
 

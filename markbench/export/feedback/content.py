@@ -13,31 +13,13 @@ import re
 from dataclasses import dataclass
 
 from markbench.export.feedback.graph import Graph, graph
+from markbench.export.feedback.wording import EN, SheetWords, sheet_words
 from markbench.export.moderated import steps_to_total
 from markbench.export.plain_text import printable
 from markbench.export.report import ClassReport, LearnerReport
 from markbench.model import Criterion, Reading, Row, Rubric
 from markbench.physics.reporting import with_uncertainty
 
-NOT_YET = "not yet marked"
-
-# Common practice of school laboratories, no source.
-CAUTIONS = (
-    "Keep people, pets, glass, screens and furniture well out of the way of the swinging "
-    "weight, and take a bob that would do no harm if it came loose.",
-    "Hang the string from something that can neither tip nor fall, and try it by hand first. "
-    "A small swing is enough; it is also the better physics.",
-    "Do not climb on chairs, tables or window sills. Ask an adult to fix a high support, or "
-    "take a shorter string.",
-    "The rules of your school come first. If they say otherwise, or you are not sure, ask "
-    "your teacher before you begin.",
-)
-
-_GO_FURTHER = (
-    "Every criterion is at its best level. To go further, add a length beyond those you have, "
-    "or count twenty swings where you counted ten, and see whether g stays within its "
-    "uncertainty."
-)
 _MOST_STEPS = 3
 
 # A number stays on one line with its unit or its uncertainty.
@@ -66,7 +48,8 @@ class NextStep:
 class FeedbackSheet:
     """A learner's sheet. ``table`` begins with its headings; ``results`` are (name, value).
 
-    ``language`` is that of the feedback texts; all else is English. ``steps`` are sentences
+    ``language`` is that of the feedback texts, ``words`` the fixed words of the sheet in it
+    or, where there are none, in English. ``steps`` are sentences
     on what lies between the marks and the total; ``grade`` is empty without one.
     """
 
@@ -84,6 +67,13 @@ class FeedbackSheet:
     language: str = "en"
     grade: str = ""
     steps: tuple[str, ...] = ()
+    words: SheetWords = EN
+
+    @property
+    def caption(self) -> str:
+        """What the graph shows."""
+        has_line = self.graph is not None and self.graph.has_line
+        return self.words.caption if has_line else self.words.caption_no_line
 
 
 def feedback_sheet(report: ClassReport, one: LearnerReport) -> FeedbackSheet:
@@ -91,6 +81,7 @@ def feedback_sheet(report: ClassReport, one: LearnerReport) -> FeedbackSheet:
     learner = one.portfolio.learner
     rubric = report.rubric
     total = one.total(rubric)
+    words = sheet_words(report.brief.feedback_language)
     return FeedbackSheet(
         title=_line(report.brief.title),
         learner_id=_line(learner.id),
@@ -98,33 +89,35 @@ def feedback_sheet(report: ClassReport, one: LearnerReport) -> FeedbackSheet:
         group=_line(learner.group),
         date=report.date,
         total=(
-            f"{total:g} of {rubric.most:g}"
+            words.figures(words.of.format(n=total, most=rubric.most))
             if total is not None
-            else f"{one.marked(rubric)} of {len(rubric.criteria)} criteria marked so far"
+            else words.so_far.format(n=one.marked(rubric), of=len(rubric.criteria))
         ),
-        criteria=tuple(_criterion_line(one, criterion) for criterion in rubric.criteria),
-        next_steps=_next_steps(one, rubric),
-        table=_table(one),
-        results=_results(one),
-        graph=graph(one.analysis),
+        criteria=tuple(_criterion_line(one, criterion, words) for criterion in rubric.criteria),
+        next_steps=_next_steps(one, rubric, words),
+        table=_table(one, words),
+        results=_results(one, words),
+        graph=graph(one.analysis, words),
         language=_language(report.brief.feedback_language),
         grade=_line(one.grade),
-        steps=steps_to_total(one),
+        steps=steps_to_total(one, words.moved),
+        words=words,
     )
 
 
-def _criterion_line(one: LearnerReport, criterion: Criterion) -> CriterionLine:
+def _criterion_line(one: LearnerReport, criterion: Criterion, words: SheetWords) -> CriterionLine:
     mark = one.marks.get(criterion.id)
     title = _line(criterion.title)
     if mark is None:
-        return CriterionLine(title, "", NOT_YET, "")
-    marks = f"{mark.marks:g} of {criterion.most:g}"
+        return CriterionLine(title, "", words.not_yet, "")
+    marks = words.figures(words.of.format(n=mark.marks, most=criterion.most))
+    level = next((one.shown for one in criterion.levels if one.name == mark.level), mark.level)
     return CriterionLine(
-        title, _line(mark.level), marks, _UNIT.sub("\u00a0", printable(mark.feedback).strip())
+        title, _line(level), marks, _UNIT.sub("\u00a0", printable(mark.feedback).strip())
     )
 
 
-def _next_steps(one: LearnerReport, rubric: Rubric) -> tuple[NextStep, ...]:
+def _next_steps(one: LearnerReport, rubric: Rubric, words: SheetWords) -> tuple[NextStep, ...]:
     """For the criteria with most to gain, what the best level asks for.
 
     The level just above can be one with a slip in it, which is nothing to aim at.
@@ -135,33 +128,35 @@ def _next_steps(one: LearnerReport, rubric: Rubric) -> tuple[NextStep, ...]:
         if mark is None or mark.marks >= criterion.most:
             continue
         level = max(criterion.levels, key=lambda level: level.marks)
-        asked = f"“{_line(level.name)}” ({level.marks:g} marks)"
-        text = f"{asked} asks for: {_line(level.descriptor)}" if level.descriptor else asked
+        asked = words.best_level.format(level=_line(level.shown), marks=level.marks)
+        if level.descriptor:
+            text = words.asks_for.format(level=asked, what=_line(level.descriptor))
+        else:
+            text = asked
         steps.append((criterion.most - mark.marks, NextStep(_line(criterion.title), text)))
     if not steps and one.total(rubric) is not None:
-        return (NextStep("", _GO_FURTHER),)
+        return (NextStep("", words.go_further),)
     steps.sort(key=lambda step: -step[0])
     return tuple(step for _, step in steps[:_MOST_STEPS])
 
 
-def _table(one: LearnerReport) -> tuple[tuple[str, ...], ...]:
+def _table(one: LearnerReport, words: SheetWords) -> tuple[tuple[str, ...], ...]:
     table, analysis = one.portfolio.table, one.analysis
     if table is None or analysis is None or len(analysis.rows) != len(table.readings):
         return ()
     if not table.readings:
         return ()
-    headings = ("L / m", "swings N", "times t / s", "mean t / s", "T / s", "T² / s²", "g / (m/s²)")
-    rows = (_row(*pair) for pair in zip(table.readings, analysis.rows, strict=True))
-    return (headings, *rows)
+    pairs = zip(table.readings, analysis.rows, strict=True)
+    return (words.table, *(_row(*pair, words) for pair in pairs))
 
 
-def _row(reading: Reading, row: Row) -> tuple[str, ...]:
+def _row(reading: Reading, row: Row, words: SheetWords) -> tuple[str, ...]:
     """Decimals of the recomputed values as in the workbook."""
-    times = ", ".join(
+    times = ("; " if words.comma else ", ").join(
         f"{timing.time_s:g}" if timing.decimals is None else f"{timing.time_s:.{timing.decimals}f}"
         for timing in reading.timings
     )
-    return (
+    cells = (
         f"{reading.length_m:.{_length_decimals(reading)}f}",
         str(reading.swings),
         times or "–",
@@ -170,27 +165,26 @@ def _row(reading: Reading, row: Row) -> tuple[str, ...]:
         _number(row.period_squared_s2, 4),
         _number(row.g, 2),
     )
+    return tuple(map(words.figures, cells))
 
 
-def _results(one: LearnerReport) -> tuple[tuple[str, str], ...]:
+def _results(one: LearnerReport, words: SheetWords) -> tuple[tuple[str, str], ...]:
     found: list[tuple[str, str]] = []
     line = one.analysis.line if one.analysis is not None else None
     if line is not None:
         found += [
-            ("Slope of your line", with_uncertainty(line.slope_s2_per_m, line.u_slope, "s²/m")),
-            ("Its intercept at L = 0", with_uncertainty(line.intercept_s2, line.u_intercept, "s²")),
-            ("g from your line, 4π²/slope", with_uncertainty(line.g, line.u_g, "m/s²")),
+            (words.results[0], with_uncertainty(line.slope_s2_per_m, line.u_slope, "s²/m")),
+            (words.results[1], with_uncertainty(line.intercept_s2, line.u_intercept, "s²")),
+            (words.results[2], with_uncertainty(line.g, line.u_g, "m/s²")),
         ]
     best = one.diagnosis.best if one.diagnosis is not None else None
     if best is not None:
         value = with_uncertainty(best.g, best.u_g, "m/s²")
-        found.append(("g from all your readings at once, best estimate", value))
+        found.append((words.results[3], value))
     if found and one.analysis is not None:
         local = one.analysis.local
-        found.append(
-            ("g expected where you measured", with_uncertainty(local.g, local.u_g, "m/s²"))
-        )
-    return tuple(found)
+        found.append((words.results[4], with_uncertainty(local.g, local.u_g, "m/s²")))
+    return tuple((name, words.figures(value)) for name, value in found)
 
 
 def _number(value: float, decimals: int) -> str:

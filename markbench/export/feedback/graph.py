@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Literal
 
+from markbench.export.feedback.wording import EN, SheetWords
 from markbench.model import Analysis, StraightLine
 
 WIDTH, HEIGHT = 470.0, 205.0
@@ -76,7 +77,7 @@ class _Scale:
         return self.at_low + share * (self.at_high - self.at_low)
 
 
-def graph(analysis: Analysis | None) -> Graph | None:
+def graph(analysis: Analysis | None, words: SheetWords = EN) -> Graph | None:
     """The graph of what was recomputed; ``None`` without a single finite point."""
     points = [
         (row.length_m, row.period_squared_s2)
@@ -94,9 +95,9 @@ def graph(analysis: Analysis | None) -> Graph | None:
     low = min(heights) - 0.05 * tall if min(heights) < 0 else 0.0
     x = _Scale(0.0, 1.06 * longest, _LEFT, WIDTH - _RIGHT)
     y = _Scale(low, max(heights) + 0.06 * tall, HEIGHT - _BOTTOM, _TOP)
-    shapes: list[Stroke | Dot | Words] = [*_axes(x, y), *_fitted(line, points, x, y)]
+    shapes: list[Stroke | Dot | Words] = [*_axes(x, y, words), *_fitted(line, points, x, y)]
     shapes += [Dot(x(length), y(squared), 2.6) for length, squared in points]
-    return Graph(WIDTH, HEIGHT, tuple(shapes), _description(points, line), line is not None)
+    return Graph(WIDTH, HEIGHT, tuple(shapes), _description(points, line, words), line is not None)
 
 
 def ticks(low: float, high: float, most: int = 6) -> list[float]:
@@ -121,7 +122,7 @@ def _on(line: StraightLine, length_m: float) -> float:
     return line.intercept_s2 + line.slope_s2_per_m * length_m
 
 
-def _axes(x: _Scale, y: _Scale) -> Iterator[Stroke | Words]:
+def _axes(x: _Scale, y: _Scale, words: SheetWords) -> Iterator[Stroke | Words]:
     x_ticks, y_ticks = ticks(x.low, x.high, 9), ticks(y.low, y.high)
     left, right, bottom, top = x.at_low, x.at_high, y.at_low, y.at_high
     for value in x_ticks:
@@ -131,10 +132,11 @@ def _axes(x: _Scale, y: _Scale) -> Iterator[Stroke | Words]:
     yield Stroke(left, y(0.0), right, y(0.0), 0.9)
     yield Stroke(left, bottom, left, top, 0.9)
     for value in x_ticks:
-        yield Words(x(value), bottom + 12, _tick_text(value, x_ticks), _TICK_SIZE)
+        yield Words(x(value), bottom + 12, words.figures(_tick_text(value, x_ticks)), _TICK_SIZE)
     for value in y_ticks:
-        yield Words(left - 5, y(value) + 3, _tick_text(value, y_ticks), _TICK_SIZE, "end")
-    yield Words((left + right) / 2, HEIGHT - 6, "length L / m", _TITLE_SIZE)
+        shown = words.figures(_tick_text(value, y_ticks))
+        yield Words(left - 5, y(value) + 3, shown, _TICK_SIZE, "end")
+    yield Words((left + right) / 2, HEIGHT - 6, words.length_axis, _TITLE_SIZE)
     yield Words(11, (top + bottom) / 2, "T² / s²", _TITLE_SIZE, turned=True)
 
 
@@ -156,11 +158,15 @@ def _tick_text(value: float, among: list[float]) -> str:
     return f"{value:.{decimals}f}"
 
 
-def _description(points: list[tuple[float, float]], line: StraightLine | None) -> str:
-    shown = "; ".join(f"{length:.3f} m, {squared:.3f} s²" for length, squared in points)
-    drawn = (
-        "no line"
-        if line is None
-        else f"the line T² = {line.intercept_s2:.3f} s² + {line.slope_s2_per_m:.3f} s²/m × L"
+def _description(
+    points: list[tuple[float, float]], line: StraightLine | None, words: SheetWords
+) -> str:
+    shown = "; ".join(
+        f"{words.figures(f'{length:.3f}')} m, {words.figures(f'{squared:.3f}')} s²"
+        for length, squared in points
     )
-    return f"Graph of T² against length with {drawn}. Points: {shown}."
+    drawn = words.described_no_line
+    if line is not None:
+        told = words.described_line.format(intercept=line.intercept_s2, slope=line.slope_s2_per_m)
+        drawn = words.figures(told)
+    return words.described.format(line=drawn, points=shown)

@@ -9,8 +9,7 @@ from __future__ import annotations
 
 from xml.etree.ElementTree import Element, SubElement, tostring
 
-from markbench.export.feedback import wording
-from markbench.export.feedback.content import CAUTIONS, FeedbackSheet
+from markbench.export.feedback.content import FeedbackSheet
 from markbench.export.feedback.graph import Dot, Graph, Stroke, Words
 
 _POLICY = "default-src 'none'; style-src 'unsafe-inline'"
@@ -54,7 +53,7 @@ li { margin: .35rem 0; }
 
 def page(sheet: FeedbackSheet) -> str:
     """The whole page as text."""
-    root = Element("html", lang="en")
+    root = Element("html", lang=sheet.words.language)
     head = SubElement(root, "head")
     SubElement(head, "meta", charset="utf-8")
     SubElement(head, "meta", {"http-equiv": "Content-Security-Policy", "content": _POLICY})
@@ -66,7 +65,7 @@ def page(sheet: FeedbackSheet) -> str:
     _marks(main, sheet)
     _what_next(main, sheet)
     _numbers(main, sheet)
-    _cautions(main)
+    _cautions(main, sheet)
     return "<!DOCTYPE html>\n" + tostring(root, "unicode", "html") + "\n"
 
 
@@ -113,21 +112,21 @@ def _stroke(root: Element, stroke: Stroke) -> None:
 
 def _head(main: Element, sheet: FeedbackSheet) -> None:
     header = SubElement(main, "header")
-    _text(header, "p", wording.KIND, {"class": "kind"})
+    _text(header, "p", sheet.words.kind, {"class": "kind"})
     _text(header, "h1", sheet.title, {"dir": "auto"})
     who = SubElement(header, "dl", {"class": "who"})
-    _pair(who, wording.NAME, sheet.name)
-    _pair(who, wording.ID, sheet.learner_id)
+    _pair(who, sheet.words.name, sheet.name)
+    _pair(who, sheet.words.number, sheet.learner_id)
     if sheet.group:
-        _pair(who, wording.GROUP, sheet.group)
-    _pair(who, wording.DATE, f"{sheet.date:%Y-%m-%d}")
-    _pair(who, wording.TOTAL, sheet.total)
+        _pair(who, sheet.words.group, sheet.group)
+    _pair(who, sheet.words.date, f"{sheet.date:%Y-%m-%d}")
+    _pair(who, sheet.words.total, sheet.total)
     if sheet.grade:
-        _pair(who, wording.GRADE, sheet.grade)
+        _pair(who, sheet.words.grade, sheet.grade)
 
 
 def _marks(main: Element, sheet: FeedbackSheet) -> None:
-    section = _section(main, wording.MARKS)
+    section = _section(main, sheet.words.marks)
     for criterion in sheet.criteria:
         block = SubElement(section, "article", {"class": "criterion"})
         given = SubElement(block, "div", {"class": "given"})
@@ -142,18 +141,18 @@ def _marks(main: Element, sheet: FeedbackSheet) -> None:
 
 
 def _numbers(main: Element, sheet: FeedbackSheet) -> None:
-    section = _section(main, wording.NUMBERS)
+    section = _section(main, sheet.words.numbers)
     if sheet.graph is None and not sheet.table:
-        _text(section, "p", wording.NO_NUMBERS)
+        _text(section, "p", sheet.words.no_numbers)
         return
     if sheet.graph is not None:
         figure = SubElement(section, "figure")
         figure.append(svg(sheet.graph))
-        _text(figure, "figcaption", wording.graph_caption(sheet.graph))
+        _text(figure, "figcaption", sheet.caption)
     if sheet.table:
         wide = SubElement(section, "div", {"class": "wide", "tabindex": "0"})
         table = SubElement(wide, "table")
-        _text(table, "caption", wording.TABLE_CAPTION)
+        _text(table, "caption", sheet.words.table_caption)
         headings = SubElement(SubElement(table, "thead"), "tr")
         for heading in sheet.table[0]:
             _text(headings, "th", heading, {"scope": "col"})
@@ -166,12 +165,12 @@ def _numbers(main: Element, sheet: FeedbackSheet) -> None:
         results = SubElement(section, "dl", {"class": "results"})
         for name, value in sheet.results:
             _pair(results, name, value)
-        _text(section, "p", wording.RESULTS_NOTE, {"class": "note"})
+        _text(section, "p", sheet.words.results_note, {"class": "note"})
 
 
 def _what_next(main: Element, sheet: FeedbackSheet) -> None:
     if sheet.next_steps:
-        listed = SubElement(_section(main, wording.NEXT), "ul")
+        listed = SubElement(_section(main, sheet.words.next), "ul")
         for step in sheet.next_steps:
             item = SubElement(listed, "li")
             if step.title:
@@ -180,9 +179,9 @@ def _what_next(main: Element, sheet: FeedbackSheet) -> None:
                 item.text = step.text
 
 
-def _cautions(main: Element) -> None:
-    listed = SubElement(_section(main, wording.CAUTIONS), "ul")
-    for caution in CAUTIONS:
+def _cautions(main: Element, sheet: FeedbackSheet) -> None:
+    listed = SubElement(_section(main, sheet.words.cautions_title), "ul")
+    for caution in sheet.words.cautions:
         _text(listed, "li", caution)
 
 

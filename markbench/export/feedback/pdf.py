@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from markbench.export.feedback import wording
-from markbench.export.feedback.content import CAUTIONS, CriterionLine, FeedbackSheet
+from markbench.export.feedback.content import CriterionLine, FeedbackSheet
 from markbench.export.feedback.graph import Dot, Graph, Stroke, Words
 from markbench.export.paper import BOX, QUIET, Paper
 
@@ -15,9 +14,15 @@ _COLUMNS_MM = (18, 22, 46, 22, 21, 22, 23)
 def pdf(sheet: FeedbackSheet) -> tuple[bytes, frozenset[str]]:
     """The document, and the letters of it that it could not show."""
     name = sheet.name or sheet.learner_id
-    paper = Paper(f"{sheet.title}: {name}", f"{name} · {sheet.learner_id}", sheet.date)
+    paper = Paper(
+        f"{sheet.title}: {name}",
+        f"{name} · {sheet.learner_id}",
+        sheet.date,
+        sheet.words.language,
+        sheet.words.page,
+    )
     _head(paper, sheet)
-    paper.heading(wording.MARKS)
+    paper.heading(sheet.words.marks)
     for criterion in sheet.criteria:
         _criterion(paper, criterion)
     for step in sheet.steps:
@@ -25,24 +30,24 @@ def pdf(sheet: FeedbackSheet) -> tuple[bytes, frozenset[str]]:
         paper.say(step, _LINE_MM)
     _what_next(paper, sheet)
     _numbers(paper, sheet)
-    _cautions(paper)
+    _cautions(paper, sheet)
     if paper.missing:
         paper.ln(3)
         paper.pen(8.5, grey=QUIET)
-        paper.say(wording.BOXES.format(box=BOX), 4.2)
+        paper.say(sheet.words.boxes.format(box=BOX), 4.2)
     return paper.bytes(), frozenset(paper.missing)
 
 
 def _head(paper: Paper, sheet: FeedbackSheet) -> None:
     paper.pen(9, grey=QUIET)
-    paper.say(wording.KIND, 5)
+    paper.say(sheet.words.kind, 5)
     paper.pen(17, bold=True)
     paper.say(sheet.title, 7.5)
     paper.ln(2.5)
     top = paper.get_y()
-    rows = [(wording.NAME, sheet.name), (wording.ID, sheet.learner_id)]
-    rows += [(wording.GROUP, sheet.group)] if sheet.group else []
-    rows += [(wording.DATE, f"{sheet.date:%Y-%m-%d}")]
+    rows = [(sheet.words.name, sheet.name), (sheet.words.number, sheet.learner_id)]
+    rows += [(sheet.words.group, sheet.group)] if sheet.group else []
+    rows += [(sheet.words.date, f"{sheet.date:%Y-%m-%d}")]
     for name, value in rows:
         paper.pen(_TEXT, grey=QUIET)
         paper.cell(20, 5.4, name)
@@ -60,14 +65,14 @@ def _total(paper: Paper, sheet: FeedbackSheet, top: float) -> None:
     left = paper.w - paper.r_margin - width
     paper.set_xy(left, top)
     paper.pen(_TEXT, grey=QUIET)
-    paper.say(wording.TOTAL, 5.4, width=width, align="R")
+    paper.say(sheet.words.total, 5.4, width=width, align="R")
     paper.set_x(left)
     paper.pen(17 if len(total) < 14 else _TEXT, bold=True)
     paper.say(total, 7.5, width=width, align="R")
     if sheet.grade:
         paper.set_x(left)
         paper.pen(_TEXT, bold=True)
-        paper.say(f"{wording.GRADE} {sheet.grade}", 5.4, width=width, align="R")
+        paper.say(f"{sheet.words.grade} {sheet.grade}", 5.4, width=width, align="R")
 
 
 def _criterion(paper: Paper, criterion: CriterionLine) -> None:
@@ -90,20 +95,20 @@ def _criterion(paper: Paper, criterion: CriterionLine) -> None:
 
 def _numbers(paper: Paper, sheet: FeedbackSheet) -> None:
     room = (sheet.graph.height * _MM_PER_PT + 24) if sheet.graph is not None else 40
-    paper.heading(wording.NUMBERS, keep_mm=room)
+    paper.heading(sheet.words.numbers, keep_mm=room)
     if sheet.graph is None and not sheet.table:
         paper.pen(_TEXT)
-        paper.say(wording.NO_NUMBERS, _LINE_MM)
+        paper.say(sheet.words.no_numbers, _LINE_MM)
         return
     if sheet.graph is not None:
         _draw(paper, sheet.graph)
         paper.pen(8.5, grey=QUIET)
-        paper.say(wording.graph_caption(sheet.graph), 4.2)
+        paper.say(sheet.caption, 4.2)
         paper.ln(3)
     if sheet.table:
-        _table(paper, sheet.table)
+        _table(paper, sheet)
     if sheet.results:
-        _results(paper, sheet.results)
+        _results(paper, sheet)
 
 
 def _draw(paper: Paper, drawn: Graph) -> None:
@@ -142,16 +147,18 @@ def _write(paper: Paper, words: Words, x: float, y: float) -> None:
         paper.text(x - back, y, text)
 
 
-def _table(paper: Paper, rows: tuple[tuple[str, ...], ...]) -> None:
+def _table(paper: Paper, sheet: FeedbackSheet) -> None:
+    rows = sheet.table
     if paper.will_page_break(6 * min(len(rows), 6) + 6):
         paper.add_page()
     paper.pen(8.5, grey=QUIET)
-    paper.say(wording.TABLE_CAPTION, 5)
+    paper.say(sheet.words.table_caption, 5)
     paper.rows(rows, _COLUMNS_MM, "R" * len(_COLUMNS_MM))
     paper.ln(2)
 
 
-def _results(paper: Paper, results: tuple[tuple[str, str], ...]) -> None:
+def _results(paper: Paper, sheet: FeedbackSheet) -> None:
+    results = sheet.results
     if paper.will_page_break(6 * len(results) + 6):
         paper.add_page()
     for name, value in results:
@@ -160,13 +167,13 @@ def _results(paper: Paper, results: tuple[tuple[str, str], ...]) -> None:
         paper.pen(_TEXT, bold=True)
         paper.say(value, 5.6, align="R")
     paper.pen(8.5, grey=QUIET)
-    paper.say(wording.RESULTS_NOTE, 5)
+    paper.say(sheet.words.results_note, 5)
 
 
 def _what_next(paper: Paper, sheet: FeedbackSheet) -> None:
     if not sheet.next_steps:
         return
-    paper.heading(wording.NEXT, keep_mm=26)
+    paper.heading(sheet.words.next, keep_mm=26)
     for step in sheet.next_steps:
         if paper.will_page_break(12):
             paper.add_page()
@@ -178,9 +185,9 @@ def _what_next(paper: Paper, sheet: FeedbackSheet) -> None:
         paper.ln(1.5)
 
 
-def _cautions(paper: Paper) -> None:
-    paper.heading(wording.CAUTIONS, keep_mm=40)
-    for caution in CAUTIONS:
+def _cautions(paper: Paper, sheet: FeedbackSheet) -> None:
+    paper.heading(sheet.words.cautions_title, keep_mm=40)
+    for caution in sheet.words.cautions:
         paper.pen(_TEXT)
         paper.cell(5, _LINE_MM, "•")
         paper.say(caution, _LINE_MM, width=paper.epw - 5)

@@ -3,15 +3,28 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 from collections.abc import Iterator, Mapping
 
 from markbench.model import Analysis, Brief, Diagnosis, Finding, Portfolio, Source
 
 # Importing a module of facts declares them, in the order of the table.
 from markbench.rubric.facts import asked, evidence, readings, results, standing, working  # noqa: F401
-from markbench.rubric.facts.registry import FACTS, GROUPS, PLACEHOLDERS, Fact, Value, Work
+from markbench.rubric.facts.registry import (
+    DECIMAL_COMMA,
+    FACTS,
+    GROUPS,
+    PLACEHOLDERS,
+    Fact,
+    Value,
+    Work,
+)
 
 __all__ = ["FACTS", "PLACEHOLDERS", "Fact", "Facts", "Value", "facts_of", "facts_table_markdown"]
+
+
+_AS_TYPED = ("bare_heading", "wrong_cell", "wrong_value")  # quoted as the learner wrote them
+_POINT = re.compile(r"(?<=\d)\.(?=\d)")
 
 
 class _Lazy(dict[str, Value]):
@@ -36,6 +49,9 @@ class _Shown(dict[str, str | None]):
     def __missing__(self, name: str) -> str | None:
         show, value = FACTS[name].show, self._values[name]
         shown = show(value, self._work) if show is not None and value is not None else None
+        comma = self._work.brief.feedback_language in DECIMAL_COMMA
+        if shown is not None and comma and name not in _AS_TYPED:
+            shown = _POINT.sub(",", shown)
         self[name] = shown
         return shown
 

@@ -22,6 +22,14 @@ PIECE_NAMES = {
         "swing_video": "the video",
         "report": "the report",
     },
+    "de": {
+        "readings": "die Tabelle mit den Messwerten",
+        "setup_photo": "das Foto vom Aufbau",
+        "selfie": "das Foto von dir mit dem Aufbau",
+        "photo": "das Foto",
+        "swing_video": "das Video",
+        "report": "den Bericht",
+    },
 }
 """What each kind of piece is called when speaking to the learner, by language."""
 
@@ -48,7 +56,7 @@ def _asked(work: Work) -> list[PieceKind]:
 
 def _named(kinds: list[PieceKind], work: Work) -> str | None:
     names = PIECE_NAMES.get(work.brief.feedback_language, PIECE_NAMES["en"])
-    return listed([names[kind] for kind in kinds if kind in names]) or None
+    return listed([names[kind] for kind in kinds if kind in names], work.last_of_a_list) or None
 
 
 def _files(work: Work) -> tuple[Source, ...]:

@@ -257,7 +257,9 @@ def example_timings(work: Work) -> str | None:
     """The timings at the example length as written, named in a row."""
     if work.example is None:
         return None
-    return listed([f"{t.time_s:.{_places(t)}f} s" for t in work.example.timings])
+    return listed(
+        [f"{t.time_s:.{_places(t)}f} s" for t in work.example.timings], work.last_of_a_list
+    )
 
 
 def _places(timing: Timing) -> int:

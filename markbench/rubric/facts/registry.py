@@ -117,6 +117,12 @@ class Work:
         """The reading that sentences take as their example, chosen by the data hash."""
         return self.readings[self.data_hash % len(self.readings)] if self.readings else None
 
+    @property
+    def last_of_a_list(self) -> str:
+        """How a list ends in the language in which the learner is spoken to."""
+        end = ENDS_OF_LISTS.get(self.brief.feedback_language)
+        return end or ENDS_OF_LISTS["en"]
+
     @cached_property
     def by_check(self) -> dict[str, list[Finding]]:
         """Findings by the check that raised them."""
@@ -185,6 +191,10 @@ class Fact:
         """Whether it cannot be judged while the table of readings is not understood."""
         return self.group in ("readings", "working", "results", "explanations")
 
+
+ENDS_OF_LISTS = {"en": "{most} and {last}", "de": "{most} und {last}"}
+DECIMAL_COMMA = frozenset({"de"})
+"""Languages whose numbers are written with a comma."""
 
 FACTS: dict[str, Fact] = {}
 PLACEHOLDERS: dict[str, Fact] = {}

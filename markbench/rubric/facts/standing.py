@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 
+from markbench.checks.diagnosis.sentences import in_language
 from markbench.model import Concern
 from markbench.physics.reporting import with_uncertainty
 from markbench.rubric.facts.registry import (
@@ -49,14 +50,22 @@ def slip_explained(work: Work) -> str | None:
     """The agreed slip explained to the learner in their own numbers; unknown for none."""
     if not work.agreed_slip or work.explanation is None:
         return None
+    language = work.brief.feedback_language
     told, agreed = work.explanation, work.agreed_slip
+    if language != "en":
+        return in_language(language, told, agreed)[1] or None
     return (told.to_learner if told.slip == agreed else told.parts_to_learner[agreed]) or None
 
 
 @text("explanations", "the question that would settle it", _SLIP)
 def slip_question(work: Work) -> str | None:
     """What to ask the learner about the suggested explanation; unknown for none."""
-    return next((f.ask for f in work.by_check.get("slip", ()) if f.ask), None)
+    if work.brief.feedback_language == "en":
+        return next((f.ask for f in work.by_check.get("slip", ()) if f.ask), None)
+    if "slip" not in work.by_check or work.explanation is None:
+        return None
+    told = work.explanation
+    return in_language(work.brief.feedback_language, told, told.slip)[0] or None
 
 
 def _mended(value: Value, work: Work | None) -> str:

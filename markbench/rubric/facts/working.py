@@ -115,6 +115,9 @@ def wrong_quantity(work: Work) -> str | None:
     first = _first_wrong(work)
     if first is None:
         return None
+    if work.brief.feedback_language == "de":
+        named = _SYMBOLS[first[0].quantity].replace("the mean time", "die mittlere Zeit")
+        return f"{named} bei {cm(first[1].length_m)}"
     return f"{_SYMBOLS[first[0].quantity]} at {cm(first[1].length_m)}"
 
 
