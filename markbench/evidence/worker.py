@@ -10,6 +10,7 @@ from __future__ import annotations
 import contextlib
 import multiprocessing
 import multiprocessing.connection
+import os
 import sys
 import tempfile
 from pathlib import Path
@@ -122,6 +123,8 @@ class Worker:
 def _serve(pipe: multiprocessing.connection.Connection[Any, Any]) -> None:
     """The worker's loop: a task in, a result out, until the pipe closes."""
     _limit_memory()
+    if hasattr(os, "nice"):
+        os.nice(10)  # whoever is marking at the window goes first
     with contextlib.suppress(EOFError, OSError, KeyboardInterrupt):
         pipe.send("ready")
         while True:

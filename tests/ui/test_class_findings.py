@@ -255,3 +255,19 @@ def test_one_column_at_twice_the_size(window: Window, page: OverviewPage) -> Non
         window._theme.set_scale(1.0)
     settle()
     assert len({paper.x() for paper in page.papers}) == 3
+
+
+def test_a_picture_is_saved_from_the_list_of_actions(
+    qtbot: QtBot,
+    window: Window,
+    page: OverviewPage,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    target = tmp_path / "g.png"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(target), ""))
+    qtbot.keyClick(window, Qt.Key.Key_F1)
+    qtbot.keyClicks(window.deed_list.search, "save spread")
+    assert window.deed_list.list.count() == 1
+    qtbot.keyClick(window.deed_list.search, Qt.Key.Key_Return)
+    assert target.stat().st_size > 1000

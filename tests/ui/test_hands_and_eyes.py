@@ -23,6 +23,7 @@ from pytestqt.qtbot import QtBot
 from markbench.session import Session
 from markbench.ui.background import in_background
 from markbench.ui.look.tokens import DARK, LIGHT
+from markbench.ui.places import FURTHER
 from markbench.ui.window import Window
 
 CONTROLS = (QAbstractButton, QComboBox, QLineEdit, QPlainTextEdit, QTextEdit, QSlider)
@@ -37,32 +38,44 @@ def settle_layout() -> None:
         QApplication.processEvents()
 
 
-def test_every_control_has_a_name(window: Window) -> None:
-    window.open_learner("s2")
-    window.sheet.open_evidence()
+PAGES = ("class", "sheet", "viewer", *FURTHER)
+
+
+def go_to(window: Window, page: str) -> None:
+    """To a place of the bar, a sheet, or the viewer on it."""
+    if page in ("sheet", "viewer"):
+        window.open_learner("s2")
+        if page == "viewer":
+            window.sheet.open_evidence()
+    else:
+        window.show_place(page)
     settle_layout()
+
+
+@pytest.mark.parametrize("page", PAGES)
+def test_every_control_has_a_name(window: Window, page: str) -> None:
+    go_to(window, page)
     found = controls(window)
-    assert len(found) > 25
+    assert len(found) > 12
     for control in found:
         words = control.accessibleName() or getattr(control, "text", lambda: "")()
         assert words.strip(), f"{control.metaObject().className()} has no name"
 
 
-def test_every_control_can_be_reached_by_keyboard(window: Window) -> None:
-    window.open_learner("s2")
-    settle_layout()
+@pytest.mark.parametrize("page", PAGES)
+def test_every_control_can_be_reached_by_keyboard(window: Window, page: str) -> None:
+    go_to(window, page)
     for control in controls(window):
         assert control.focusPolicy() & Qt.FocusPolicy.TabFocus, control.accessibleName()
 
 
-@pytest.mark.parametrize("page", ["class", "sheet"])
+@pytest.mark.parametrize("page", PAGES)
 def test_text_at_twice_its_size_is_not_cut_off(window: Window, page: str) -> None:
-    if page == "sheet":
-        window.open_learner("s2")
     window._theme.set_scale(2.0)
-    window.resize(1280, 800)
-    settle_layout()
     try:
+        go_to(window, page)
+        window.resize(1280, 800)
+        settle_layout()
         assert window.width() <= 1280
         for control in controls(window):
             if isinstance(control, QAbstractButton) and control.text():

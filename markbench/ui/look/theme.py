@@ -22,6 +22,8 @@ class Theme(QObject):
         self._app = app
         self._settings = settings
         self._follow = True
+        self._fonts: dict[tuple[str, bool], QFont] = {}
+        self._lines: dict[str, float] = {}
         self.palette: Palette = LIGHT
         kept = settings.value("text_scale", 1.0) if settings is not None else 1.0
         self.scale = min(max(float(str(kept)), LEAST_SCALE), MOST_SCALE)
@@ -56,16 +58,20 @@ class Theme(QObject):
 
     def font(self, size: str = "body", *, bold: bool = False) -> QFont:
         """A font of the type scale."""
-        made = QFont()
-        made.setFamilies(list(PLAIN))
-        made.setPixelSize(round(TYPE[size] * self.scale))
-        if bold:
-            made.setWeight(QFont.Weight.DemiBold)
-        return made
+        held = self._fonts.get((size, bold))
+        if held is None:
+            held = self._fonts[size, bold] = QFont()
+            held.setFamilies(list(PLAIN))
+            held.setPixelSize(round(TYPE[size] * self.scale))
+            if bold:
+                held.setWeight(QFont.Weight.DemiBold)
+        return QFont(held)  # whoever gets it may lean it or strike it through
 
     def line_height(self, size: str = "body") -> float:
         """Height of one line of text."""
-        return QFontMetricsF(self.font(size)).height()
+        if size not in self._lines:
+            self._lines[size] = QFontMetricsF(self.font(size)).height()
+        return self._lines[size]
 
     def _system_changed(self, scheme: Qt.ColorScheme) -> None:
         if self._follow:
@@ -73,6 +79,8 @@ class Theme(QObject):
             self._apply()
 
     def _apply(self) -> None:
+        self._fonts.clear()
+        self._lines.clear()
         colours, qt = self.palette, QPalette()
         roles = QPalette.ColorRole
         for role, colour in (

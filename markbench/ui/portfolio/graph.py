@@ -144,8 +144,9 @@ class GraphPanel(QWidget):
 
     def choose(self, reading: int | None) -> None:
         """Ring one reading."""
-        self._chosen = reading
-        self._draw_points()
+        if reading != self._chosen:
+            self._chosen = reading
+            self._draw_points()
 
     def _draw(self) -> None:
         curves = self._curves

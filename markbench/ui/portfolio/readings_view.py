@@ -77,12 +77,13 @@ class _CellDelegate(QStyledItemDelegate):
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         look: CellLook = index.data(CELL)
-        metrics = QFontMetricsF(self._theme.font())
-        wide = metrics.horizontalAdvance(look.text) + 20
+        wide = self._wide(look.text, "body") + 20
         if look.original:
-            small = QFontMetricsF(self._theme.font("small"))
-            wide += small.horizontalAdvance(look.original) + 6
-        return QSize(round(wide), round(metrics.height() + 9))
+            wide += self._wide(look.original, "small") + 6
+        return QSize(round(wide), round(self._theme.line_height() + 9))
+
+    def _wide(self, text: str, size: str) -> float:
+        return QFontMetricsF(self._theme.font(size)).horizontalAdvance(text)
 
     def createEditor(self, parent: QWidget, _option: QStyleOptionViewItem, index: Index) -> QWidget:
         editor = QLineEdit(parent)

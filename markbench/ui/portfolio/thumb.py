@@ -56,6 +56,8 @@ class Thumb(QAbstractButton):
         }
         for choice in self.kinds.values():
             choice.setParent(self)
+            choice.setStyleSheet("padding: 0;")
+        self.more.setStyleSheet("padding: 0; min-height: 0;")
 
     def show_piece(
         self,
@@ -153,12 +155,10 @@ class Thumb(QAbstractButton):
     def _place(self) -> None:
         box = self._box()
         side = self._foot()
-        self.more.setStyleSheet("padding: 0; min-height: 0;")
         self.more.setGeometry(self.width() - side - 2, self.height() - side, side, side)
         high = self.kinds["selfie"].sizeHint().height()
         wide = int(box.width() - 10) // 2
         for number, choice in enumerate(self.kinds.values()):
-            choice.setStyleSheet("padding: 0;")
             choice.setGeometry(int(box.left()) + 4 + number * (wide + 2),
                                int(box.bottom()) - high - 3, wide, high)  # fmt: skip
 
