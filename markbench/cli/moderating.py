@@ -18,15 +18,17 @@ from markbench.session.errors import RefusedError
 from markbench.session.first_marker import make_first
 from markbench.session.merging import Merge
 from markbench.session.moderating import (
+    decide_adjustment,
     merge_journal,
     reopen,
+    settle_mark,
     sign_off,
     take_sample,
 )
 from markbench.session.pack_session import PackSession, open_pack
 from markbench.session.packing import write_pack
 from markbench.session.replies import merge_reply
-from markbench.session.results import changed_since_sign_off
+from markbench.session.results import changed_since_sign_off, results
 
 
 def run(parsed: argparse.Namespace) -> None:
@@ -157,6 +159,36 @@ def _agreement(parsed: argparse.Namespace, console: Console) -> None:
             )
 
 
+def _settle(parsed: argparse.Namespace, console: Console) -> None:
+    with _class(parsed.folder) as session:
+        if parsed.learner not in {learner.id for learner in session.learners}:
+            raise RefusedError(f"{parsed.learner} is not in the class list.")
+        settle_mark(session, parsed.learner, parsed.criterion, parsed.level, parsed.why)
+        _print_open(session, console)
+
+
+def _adjustment(parsed: argparse.Namespace, console: Console) -> None:
+    with _class(parsed.folder) as session:
+        before = results(session)
+        decide_adjustment(session, parsed.choice, parsed.why, parsed.by)
+        after = results(session)
+        moved = {x: one for x, one in after.items() if one.total != before[x].total}
+        names = {learner.id: learner.name for learner in session.learners}
+        console.print(f"Recorded: {parsed.choice}; {len(moved)} totals moved.", markup=False)
+        for learner, one in moved.items():
+            if one.grade != before[learner].grade:
+                was, now = (x.grade or "no grade" for x in (before[learner], one))
+                console.print(f"{names[learner]}: {was} to {now}", markup=False)
+
+
+def _print_open(session: Session, console: Console) -> None:
+    names = {learner.id: learner.name for learner in session.learners}
+    still = [(x, words) for x, one in results(session).items() for words in one.open]
+    console.print(f"{len(still)} questions are open between the markers.")
+    for learner, words in still:
+        console.print(f"{names[learner]}, {words}", markup=False)
+
+
 def _sign_off(parsed: argparse.Namespace, console: Console) -> None:
     with _class(parsed.folder) as session:
         sign_off(session, parsed.note, despite_open=parsed.despite_open)
@@ -210,6 +242,8 @@ COMMANDS: Mapping[str, Callable[[argparse.Namespace, Console], None]] = {
     "merge": _merge,
     "first-marker": _first_marker,
     "agreement": _agreement,
+    "settle": _settle,
+    "adjustment": _adjustment,
     "sign-off": _sign_off,
     "reopen": _reopen,
     "journal": _journal,

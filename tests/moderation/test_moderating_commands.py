@@ -1,5 +1,6 @@
 """The evening by the command line, as somebody types it."""
 
+import csv
 import shutil
 
 import pytest
@@ -7,6 +8,7 @@ from invented_class import IDS, mark_all
 
 from markbench import cli
 from markbench.session import Session
+from markbench.session.results import results
 
 
 def no_window(folder):
@@ -65,6 +67,61 @@ def test_sample_pack_second_mark_merge_sign_journal(run, marked_folder, tmp_path
     assert "because Is there more?" in listing
     assert "sign_off" in lines[-1]
     assert len(run("journal", folder, "--learner", IDS[0]).splitlines()) < len(lines)
+
+
+def test_adjust_settle_freeze_and_export_by_command(run, marked_folder, tmp_path):
+    folder, rubric = marked_folder
+    row = rubric.criteria[0]
+    run("sample", folder, "--seed", 4)
+    run("pack", folder)
+    pack, reply = (
+        folder / "markbench-out" / "moderation.markbench-pack",
+        tmp_path / "b.markbench-reply",
+    )
+    give = [word for c in rubric.criteria for word in ("--give", "01", c.id, c.levels[1].name)]
+    run("second-mark", pack, "--as", "M. Moderator", *give)
+    last = row.levels[-1].name
+    run("second-mark", pack, "--as", "M. Moderator", "--first", "01",
+        "--adjust", "01", row.id, last, "Nothing holds.", "--reply", reply)  # fmt: skip
+    run("merge", folder, reply)
+    session = Session.open(folder, "T. Teacher", read_only=True)
+    learner = next(d.value["numbers"]["01"] for d in session.history() if d.kind == "pack")
+    other = next(i for i in IDS if i != learner)
+    before = {i: one.total for i, one in results(session).items()}
+    session.close()
+
+    assert "needs its reason" in run("adjustment", folder, "leave", "--why", " ", code=1)
+    told = run("adjustment", folder, "adjust", "--by", "-1", "--why", "Too kind.")
+    assert "3 totals moved" in told  # all but the one that the moderator went through
+    run("settle", folder, other, row.id, last, "--why", "Looked again.")
+    assert "not in the class list" in run(
+        "settle", folder, "99", row.id, last, "--why", "x", code=1
+    )
+    for criterion in rubric.criteria[1:]:
+        run("settle", folder, learner, criterion.id, criterion.levels[1].name, "--why", "As given.")
+    run("sign-off", folder)
+    for arguments in (
+        ("settle", folder, other, row.id, row.levels[0].name, "--why", "No."),
+        ("adjustment", folder, "leave", "--why", "No."),
+        ("sample", folder),
+        ("merge", folder, reply),
+    ):
+        refused = run(*arguments, code=0 if arguments[0] == "merge" else 1)
+        told = "0 entries added" if arguments[0] == "merge" else "signed off by"
+        assert told in refused.replace("\n", " ")
+    run("export", folder, "--feedback", "--record")
+    with (folder / "markbench-out" / "mark_sheet.csv").open(encoding="utf-8-sig") as file:
+        rows = {line["Id"]: line for line in csv.DictReader(file)}
+    total = next(heading for heading in rows[learner] if heading.startswith("Total"))
+    assert float(rows[learner][total]) < before[learner] + 1
+    third = next(i for i in IDS if i not in (learner, other))
+    assert float(rows[third][total]) == before[third] - 1
+    assert rows[third]["Adjustment"] == "-1"
+    assert rows[third]["Grade"] in ("A", "B", "")
+    assert (folder / "markbench-out" / "moderation-record.pdf").is_file()
+    run("reopen", folder, "--why", "A film came late.")
+    run("settle", folder, other, row.id, row.levels[0].name, "--why", "It shows all five.")
+    assert "changes, listed in" in run("export", folder)
 
 
 def test_what_cannot_be_done_says_why(run, folder, tmp_path):
