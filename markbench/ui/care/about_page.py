@@ -42,10 +42,11 @@ class AboutPage(CareSheet):
             wrap=True,
         )
         headings = (self.tr("Made of"), self.tr("Version"), self.tr("Licence"), self.tr("Inside"))
-        self.roll = Roll(headings, self.tr("Parts and their licences"), most_rows=11)
+        self.roll = Roll(headings, self.tr("Parts and their licences"), most_rows=8)
         self.roll.currentCellChanged.connect(lambda row, *_: self._show_text(row))
         self.text = QPlainTextEdit()
         self.text.setReadOnly(True)
+        self.text.setMinimumHeight(theme.px(130))
         self.text.setAccessibleName(self.tr("Text of the licence"))
         for part in (self.leaves, self.roll, self.text):
             self.column.addWidget(part)

@@ -29,6 +29,8 @@ class CareDoors(QObject):
         deeds = window.deeds
         deeds.add(self.tr("Copies of this class: go back to one"), "", self.open_copies, _CLASS)
         deeds.add(self.tr("Remove photos and films after sign-off…"), "", self.open_purge, _CLASS)
+        deeds.add(self.tr("Mark under numbers: a copy without names, and its marks home"), "",
+                  self.open_pseudonyms, _CLASS)  # fmt: skip
         deeds.add(self.tr("About Markbench: version, licences, what leaves the machine"), "",
                   self.open_about)  # fmt: skip
         #: Shown in the bar once photos and films are kept past their day.
@@ -54,6 +56,16 @@ class CareDoors(QObject):
             page = PurgePage(desk, self._theme)
             page.left.connect(self._window.doors.leave)
             page.purged.connect(self.remind)
+            self._window.doors.show_over(page)
+
+    def open_pseudonyms(self) -> None:
+        """Make a copy under numbers, or bring its marks home."""
+        from markbench.ui.care.pseudonym_page import PseudonymPage
+
+        desk = self._window.desk
+        if desk is not None:
+            page = PseudonymPage(desk, self._theme)
+            page.left.connect(self._window.doors.leave)
             self._window.doors.show_over(page)
 
     def open_about(self) -> None:
