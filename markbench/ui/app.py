@@ -14,7 +14,7 @@ from markbench.ui.look.icons import app_icon
 from markbench.ui.look.theme import Theme
 from markbench.ui.window import Window
 
-_LONGEST_OPENING_S = 120.0
+_LONGEST_OPENING_S = 600.0  # a busy machine that loads everything for the first time
 
 
 def application() -> QApplication:

@@ -258,3 +258,15 @@ def test_on_the_command_line(signed, capsys):
     assert (code, "Removed: 8 files" in told) == (0, True)
     assert media(folder) == []
     assert run("--yes")[0] == 1  # nothing left
+
+
+def test_what_nobody_looked_at_is_measured_before_it_goes(session):
+    mark_all(session)
+    sign_off(session)
+    film = f"{NAMES[0]}/swing video.mp4"
+    assert session.film(film) is None
+    purge(session, plan(session))
+    opened = again(session)
+    assert opened.film(film) is not None
+    assert opened.photo(f"{NAMES[0]}/setup.jpg").header.width == 400
+    opened.close()
