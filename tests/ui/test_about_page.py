@@ -9,7 +9,7 @@ def open_page(qtbot, window):
     window.deeds.find("about markbench")[0].action.trigger()
     page = window.doors.page
     assert isinstance(page, AboutPage)
-    qtbot.waitUntil(lambda: page.roll.rowCount() > 0)
+    qtbot.waitUntil(lambda: page.roll.rowCount() > 0, timeout=30_000)
     return page
 
 

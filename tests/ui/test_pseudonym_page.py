@@ -32,6 +32,6 @@ def test_there_and_home_again(qtbot, window, session, tmp_path):
 def test_what_is_in_the_way_is_said(qtbot, window, tmp_path):
     page = open_page(window)
     page.make(tmp_path / "copy", tmp_path / "copy" / "key")
-    qtbot.waitUntil(lambda: "must not lie in the copy" in page.told.text())
+    qtbot.waitUntil(lambda: "must not lie in the copy" in page.told.text(), timeout=30_000)
     assert page.copy.isEnabled()
     assert not (tmp_path / "copy").exists()
