@@ -57,8 +57,10 @@ class EvidenceLook(QWidget):
         self.hide()
 
     def _moved(self, at: int, of: int, _file: str) -> None:
-        self.setVisible(at < of and not self._enough.is_set())
+        # The words first: what is shown is placed by the room that they need.
         self.words.setText(self.tr("Looking at photos and films: {n} of {of}").format(n=at, of=of))
+        self.setVisible(at < of and not self._enough.is_set())
+        self.updateGeometry()
 
     def _seen(self, seen: Seen) -> None:
         self.hide()
