@@ -17,37 +17,20 @@ import numpy as np
 from numpy.typing import NDArray
 
 from markbench.evidence.video.film import Film, FilmError, read_film
-from markbench.evidence.video.follow import (
-    Arc,
-    Track,
-    everywhere,
-    find_arc,
-    refine,
-    seeds,
-    track,
-)
+from markbench.evidence.video.follow import Track, everywhere, refine
+from markbench.evidence.video.look import LEAST_SEEN, look
 from markbench.evidence.video.oscillation import Swing, fit_swing
-from markbench.evidence.video.search import CELL, Cells, Place, places, pool
+from markbench.evidence.video.search import Cells, places, pool
+from markbench.evidence.video.second import second_bob
 from markbench.evidence.video.steady import steady
 from markbench.evidence.video.stretch import Stretch, cut_within, find_stretch, trim
 from markbench.evidence.video.support import string_length_px
 
-METHOD = "swing-2"
+METHOD = "swing-3"
 Floats = NDArray[np.float64]
 
-# A disc on an arc must explain this share of the averaged pictures along the arc; thread,
-# shadow and the shading of a pale bob take the rest, more of it than of a dark one.
-_ARC_FITS = 0.3
-# A second bob is partly hidden by the first and its thread, and wrongly to refuse a film
-# costs a look, wrongly to accept one costs trust.
-_SECOND_FITS = 0.35
-# At first sight this share of the positions must keep step (the bob may be held for part
-# of the window; positions at random keep step for a quarter of the time), and in the end
-# the swing must explain this share of their variance.
-_FIRST_LOOK = 0.6
+# In the end the swing must explain this share of the variance of the positions.
 _LAST_LOOK = 0.9
-# Before a dark cupboard a dark bob is lost for half of every swing; the rest will do.
-_LEAST_SEEN = 0.35
 _LEAST_SWINGS = 3
 # Product of the two above which a place plainly swings.
 _CLEAR = 0.7
@@ -142,7 +125,7 @@ def _swings(
     """Places that prove to swing: clear ones as they are found, then the doubtful."""
     doubtful = []
     for place in places(cells, most=6):
-        looked = _look(frames, times, cells, place)
+        looked = look(frames, times, cells, place)
         if looked is None:
             continue
         if looked[1].in_step * looked[0].arc.fit > _CLEAR:
@@ -180,71 +163,13 @@ def _judge(film: Film, cells: Cells, rough: Track, swing: Swing) -> SwingMeasure
         return _refused(film, "few_swings")
     if (
         swing.explained < _LAST_LOOK
-        or np.isfinite(fine.along[within]).mean() < _LEAST_SEEN
+        or np.isfinite(fine.along[within]).mean() < LEAST_SEEN
         or not 0 < swing.u_period_s < _WORST_PERIOD * swing.period_s
     ):
         return _refused(film, "unsteady")
-    if _second_bob(frames, times, cells, fine.arc, swing):
+    if second_bob(frames, cells, fine, swing):
         return _refused(film, "two_bobs")
     return _accepted(film, fine, swing, shown, turns)
-
-
-def _look(
-    frames: NDArray[np.uint8],
-    times: Floats,
-    cells: Cells,
-    place: Place,
-    arc_fits: float = _ARC_FITS,
-) -> tuple[Track, Swing] | None:
-    """Follow what swings at ``place`` during its window, if anything does."""
-    within = (times >= place.window_s[0]) & (times <= place.window_s[1])
-    for period, phase in seeds(cells, place):
-        arc = find_arc(frames, times, place, period, phase)
-        if arc is None or arc.fit < arc_fits or arc.reach < 1.5:
-            continue
-        rough = track(frames, times, arc, period, phase, place.window_s)
-        if np.isfinite(rough.along[within]).mean() < _LEAST_SEEN:
-            continue
-        swing = fit_swing(times[within], rough.along[within], period)
-        if (
-            swing is not None
-            and swing.in_step >= _FIRST_LOOK
-            and abs(swing.period_s / period - 1) < 0.1
-        ):
-            return rough, swing
-    return None
-
-
-def _second_bob(
-    frames: NDArray[np.uint8], times: Floats, cells: Cells, arc: Arc, swing: Swing
-) -> bool:
-    """Whether another bob swings elsewhere, at another period or out of step."""
-    rows, columns = cells.levels.shape[1:]
-    yy, xx = (np.mgrid[:rows, :columns] + 0.5) * CELL
-    ends_x, ends_y = arc.at(np.linspace(-1.1, 1.1, 9))
-    away = np.min([np.hypot(xx - x, yy - y) for x, y in zip(ends_x, ends_y, strict=True)], axis=0)
-    barred = away < arc.radius + 0.75 * CELL
-    within = (max(swing.start_s, swing.middle_s - 10), min(swing.end_s, swing.middle_s + 10))
-    for place in places(cells, within_s=within, barred=barred, most=4):
-        # A person's sway may pass for a swing for a few seconds, not for longer.
-        if place.window_s[1] - place.window_s[0] < 0.9 * min(8.0, within[1] - within[0]):
-            break
-        looked = _look(frames, times, cells, place, _SECOND_FITS)
-        if looked is None:
-            continue
-        other, its = looked
-        if not 0.4 < other.arc.radius / arc.radius < 2.2 or other.arc.reach < 0.25 * arc.reach:
-            continue
-        # Thread and shadow of the first keep its period and its step.
-        if abs(its.period_s / swing.period_s - 0.5) < 0.02:
-            continue
-        if abs(its.period_s / swing.period_s - 1) < 0.03:
-            middle = np.array([its.middle_s])
-            behind = float((its.phase_at(middle) - swing.phase_at(middle))[0])
-            if abs(np.sin(behind)) < 0.4:
-                continue
-        return True
-    return False
 
 
 def _shown(film: Film, swing: Swing, stretch: Stretch) -> tuple[float, float]:
