@@ -33,7 +33,8 @@ from markbench.evidence.video.search import (
 )
 
 Floats = NDArray[np.float64]
-_BINS = 8
+# Pictures of half a swing: enough of them that the bob moves by about its radius in between.
+_BINS, _BINS_PER_WIDTH, _MOST_BINS = 8, 2.6, 32
 _THRESHOLD = 2.5
 _AT_ONCE = 64
 # Below this share of the moment's variance a period is not even tried.
@@ -132,17 +133,11 @@ def find_arc(
     chosen = np.flatnonzero((times_s >= place.window_s[0]) & (times_s <= place.window_s[1]))
     # There and back the bob passes the same points: phase folded to half a swing.
     u = np.cos(2 * np.pi * times_s[chosen] / period_s + phase)
-    which = np.minimum((np.arccos(u) / np.pi * _BINS).astype(int), _BINS - 1)
-    if np.unique(which).size < _BINS:
+    box = frames[:, top:bottom, left:right]
+    mean = _folded(box, chosen, u, _BINS)
+    if mean is None:
         return None
-    folded = np.stack(
-        [
-            frames[chosen[which == k], top:bottom, left:right].mean(axis=0, dtype=np.float64)
-            for k in range(_BINS)
-        ]
-    )
-    folded -= folded.mean(axis=0)
-    u_mean = np.array([u[which == k].mean() for k in range(_BINS)])
+    folded, u_mean = mean
     ends = ndimage.gaussian_filter(folded[:2].mean(axis=0) - folded[-2:].mean(axis=0), 1.5)
     yy, xx = np.mgrid[top:bottom, left:right].astype(float)
     area = float(np.sum(np.abs(ends) > 0.5 * np.abs(ends).max())) / 2
@@ -157,9 +152,27 @@ def find_arc(
                     guesses.append(_arc(np.array([*((one + other) / 2), *reach, radius, 0.0])))
     if not guesses:
         return None
+    # In a wide swing the bob must not be smeared over several of its widths.
+    wide = max(guess.reach / guess.radius for guess in guesses)
+    bins = min(int(np.ceil(_BINS_PER_WIDTH * wide)), _MOST_BINS, chosen.size // 6)
+    if bins > _BINS and (finer := _folded(box, chosen, u, bins)) is not None:
+        folded, u_mean = finer
     guesses.sort(key=lambda guess: -_weight(_fit_disc(folded, xx, yy, u_mean, guess, 0)))
     best = max((_fit_disc(folded, xx, yy, u_mean, guess, 8) for guess in guesses[:4]), key=_weight)
     return _fit_disc(folded, xx, yy, u_mean, best, 25) if best.fit > 0.2 else best
+
+
+def _folded(
+    box: NDArray[np.uint8], chosen: NDArray[np.intp], u: Floats, bins: int
+) -> tuple[Floats, Floats] | None:
+    """Mean pictures of the ``chosen`` frames at equal phase, less their mean, and their ``u``."""
+    which = np.minimum((np.arccos(u) / np.pi * bins).astype(int), bins - 1)
+    there = np.unique(which)
+    if there.size < min(bins, max(_BINS, bins - 4)):
+        return None
+    folded = np.stack([box[chosen[which == k]].mean(axis=0, dtype=np.float64) for k in there])
+    folded -= folded.mean(axis=0)
+    return folded, np.array([u[which == k].mean() for k in there])
 
 
 def _weight(arc: Arc) -> float:
@@ -207,13 +220,35 @@ def _fit_disc(folded: Floats, xx: Floats, yy: Floats, u: Floats, guess: Arc, rou
         disc = shape(p)
         return np.asarray((pictures - contrast(disc) * disc).ravel() / power**0.5)
 
+    def slopes(p: Floats) -> Floats:
+        # Of the residual by each number, what the contrast takes up left out (Kaufman 1975).
+        arc, disc = _arc(p), shape(p)
+        bx, by = arc.at(u)
+        dx, dy = px - bx[:, None], py - by[:, None]
+        away = np.maximum(np.hypot(dx, dy), 1e-6)
+        edge = (np.abs((p[4] - away) / 3.0) < 0.5) / 3.0
+        to_x, to_y = edge * dx / away, edge * dy / away
+        square, lift = max(arc.reach, 1e-9) ** 2, arc.sag * u**2 / max(arc.reach, 1e-9)
+        rx, ry, bow = arc.reach_x, arc.reach_y, u**2 / square**0.5
+        moves = (
+            (u - lift * rx * ry / square, lift * (rx**2 / square - 1)),
+            (lift * (1 - ry**2 / square), u + lift * rx * ry / square),
+            (bow * ry, -bow * rx),
+        )
+        rest = [to_x * mx[:, None] + to_y * my[:, None] for mx, my in moves]
+        each = np.stack([to_x, to_y, rest[0], rest[1], edge, rest[2]], axis=-1)
+        each = (each - each.mean(axis=0)).reshape(-1, 6)
+        flat = disc.ravel()
+        each -= np.outer(flat, flat @ each / max(float(flat @ flat), 1e-9))
+        return np.asarray(each * (-contrast(disc) / power**0.5))
+
     start = np.array([guess.x, guess.y, guess.reach_x, guess.reach_y, guess.radius, guess.sag])
     room = np.array([edge, edge, edge, edge, 0.0, 0.35 * edge])
     if rounds == 0:
         return replace(guess, fit=1 - float(np.sum(residual(start) ** 2)))
     low, high = start - room, start + room
     low[4], high[4] = 0.8, max(2.5 * guess.radius, 6.0)
-    result = least_squares(residual, start, bounds=(low, high), max_nfev=rounds, xtol=1e-3)
+    result = least_squares(residual, start, slopes, bounds=(low, high), max_nfev=rounds, xtol=1e-3)
     return replace(
         _arc(result.x), contrast=contrast(shape(result.x)), fit=1 - 2 * float(result.cost)
     )

@@ -14,6 +14,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from functools import lru_cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -24,7 +25,8 @@ Floats = NDArray[np.float64]
 CELL = 4
 # Strings of 4 cm to 2.5 m: T = 2π√(L/g).
 SHORTEST_PERIOD_S, LONGEST_PERIOD_S = 0.4, 3.2
-_WINDOWS_S = (16.0, 8.0, 4.0)
+# The shortest for three swings of 0.6 s, as slow motion is often kept short.
+_WINDOWS_S = (16.0, 8.0, 4.0, 2.0)
 _RATE = 20.0
 # A small bob on a wide arc passes in a flash: many harmonics, and much of it unexplained.
 # A short window bears fewer terms and must be surer.
@@ -122,12 +124,11 @@ def _in_window(
     times = cells.times_s[chosen]
     if times.size < 30:
         return []
-    span = float(times[-1] - times[0])
+    span = round(float(times[-1] - times[0]), 6)
     levels = cells.levels[chosen]
     shape = levels.shape[1:]
     signal = levels.reshape(times.size, -1)
-    clock = (times - times.mean()) / span
-    trend = np.linalg.qr(np.stack([clock**k for k in range(3)], axis=1))[0].astype(np.float32)
+    trend = _trend(times.size)
     signal = signal - trend @ (trend.T @ signal)
     power = np.einsum("ij,ij->j", signal, signal)
     active = power / times.size > (2.0 * cells.noise) ** 2
@@ -144,19 +145,12 @@ def _in_window(
         if span > _LONG_S
         else (_HARMONICS_SHORT, _EXPLAINED_SHORT)
     )
-    slowest, fastest = max(2.7 / span, 1 / LONGEST_PERIOD_S), 1 / SHORTEST_PERIOD_S
-    frequencies = np.arange(slowest, fastest, 0.25 / span)
+    frequencies, bases = _bases(times.size, span, harmonics)
     scores = np.zeros(frequencies.size)
     shares = np.zeros((frequencies.size, where.size), dtype=np.float32)
-    for k, frequency in enumerate(frequencies):
-        terms = min(harmonics, int(0.45 * _RATE / frequency))
-        angles = 2 * np.pi * frequency * np.outer(times - times.mean(), np.arange(1, terms + 1))
-        # cos and sin of the fundamental first: what the harmonics add is counted apart.
-        basis = np.stack([np.cos(angles), np.sin(angles)], axis=2).astype(np.float32)
-        basis = basis.reshape(times.size, -1)
-        basis -= trend @ (trend.T @ basis)
-        basis = np.linalg.qr(basis)[0]
-        parts = (basis.T @ signal) ** 2
+    for k, basis in enumerate(bases):
+        terms = basis.shape[0] // 2
+        parts = (basis @ signal) ** 2
         explained = parts.sum(axis=0) / power
         adjusted = 1 - (1 - explained) * (times.size - 3) / (times.size - 3 - 2 * terms)
         share = parts[:2].sum(axis=0) / np.maximum(parts.sum(axis=0), 1e-9)
@@ -187,6 +181,35 @@ def _in_window(
                     )
                 )
     return found
+
+
+@lru_cache(maxsize=8)
+def _trend(count: int) -> NDArray[np.float32]:
+    clock = np.linspace(-0.5, 0.5, count)
+    return np.linalg.qr(np.stack([clock**k for k in range(3)], axis=1))[0].astype(np.float32)
+
+
+@lru_cache(maxsize=8)
+def _bases(
+    count: int, span_s: float, harmonics: int
+) -> tuple[Floats, tuple[NDArray[np.float32], ...]]:
+    """Frequencies to try in a window, and for each (2·terms, count) waves free of the trend.
+
+    The clock is even, so windows of one length share them. Cosine and sine of the
+    fundamental come first: what the harmonics add is counted apart.
+    """
+    slowest, fastest = max(2.7 / span_s, 1 / LONGEST_PERIOD_S), 1 / SHORTEST_PERIOD_S
+    frequencies = np.arange(slowest, fastest, 0.25 / span_s)
+    clock, trend = np.linspace(-span_s / 2, span_s / 2, count), _trend(count)
+    bases = []
+    for frequency in frequencies:
+        terms = min(harmonics, int(0.45 * _RATE / frequency))
+        angles = 2 * np.pi * frequency * np.outer(clock, np.arange(1, terms + 1))
+        waves = np.stack([np.cos(angles), np.sin(angles)], axis=2).reshape(count, -1)
+        waves = waves.astype(np.float32)
+        waves -= trend @ (trend.T @ waves)
+        bases.append(np.ascontiguousarray(np.linalg.qr(waves)[0].T))
+    return frequencies, tuple(bases)
 
 
 def _peaks(scores: Floats) -> list[int]:
