@@ -153,9 +153,9 @@ def find_arc(
     if not guesses:
         return None
     # In a wide swing the bob must not be smeared over several of its widths.
-    wide = max(guess.reach / guess.radius for guess in guesses)
+    wide = guesses[0].reach / guesses[0].radius
     bins = min(int(np.ceil(_BINS_PER_WIDTH * wide)), _MOST_BINS, chosen.size // 6)
-    if bins > _BINS and (finer := _folded(box, chosen, u, bins)) is not None:
+    if bins > 1.5 * _BINS and (finer := _folded(box, chosen, u, bins)) is not None:
         folded, u_mean = finer
     guesses.sort(key=lambda guess: -_weight(_fit_disc(folded, xx, yy, u_mean, guess, 0)))
     best = max((_fit_disc(folded, xx, yy, u_mean, guess, 8) for guess in guesses[:4]), key=_weight)

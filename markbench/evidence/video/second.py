@@ -23,9 +23,11 @@ Floats = NDArray[np.float64]
 _FITS = 0.35
 # Its size and reach against the first bob's, and its contrast, or three grey levels.
 _SIZES, _LEAST_REACH, _LEAST_CONTRAST = (0.4, 2.2), 0.25, 0.15
+# What such a disc leaves in grey levels in a cell that it covers for a fifth of the time.
+_LEAST_CHANGE = 1.0
 # Chance that a sway shows so even a contrast; some tens of arcs are tried in each film.
 _BY_CHANCE = 1e-4
-# One bob, even on a path opened to an ellipse, stays below 0.1; two that cross reach 1.
+# One bob, even on a path opened to an ellipse, stays below 0.1; two taken for one reach 1.
 _OUT_OF_STEP = 0.3
 # Longer than a person's sway passes for a swing.
 _LASTS_S = 8.0
@@ -47,6 +49,8 @@ def second_bob(frames: NDArray[np.uint8], cells: Cells, first: Track, swing: Swi
     for place in places(rest, most=4):
         if place.window_s[1] - place.window_s[0] < 0.9 * min(_LASTS_S, high - low):
             break
+        if float(rest.levels[:, place.mask].std(axis=0).max()) < _LEAST_CHANGE:
+            continue
         if painted is None:
             painted = _painted_over(frames, first, swing, inside)
         within = slice(*np.searchsorted(first.times_s[inside], place.window_s))
