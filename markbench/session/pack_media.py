@@ -15,6 +15,7 @@ import av
 from av.error import FFmpegError
 
 from markbench.evidence.picture import PictureError, strip_metadata
+from markbench.evidence.video.film import FOLLOWS_NOTHING
 
 # QuickTime's and Android's keys for a place, and Apple's for place and device.
 PLACE_KEYS = (b"\xa9xyz", b"com.apple.quicktime", b"loci", b"com.android", b"\xa9mak", b"\xa9mod")
@@ -53,7 +54,7 @@ def clean_video(data: bytes) -> bytes:
 def tags_of(data: bytes) -> set[str]:
     """Names of the tags a film carries that could tell a place, a device or a person."""
     found = set()
-    with av.open(io.BytesIO(data)) as film:
+    with av.open(io.BytesIO(data), options=FOLLOWS_NOTHING) as film:
         kept = [film.metadata, *(stream.metadata for stream in film.streams)]
         found |= {key for tags in kept for key in tags if key.lower() not in _HARMLESS}
         if any(stream.type != "video" for stream in film.streams):
@@ -66,7 +67,7 @@ def tags_of(data: bytes) -> set[str]:
 def _remuxed(data: bytes) -> bytes:
     target = io.BytesIO()
     with (
-        av.open(io.BytesIO(data), "r") as film,
+        av.open(io.BytesIO(data), "r", options=FOLLOWS_NOTHING) as film,
         av.open(target, "w", format="mp4", options={"fflags": "+bitexact"}) as copy,
     ):
         source = film.streams.video[0]

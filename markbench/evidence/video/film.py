@@ -30,6 +30,9 @@ SHORTEST_EDGE = 120
 # Kept pictures may fill this much memory: 60 s of 240 × 136 at 30 a second take 59 MB.
 BUDGET_BYTES = 64 << 20
 KEPT_RATE = 30.0
+# For openers that take more kinds than are measured: the containers that hold a film whole.
+# A playlist is none of them, and is not followed elsewhere.
+FOLLOWS_NOTHING = {"format_whitelist": "mov,matroska,webm,avi,mpegts,mpeg,asf,flv,ogg"}
 # Formats whose first plane is brightness, one byte a pixel.
 _PLANAR = ("yuv420p", "yuvj420p", "yuv422p", "yuvj422p", "yuv444p", "nv12", "gray")
 

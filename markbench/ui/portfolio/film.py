@@ -45,11 +45,13 @@ class Film:
         """Open a piece. Raises ``ValueError`` with a sentence where it cannot be read."""
         import av
 
+        from markbench.evidence.video.film import FOLLOWS_NOTHING
         from markbench.intake.tree import open_piece
 
+        data = open_piece(folder, file, MOST_BYTES)
         try:
-            return cls(av.open(io.BytesIO(open_piece(folder, file, MOST_BYTES))), longest)
-        except (av.FFmpegError, IndexError, OSError) as error:
+            return cls(av.open(io.BytesIO(data), options=FOLLOWS_NOTHING), longest)
+        except (av.FFmpegError, IndexError, OSError, TypeError) as error:
             raise ValueError("This film cannot be opened.") from error
 
     def __len__(self) -> int:
