@@ -25,6 +25,7 @@ from markbench.intake.brief_rules import ALLOWED, EVIDENCE
 from markbench.model import Brief, Concern, Finding, Late, Place, Source, Tolerances, Words
 
 BRIEF_NAME = "brief.toml"
+_MOST_BYTES = 500_000  # the whole default brief has some ten thousand
 
 
 @dataclass(frozen=True, slots=True)
@@ -84,6 +85,11 @@ def value_of(brief: Brief, key: str) -> Any:
 def read_brief(path: Path) -> tuple[Brief, tuple[BriefProblem, ...]]:
     """Read a brief; a missing file is the default brief, without a problem."""
     try:
+        # Neither a device nor a pipe, which might never end.
+        if path.exists() and not path.is_file():
+            raise OSError("it is no file of its own")
+        if path.stat().st_size > _MOST_BYTES:
+            raise OSError(f"it is larger than {_MOST_BYTES // 1000} kB")
         data = path.read_bytes()
     except FileNotFoundError:
         return Brief(), ()
@@ -103,7 +109,7 @@ def parse_brief(text: str, name: str = BRIEF_NAME) -> tuple[Brief, tuple[BriefPr
     """Read the text of a brief; bad keys keep their defaults, and every one is reported."""
     try:
         found = tomllib.loads(text)
-    except (tomllib.TOMLDecodeError, RecursionError) as error:
+    except (ValueError, RecursionError) as error:  # numbers of endless digits, endless nesting
         sentence = (
             f"{name} is not a readable brief: {error}. The defaults are used for every key; "
             "texts need quotation marks and decimals a point."
@@ -146,15 +152,23 @@ def _build(values: Mapping[str, Any]) -> Brief:
     return Brief(**top)
 
 
-def _shown(value: Any) -> str:
+def _shown(value: Any, deep: int = 3) -> str:
+    if not deep:
+        return "..."
     if isinstance(value, str):
         text = f'"{value}"'
     elif isinstance(value, bool):
         text = str(value).lower()
     elif isinstance(value, list | tuple):
-        text = "[" + ", ".join(_shown(item) for item in value) + "]"
+        text = "[" + ", ".join(_shown(item, deep - 1) for item in value) + "]"
     elif isinstance(value, Mapping):
-        text = "{" + ", ".join(f"{key} = {_shown(item)}" for key, item in value.items()) + "}"
+        text = (
+            "{"
+            + ", ".join(f"{key} = {_shown(item, deep - 1)}" for key, item in value.items())
+            + "}"
+        )
+    elif isinstance(value, int) and value.bit_length() > 200:
+        text = "a number of very many digits"
     else:
         text = str(value)
     return text if len(text) <= 60 else text[:57] + "..."

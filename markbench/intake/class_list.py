@@ -8,19 +8,23 @@ rest of the list is used: a list with one doubled id is still a list.
 from __future__ import annotations
 
 import csv
-import io
 import re
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 from functools import cache
-
-from python_calamine import CalamineWorkbook
 
 from markbench.intake.kinds import stem
 from markbench.intake.matching import Matcher
 from markbench.intake.names import cut_camel, fold, word_list
 from markbench.intake.tables import read_readings
+from markbench.intake.tables.texts import decode
+from markbench.intake.tables.workbooks import (
+    UnreadableError,
+    look_inside,
+    refused_plainly,
+    worksheets,
+)
 from markbench.intake.tree import MOST_TABLE_BYTES, Found, PieceError, Shelf, problem
 from markbench.model import Brief, Concern, Finding, Learner, Source
 
@@ -32,6 +36,11 @@ CLASS_LIST_STEMS = (
 CLASS_LIST_ENDINGS = (".csv", ".tsv", ".txt", ".xlsx", ".xlsm", ".xls", ".ods")
 _HEADING_ROWS = 15  # how far down a heading row may stand
 _MOST_LEARNERS = 100_000
+_MOST_ROWS = _MOST_LEARNERS + _HEADING_ROWS
+_MOST_COLUMNS = 200
+_LONGEST_LINE = 100_000
+_TRIED_LINES = 1000  # lines that tell the delimiter
+_LONGEST_CELL = 1000  # no name is longer; what stands in a longer cell is cut
 _BETWEEN_HALVES = re.compile(
     r"\s*[,;/&+]\s*|\s+(?:and|et|und|y|e|en|i|og|och|dan)\s+", re.IGNORECASE
 )
@@ -65,12 +74,8 @@ def read_class_list(name: str, data: bytes, *, sure: bool = True) -> ClassList |
     """
     try:
         sheets = _sheets(name, data)
-    except BaseException as error:
-        # The spreadsheet reader's own panics are no Exceptions; a broken file must not
-        # end the program.
-        if isinstance(error, KeyboardInterrupt | SystemExit | GeneratorExit):
-            raise
-        problem = _problem(name, f"The class list {name} could not be read ({error}).")
+    except UnreadableError as error:
+        problem = _problem(name, f"The class list {name} could not be read: {error}.")
         return ClassList((), (problem,)) if sure else None
     for sheet, cells in sheets:
         found = _heading_row(cells, sure=sure)
@@ -163,43 +168,42 @@ def _called_a_list(name: str) -> bool:
 def _sheets(name: str, data: bytes) -> list[tuple[str, list[list[str]]]]:
     if name.lower().endswith((".csv", ".tsv", ".txt")):
         return [("", _text_cells(data))]
-    book = CalamineWorkbook.from_filelike(io.BytesIO(data))
-    return [
-        (sheet, [[_cell(value) for value in row] for row in
-                 book.get_sheet_by_name(sheet).to_python(skip_empty_area=False)])
-        for sheet in book.sheet_names
-    ]  # fmt: skip
+    look_inside(data)
+    with refused_plainly():
+        return [
+            (sheet.name, [[_cell(value) for value in row[:_MOST_COLUMNS]] for row in
+                          book.get_sheet_by_name(sheet.name).to_python(
+                              skip_empty_area=False, nrows=_MOST_ROWS)])
+            for book, sheet in worksheets(data)
+        ]  # fmt: skip
 
 
 def _cell(value: object) -> str:
     if isinstance(value, float) and value.is_integer():
         return str(int(value))  # an id typed as a number
-    return " ".join(str(value).split())
-
-
-def decode(data: bytes) -> str:
-    """Text of a small file: UTF-16 or UTF-8 by mark or by fit, else the Windows code page."""
-    if data[:2] in (b"\xff\xfe", b"\xfe\xff"):
-        return data.decode("utf-16", errors="replace")
-    try:
-        return data.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        return data.decode("cp1252", errors="replace")
+    return " ".join(str(value)[:_LONGEST_CELL].split())
 
 
 def _text_cells(data: bytes) -> list[list[str]]:
-    text = decode(data)
-    lines = text.splitlines()
+    lines = [line[:_LONGEST_LINE] for line in decode(data).splitlines()[:_MOST_ROWS]]
     # The delimiter that cuts most lines into the same number (above one) of fields.
-    best, best_rows = 0, [[" ".join(line.split())] for line in lines]
+    best, chosen = 0, ""
     for delimiter in (";", "\t", ",", "|"):
-        rows = list(csv.reader(io.StringIO(text), delimiter=delimiter))
-        widths = [len(row) for row in rows if any(cell.strip() for cell in row)]
-        alike = max((widths.count(width) for width in set(widths) if width > 1), default=0)
+        widths = Counter(
+            len(row) for row in _cut(lines[:_TRIED_LINES], delimiter) if any(c.strip() for c in row)
+        )
+        alike = max((count for width, count in widths.items() if width > 1), default=0)
         if alike > best:
-            best = alike
-            best_rows = [[" ".join(cell.split()) for cell in row] for row in rows]
-    return best_rows
+            best, chosen = alike, delimiter
+    rows = _cut(lines, chosen) if chosen else [[line] for line in lines]
+    return [[_cell(cell) for cell in row] for row in rows]
+
+
+def _cut(lines: Sequence[str], delimiter: str) -> list[list[str]]:
+    try:
+        return list(csv.reader((line + "\n" for line in lines), delimiter=delimiter))
+    except csv.Error:  # a quotation mark that never ends
+        return [line.split(delimiter) for line in lines]
 
 
 # -- headings ------------------------------------------------------------------------

@@ -60,7 +60,9 @@ def read_class(
     finding says so.
     """
     tree = walk(folder, stop)
-    brief, odd = read_brief(folder / _brief_name(tree))
+    name = _brief_name(tree)
+    # A brief that is not among the files was refused there, as a link that leads outside.
+    brief, odd = read_brief(folder / name) if name else (Brief(), ())
     problems = [*(item.as_finding() for item in odd), *tree.problems]
     # The brief and rubrics of the class's own lie beside the work; nobody handed them in.
     found = [one for one in tree.found if not _is_ours(folder, one.file)]
@@ -136,16 +138,15 @@ def _is_ours(folder: Path, file: str) -> bool:
     if file.casefold() == BRIEF_NAME:
         return True
     try:
-        return "[[criterion" in (folder / file).read_text("utf-8")[:100_000]
+        with (folder / file).open(encoding="utf-8") as text:
+            return "[[criterion" in text.read(100_000)
     except (OSError, UnicodeDecodeError):
         return False
 
 
 def _brief_name(tree: Tree) -> str:
-    for one in tree.found:
-        if one.file.casefold() == BRIEF_NAME:
-            return one.file
-    return BRIEF_NAME
+    """The brief's name as the folder spells it; empty where there is none."""
+    return next((one.file for one in tree.found if one.file.casefold() == BRIEF_NAME), "")
 
 
 # -- who is in the class ---------------------------------------------------------------

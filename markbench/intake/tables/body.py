@@ -7,9 +7,11 @@ from dataclasses import dataclass, field
 from markbench.intake.tables.grid import Grid
 from markbench.intake.tables.headings import Heading
 from markbench.intake.tables.lines import (
+    MOST_SWINGS,
     Found,
     Line,
     Ref,
+    is_count,
     left_empty,
     not_understood,
     parted,
@@ -150,10 +152,10 @@ class Body:
             if told is not None and told.swings:  # "10 swings"
                 ref.value = Value(float(told.swings))
             number = ref.value.number
-            if number is not None and number == int(number) and 1 <= number <= 1000:
+            if is_count(number):
                 line.swings = ref
             elif not ref.value.empty:
-                why = ref.value.trouble or "it is not a whole number from 1 to 1000"
+                why = ref.value.trouble or f"it is not a whole number from 1 to {MOST_SWINGS}"
                 self._question(ref, "a number of swings", why)
         return line
 

@@ -294,6 +294,8 @@ def _quantity(text: str, unit: str | None) -> Heading:
                 repeat = number_after
         elif match := _MEAN_T.search(text):
             symbol, mean = match[1] or match[2], True
+    if swings == 0:
+        swings = None  # nobody times no swing: the count is still to be found
     quantity: Quantity | None = None
     named = _SUMMED.sub(" ", folded)
     found = [m for m in _MEANINGS if w.find[m].search(named)]

@@ -9,6 +9,13 @@ from markbench.intake.tables.headings import NOTHING, Heading
 from markbench.intake.tables.values import Value
 from markbench.model import Concern, Finding, Source
 
+MOST_SWINGS = 1000  # beyond any timing of one pendulum
+
+
+def is_count(number: float | None) -> bool:
+    """Whether a number can be the swings of one timing."""
+    return number is not None and number == int(number) and 1 <= number <= MOST_SWINGS
+
 
 @dataclass(slots=True)
 class Ref:

@@ -49,6 +49,8 @@ class ColumnHints:
     @classmethod
     def from_json(cls, value: Mapping[str, Any]) -> ColumnHints:
         """From :meth:`to_json`; KeyError or ValueError where it is not of that form."""
+        if not isinstance(value, Mapping) or not isinstance(value.get("timings"), list | tuple):
+            raise ValueError("hints are a table with a list of timings")
         along = value.get("along", "columns")
         if along not in ("columns", "rows"):
             raise ValueError(f"along is {along!r}; it must be columns or rows")
@@ -58,7 +60,7 @@ class ColumnHints:
             timings=tuple(str(timing) for timing in value["timings"]),
             sheet=str(value.get("sheet", "")),
             along=along,
-            swings=swings if isinstance(swings, int) else str(swings),
+            swings=swings if isinstance(swings, int) and swings > 0 else str(swings or ""),
             first=str(value.get("first", "")),
             last=str(value.get("last", "")),
             length_unit=str(value.get("length_unit", "")),

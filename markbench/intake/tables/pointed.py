@@ -4,7 +4,15 @@ from __future__ import annotations
 
 from markbench.intake.tables.grid import Grid, column_number
 from markbench.intake.tables.headings import NOTHING, Heading, understand
-from markbench.intake.tables.lines import Found, Line, left_empty, not_understood, parted
+from markbench.intake.tables.lines import (
+    MOST_SWINGS,
+    Found,
+    Line,
+    is_count,
+    left_empty,
+    not_understood,
+    parted,
+)
 from markbench.intake.tables.outcome import ColumnHints
 from markbench.intake.tables.units import UNITS
 from markbench.intake.tables.view import View, view_of
@@ -46,9 +54,11 @@ def find_pointed(
         for unit in (hints.length_unit, hints.time_unit):
             if unit and unit not in UNITS:
                 raise ValueError(f"{unit} is no unit known here")
+        count = int(hints.swings) if hints.swings != "" and not counted else None
+        if count is not None and not 1 <= count <= MOST_SWINGS:
+            raise ValueError(f"{count} is no number of swings")
     except ValueError as error:
         return [], [_vain(learner, grids, str(error))]
-    count = int(hints.swings) if hints.swings != "" and not counted else None
     table = Found(grid, [], turned=turned, long=len(timings) == 1)
     length_heading, timing_headings = _headings(view, length, timings, hints, count, table)
     dashes = []
@@ -75,7 +85,7 @@ def find_pointed(
                 )
         if swings is not None:
             number = view.ref(row, swings)
-            if number.value.number and number.value.number == int(number.value.number) > 0:
+            if is_count(number.value.number):
                 line.swings = number
         if line.timings:
             table.lines.append(line)
@@ -90,7 +100,7 @@ def find_pointed(
 
 def _is_count(swings: str | int, turned: bool) -> bool:
     """Whether text means a count: digits do, except where rows are numbered."""
-    return isinstance(swings, int) or (not turned and swings.isdigit())
+    return isinstance(swings, int) or (not turned and swings.isdecimal())
 
 
 def _headings(

@@ -11,7 +11,15 @@ import re
 
 from markbench.intake.tables.grid import Cell
 from markbench.intake.tables.headings import NOTHING, Heading, join, plain, understand
-from markbench.intake.tables.lines import Found, Line, Ref, not_understood, parted, table_place
+from markbench.intake.tables.lines import (
+    Found,
+    Line,
+    Ref,
+    is_count,
+    not_understood,
+    parted,
+    table_place,
+)
 from markbench.intake.tables.units import dimension, size
 from markbench.intake.tables.values import Value, read_text, read_value
 from markbench.intake.tables.view import View
@@ -148,7 +156,7 @@ def put(line: Line, ref: Ref) -> None:
         line.own.append(ref)
     elif quantity in ("time", "trial", None) and ref.heading.unit != "other":
         line.timings += parted(ref)
-    elif quantity == "swings" and line.swings is None:
+    elif quantity == "swings" and line.swings is None and is_count(ref.value.number):
         line.swings = ref
 
 

@@ -11,7 +11,8 @@ from __future__ import annotations
 import io
 import re
 import zipfile
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping
+from contextlib import contextmanager
 from html import unescape
 
 from python_calamine import (
@@ -23,6 +24,7 @@ from python_calamine import (
     SheetVisibleEnum,
 )
 
+from markbench.intake.tables.compound import chains_end
 from markbench.intake.tables.grid import LONGEST_CELL, Cell, Grid, column_number
 
 MOST_BYTES = 20_000_000
@@ -58,15 +60,28 @@ class UnreadableError(Exception):
 
 def read_workbook(name: str, data: bytes) -> tuple[Grid, ...]:
     """All sheets with cells, in their order; :class:`UnreadableError` otherwise."""
-    missing = _look_inside(data) if data[:2] == b"PK" else {}
-    try:
-        book = CalamineWorkbook.from_filelike(io.BytesIO(data))
-        worksheets = [s for s in book.sheets_metadata if s.typ == SheetTypeEnum.WorkSheet]
+    missing = look_inside(data)
+    with refused_plainly():
         return tuple(
             grid
-            for meta in worksheets[:_MOST_SHEETS]
+            for book, meta in worksheets(data)
             if (grid := _grid(name, book, meta, missing)) is not None
         )
+
+
+def worksheets(data: bytes) -> Iterator[tuple[CalamineWorkbook, SheetMetadata]]:
+    """The sheets of a workbook that was looked into before, charts and macros left out."""
+    book = CalamineWorkbook.from_filelike(io.BytesIO(data))
+    found = [sheet for sheet in book.sheets_metadata if sheet.typ == SheetTypeEnum.WorkSheet]
+    for sheet in found[:_MOST_SHEETS]:
+        yield book, sheet
+
+
+@contextmanager
+def refused_plainly() -> Iterator[None]:
+    """Within, whatever calamine makes of a broken file leaves as :class:`UnreadableError`."""
+    try:
+        yield
     except PasswordError as error:
         raise UnreadableError("it is locked with a password") from error
     except (CalamineError, OSError, ValueError, OverflowError) as error:
@@ -106,8 +121,16 @@ def _shorten(row: list[Cell]) -> tuple[Cell, ...]:
     return tuple(c[:LONGEST_CELL] if type(c) is str and len(c) > LONGEST_CELL else c for c in row)
 
 
-def _look_inside(data: bytes) -> dict[str, tuple[tuple[int, int, str], ...]]:
-    """Refuse what would not fit in memory; find the cells without a stored value."""
+def look_inside(data: bytes) -> dict[str, tuple[tuple[int, int, str], ...]]:
+    """Refuse what would not fit in memory; find the cells without a stored value.
+
+    Every workbook is looked into before calamine opens it. Sheet → row, column, what stands
+    there; nothing for the older kinds, whose sheets are small by their nature.
+    """
+    if data[:2] != b"PK":
+        if not chains_end(data):
+            raise UnreadableError("it is damaged, or not the kind of file its name says")
+        return {}
     try:
         archive = zipfile.ZipFile(io.BytesIO(data))
         names = archive.namelist()
