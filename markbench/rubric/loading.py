@@ -30,6 +30,7 @@ from __future__ import annotations
 
 import math
 import re
+import reprlib
 import tomllib
 from collections.abc import Mapping
 from itertools import pairwise
@@ -45,6 +46,7 @@ from markbench.rubric.problems import Problem, RubricError
 SHIPPED = Path(__file__).resolve().parents[2] / "rubrics"
 """Where the rubrics that come with Markbench lie."""
 
+_MOST_BYTES = 2_000_000  # the longest rubric shipped has some twenty thousand
 ROLES = ("praise", "problem", "next")
 _TOP = {"title": str, "about": str, "criterion": list}
 _CRITERION = {"id": str, "title": str, "by_eye": bool, "level": list, "phrase": list}
@@ -69,6 +71,9 @@ def find_rubric(name: str, folder: Path | None = None, language: str = "en") -> 
         told = f"“{name}” must be the name of a rubric, not a path"
         raise RubricError([Problem(name, "", "rubric", told)])
     own = [folder / f"{stem}.toml"] if folder is not None else []
+    if folder is not None and own[0].resolve().parent != folder.resolve():
+        told = "is a link that leads outside the class folder"
+        raise RubricError([Problem(own[0].name, "", "", told)])
     places = [*own, SHIPPED / f"{stem}.toml"]
     for place in places:
         if place.is_file():
@@ -84,12 +89,14 @@ def load_rubric(path: Path, language: str = "en") -> Rubric:
     Raises :class:`RubricError` with every problem of the file, each with its place.
     """
     try:
+        if path.stat().st_size > _MOST_BYTES:
+            raise OSError(0, f"it is larger than {_MOST_BYTES // 1000} kB")
         content = tomllib.loads(path.read_bytes().decode("utf-8"))
     except OSError as error:
         told = f"cannot be opened: {error.strerror}"
     except UnicodeDecodeError:
         told = "is not UTF-8 text"
-    except tomllib.TOMLDecodeError as error:
+    except (ValueError, RecursionError) as error:  # numbers of endless digits, endless nesting
         told = f"is not valid TOML: {error}"
     else:
         reader = _Reader(path.name, language)
@@ -289,7 +296,7 @@ class _Reader:
         number = isinstance(value, int | float) and not isinstance(value, bool)
         if not (number if wanted is float else isinstance(value, wanted)):
             if wanted in _TYPES:
-                self.note(at, f"must be {_TYPES[wanted]}, not {value!r}")
+                self.note(at, f"must be {_TYPES[wanted]}, not {_told(value)}")
             return None
         if wanted is str and key != "when" and not value.strip():
             self.note(at, "is empty")
@@ -305,6 +312,14 @@ class _Reader:
         if len(good) < len(given):
             self.note(key, f"must be written as [[…{key}]] tables")
         return good
+
+
+def _told(value: object) -> str:
+    """A value as it stands in the file, shortened; endless ones as well."""
+    try:
+        return reprlib.repr(value)
+    except ValueError:
+        return "a number of very many digits"
 
 
 def _of_the_learner(name: str) -> bool:
