@@ -67,8 +67,8 @@ def _look(
     if (known := cache.get(key)) is not None:
         try:
             return swing_from_bytes(known) if film else photo_from_bytes(known)
-        except (ValueError, KeyError, TypeError, OSError):
-            pass  # a damaged entry is made again
+        except Exception:  # a damaged entry, whose readers raise many kinds, is made again
+            pass
     if film:
         found = worker.swing(data)
         cache.put(key, swing_to_bytes(found))
@@ -84,7 +84,7 @@ def swing_to_bytes(found: SwingMeasurement) -> bytes:
 
 
 def swing_from_bytes(data: bytes) -> SwingMeasurement:
-    """The measurement of :func:`swing_to_bytes`. Raises ValueError, KeyError or TypeError."""
+    """The measurement of :func:`swing_to_bytes`; any exception for other bytes."""
     fields: dict[str, Any] = json.loads(data)
     for name, value in fields.items():
         if isinstance(value, list):
@@ -113,7 +113,7 @@ def photo_to_bytes(look: PhotoLook) -> bytes:
 
 
 def photo_from_bytes(data: bytes) -> PhotoLook:
-    """The look of :func:`photo_to_bytes`. Raises ValueError, KeyError or OSError."""
+    """The look of :func:`photo_to_bytes`; any exception for other bytes."""
     with np.load(io.BytesIO(data), allow_pickle=False) as arrays:
         text = json.loads(arrays["text"].tobytes())
         known = Fingerprint(arrays["bits"], arrays["small"]) if "bits" in arrays else None

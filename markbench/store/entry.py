@@ -41,10 +41,19 @@ def encode(decision: Decision) -> str:
 
 
 def decode(line: str) -> Decision:
-    """The decision in a line written by :func:`encode`."""
-    content = json.loads(line)
-    content["at"] = dt.datetime.fromisoformat(content["at"])
-    return Decision(**content)
+    """The decision in a line written by :func:`encode`; ``ValueError`` for any other line."""
+    try:
+        content = json.loads(line)
+        content["at"] = dt.datetime.fromisoformat(content["at"])
+        decision = Decision(**content)
+        texts = (*decision.key, decision.who, decision.why)
+        if not all(isinstance(text, str) for text in texts) or content["at"].tzinfo is None:
+            raise ValueError("a text or a time is missing")
+        if type(decision.number) is not int or type(decision.undoes) not in (int, type(None)):
+            raise ValueError("its number is none")
+    except (ValueError, KeyError, TypeError, AttributeError, RecursionError) as error:
+        raise ValueError(f"it is no entry of a journal: {error}") from error
+    return decision
 
 
 def digest_of(previous: str, line: str) -> str:

@@ -117,7 +117,16 @@ class Journal:
 
     def since(self, number: int) -> list[Decision]:
         """The decisions after entry ``number``, in order."""
-        return [decode(line) for _, line, _ in self._rows(number)]
+        found = []
+        for at, line, _ in self._rows(number):
+            try:
+                found.append(decode(line))
+            except ValueError as error:
+                raise StoreDamagedError(
+                    f"Entry {at} of {self.name} cannot be read. Nothing is lost yet: salvage "
+                    "rebuilds the journal from what can be read."
+                ) from error
+        return found
 
     def verify(self) -> Break | None:
         """The first entry that was changed, removed or slipped in; ``None`` if none was."""

@@ -8,7 +8,6 @@ says which of them are as written. The damaged file itself is kept, whole.
 from __future__ import annotations
 
 import datetime as dt
-import json
 import os
 import re
 import shutil
@@ -28,6 +27,7 @@ from markbench.store.holder import claim
 from markbench.store.journal import Journal
 
 Found = dict[int, list[tuple[str, str]]]
+_SHORTEST_ENTRY = 100  # bytes: the names of its fields and its digest alone are more
 # An entry on an SQLite page: its line (printable ASCII) directly followed by its digest.
 _CARVED = re.compile(rb'(\{"at":"[\x20-\x7e]{60,}?\})([0-9a-f]{64})')
 
@@ -82,6 +82,9 @@ def _rebuild(path: Path, folder: Path, who: str) -> Salvaged:
             for number, line, digest in _entries_of(source):
                 if (line, digest) not in found[number]:
                     found[number].append((line, digest))
+    # A number beyond what so many bytes can hold is none of this journal's.
+    most = sum(s.stat().st_size for s in sources if s.exists()) // _SHORTEST_ENTRY
+    found = {number: lines for number, lines in found.items() if 0 < number <= most}
     if not found:
         raise StoreError(
             f"No decision could be read from {path.name} or its copies; nothing was changed."
@@ -128,7 +131,9 @@ def _choose(found: Found) -> tuple[list[Decision], int, tuple[int, ...], tuple[i
         good = [
             (line, digest)
             for line, digest in candidates
-            if previous is not None and digest == digest_of(previous, line)
+            if previous is not None
+            and digest == digest_of(previous, line)
+            and _number_in(line) == number
         ]
         if good:
             line, previous = good[0]
@@ -184,11 +189,9 @@ def _read_through_sqlite(file: Path) -> Iterator[tuple[int, str, str]]:
 def _number_in(line: str) -> int | None:
     """The entry's own number, or ``None`` if the line is no whole entry."""
     try:
-        number = json.loads(line)["number"]
-        decode(line)
-    except (ValueError, KeyError, TypeError):
+        return decode(line).number
+    except ValueError:
         return None
-    return number if isinstance(number, int) else None
 
 
 def _free_name(folder: Path, stem: str) -> Path:
