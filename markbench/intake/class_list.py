@@ -84,7 +84,9 @@ def read_class_list(name: str, data: bytes, *, sure: bool = True) -> ClassList |
         row, columns = found
         rows = list(_rows(name, sheet, cells, row, columns))
         if len(rows) > 1 or (sure and rows):
-            return _learners(name, rows, has_ids="id" in columns.values())
+            read = _learners(name, rows, has_ids="id" in columns.values())
+            if read.learners or read.problems:
+                return read
     if not sure:
         return None
     bare = _bare_names(name, sheets)

@@ -43,9 +43,9 @@ def clean_video(data: bytes) -> bytes:
     """A film's picture alone in a new container. Raises :class:`NotCleanError`."""
     try:
         made = _remuxed(data)
+        left = tags_of(made)
     except (FFmpegError, ValueError, OSError, IndexError) as error:
         raise NotCleanError(f"the film could not be copied without its tags ({error})") from error
-    left = tags_of(made)
     if left:
         raise NotCleanError(f"tags were left in the film ({', '.join(sorted(left))})")
     return made

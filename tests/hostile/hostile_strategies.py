@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import json
+from typing import Any
+
 from hostile_readers import Reader
 from hypothesis import strategies as st
 
@@ -14,7 +17,53 @@ def inputs(reader: Reader) -> st.SearchStrategy[bytes]:
     sound = st.sampled_from(reader.seeds())
     words = st.sampled_from((*reader.words, *_TOKENS))
     loose = st.lists(st.one_of(words, st.binary(max_size=12)), max_size=40).map(b"".join)
-    return st.one_of(_bred(sound, words), _bred(sound, words), loose, st.binary(max_size=400))
+    ways = [_bred(sound, words), _bred(sound, words), loose, st.binary(max_size=400)]
+    if any(_plain(data) is not None for data in reader.seeds()):
+        ways = [*ways, _bred_json(sound), _bred_json(sound), _bred_json(sound)]
+    return st.one_of(ways)
+
+
+_VALUES = st.recursive(
+    st.none() | st.booleans() | st.integers(-(10**30), 10**30) | st.floats(allow_nan=False)
+    | st.text(max_size=8) | st.sampled_from(("", "A1", "9.1", "2026-01-05", "nan", "readings")),
+    lambda inner: st.lists(inner, max_size=3) | st.dictionaries(st.text(max_size=4), inner),
+    max_leaves=4,
+)  # fmt: skip
+
+
+def _plain(data: bytes) -> Any:
+    """A seed as JSON, past the one byte that may name its part; ``None`` for other kinds."""
+    for text in (data, data[1:]):
+        try:
+            return json.loads(text)
+        except ValueError:
+            continue
+    return None
+
+
+@st.composite
+def _bred_json(draw: st.DrawFn, sound: st.SearchStrategy[bytes]) -> bytes:
+    """Sound JSON with one to three of its values replaced, left out or moved."""
+    data = draw(sound)
+    value = [_plain(data)]
+    for _ in range(draw(st.integers(1, 3))):
+        where: Any = value
+        key: Any = 0
+        while isinstance(where[key], list | dict) and where[key] and draw(st.integers(0, 5)):
+            where = where[key]
+            key = draw(st.sampled_from(sorted(where) if isinstance(where, dict)
+                                       else range(len(where))))  # fmt: skip
+        change = draw(st.integers(0, 4))
+        if change == 0 and where is not value:
+            del where[key]
+            if not where:
+                break
+        elif change == 1 and isinstance(where, dict):
+            where[draw(st.sampled_from(sorted(where)))] = where[key]
+        else:
+            where[key] = draw(_VALUES)
+    head = b"" if data[:1] in b"[{" else data[:1]
+    return head + json.dumps(value[0]).encode()
 
 
 @st.composite

@@ -34,6 +34,7 @@ _MAKING = {
     "os.remove", "os.rename", "os.mkdir", "os.rmdir", "os.link", "os.symlink", "os.truncate",
     "os.chmod", "os.utime", "shutil.rmtree", "shutil.move", "shutil.copyfile",
 }  # fmt: skip
+_WITHIN = {"os.remove", "os.rmdir"}
 _GOING_OUT = ("socket.", "urllib.", "http.", "ftplib.", "smtplib.", "subprocess.", "os.system",
               "os.exec", "os.posix_spawn", "os.spawn", "ctypes.dlopen")  # fmt: skip
 _seen: list[str] | None = None
@@ -51,6 +52,8 @@ def _hook(event: str, arguments: tuple[object, ...]) -> None:
         writes = isinstance(flags, int) and flags & (os.O_WRONLY | os.O_RDWR | os.O_CREAT)
         _judge("written" if writes or (mode and set(str(mode)) & set("wax+")) else "read", path)
     elif event in _MAKING:
+        if any(type(one) is int and one >= 0 for one in arguments[1:]) and event in _WITHIN:
+            return  # named from within a folder that was opened, and seen, before
         for path in arguments[:2]:
             if isinstance(path, str | bytes | os.PathLike):
                 _judge(event, path)
