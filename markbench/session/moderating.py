@@ -13,6 +13,7 @@ from markbench.model import Decision
 from markbench.moderation.records import class_adjustment, sign_off_of
 from markbench.moderation.sample import Sample, draw, outlier_reasons
 from markbench.session.errors import MergeError, RefusedError
+from markbench.session.forms import trouble_with
 from markbench.session.keeping import store_of
 from markbench.session.merging import Merge, merge_journals
 from markbench.session.results import results
@@ -143,6 +144,8 @@ def _refuse_foreign(session: Session, merge: Merge) -> None:
     for d in merge.decisions:
         if d.learner not in learners:
             wrong.append(f"{d.kind}: {d.learner} is not in this class list")
+        elif trouble := trouble_with(d):
+            wrong.append(f"{d.kind} of {d.learner or 'the class'}: {trouble}")
         elif d.kind == "mark" and d.subject not in criteria:
             wrong.append(f"a mark for {d.subject}, which this rubric does not have")
         elif d.kind == "sign_off" and d.value is not None:

@@ -53,6 +53,7 @@ from markbench.moderation.records import (
     subject_of,
 )
 from markbench.session.errors import BlindError, PackError, RefusedError
+from markbench.session.forms import usable
 from markbench.session.judge import judge, recompute
 from markbench.store import Journal, fold
 
@@ -83,7 +84,7 @@ def open_pack(path: Path, who: str) -> PackSession:
     content = _read(path)
     journal = Journal.open(path.with_name(path.name + ".second"), who=who)
     try:
-        begun = fold(journal.all())
+        begun = fold(usable(journal.all()))
         others = {subject for kind, _, subject in begun if kind == "pack"} - {content.digest}
         if others:
             raise PackError(f"{journal.name} belongs to another pack; move it away to begin anew.")
@@ -109,7 +110,7 @@ class PackSession:
         self._kept_back = content.kept_back
         self._journal = journal
         self._decisions = journal.all()
-        self._state = dict(fold(self._decisions))
+        self._state = dict(fold(usable(self._decisions)))
         self._listeners: list[Callable[[str], None]] = []
         learners = tuple(one.learner for one in self._portfolios.values())
         work = ClassWork(self.brief, learners, self._portfolios)

@@ -37,6 +37,7 @@ from markbench.rubric.pieces import said
 from markbench.session import present, texts
 from markbench.session.errors import SignedOffError
 from markbench.session.evidence import Seen, counted
+from markbench.session.forms import usable, with_odd
 from markbench.session.judging import Judging
 from markbench.session.keeping import store_of
 from markbench.session.texts import Text
@@ -79,7 +80,7 @@ class Session:
         self.notice = ""
         self._journal = journal
         self._decisions: list[Decision] = journal.all()
-        self._state = dict(fold(self._decisions))
+        self._state = dict(fold(usable(self._decisions)))
         self._judging = Judging(folder, work, rubric, self._state)
         self._said: dict[tuple[str, str], tuple[Any, Facts, str]] = {}
         self._undo: list[list[Decision]] = []
@@ -113,10 +114,15 @@ class Session:
             notice = str(in_use)
         else:
             notice = ""
-        settled = present.settled(fold(journal.all()))
-        work = read_class(folder, settled, progress=progress, stop=stop)
-        rubric = find_rubric(work.brief.rubric, folder, work.brief.feedback_language)
-        session = cls(folder, who, journal, work, rubric)
+        try:
+            decisions = journal.all()
+            settled = present.settled(fold(usable(decisions)))
+            work = read_class(folder, settled, progress=progress, stop=stop)
+            rubric = find_rubric(work.brief.rubric, folder, work.brief.feedback_language)
+            session = cls(folder, who, journal, with_odd(work, journal.name, decisions), rubric)
+        except BaseException:
+            journal.close()  # or the next window would hear that this one has the class
+            raise
         session.notice = notice
         return session
 
