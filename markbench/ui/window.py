@@ -175,6 +175,8 @@ class Window(QMainWindow):
         self.bar.say_title(f"{session.brief.title}  ·  {session.folder.name}")
         self.bar.say_saved(self.tr("read only") if session.read_only else "")
         self.care.remind()
+        if session.notice:
+            self._say_notice(session.notice)
         self.show_class()
         QTimer.singleShot(30, self, self._follow_up)
 
