@@ -41,7 +41,7 @@ from markbench.session.forms import usable, with_odd
 from markbench.session.judging import Judging
 from markbench.session.keeping import store_of
 from markbench.session.texts import Text
-from markbench.store import Journal, StoreInUseError, fold
+from markbench.store import Journal, StoreError, StoreInUseError, fold
 
 if TYPE_CHECKING:
     from markbench.evidence.photos import PhotoLook
@@ -133,6 +133,23 @@ class Session:
     def keep_copy(self) -> None:
         """Copy the class's file now, beside the copies made every hour."""
         self._journal.back_up()
+
+    def keep_elsewhere(self, path: Path) -> None:
+        """Go on in another file, which first gets all that was said so far.
+
+        For a class folder that does not come back. The new file is a journal like any other
+        and can be merged into the class later. Raises ``StoreError``.
+        """
+        if path.exists():
+            raise StoreError(f"{path.name} is there already; choose another name.")
+        fresh = Journal.open(path, who=self.who)
+        try:
+            fresh.append(self._decisions)
+        except StoreError:
+            fresh.close()
+            raise
+        self._journal.close()
+        self._journal = fresh
 
     # --- what is known -------------------------------------------------------------
 

@@ -4,7 +4,13 @@ Why it is made so stands in DECISION-journal.md beside this file.
 """
 
 from markbench.store.backups import backups_of, made_at
-from markbench.store.errors import StoreDamagedError, StoreError, StoreInUseError, StoreTooNewError
+from markbench.store.errors import (
+    StoreAwayError,
+    StoreDamagedError,
+    StoreError,
+    StoreInUseError,
+    StoreTooNewError,
+)
 from markbench.store.fold import fold
 from markbench.store.holder import Holder
 from markbench.store.journal import Break, Journal
@@ -15,6 +21,7 @@ __all__ = [
     "Holder",
     "Journal",
     "Salvaged",
+    "StoreAwayError",
     "StoreDamagedError",
     "StoreError",
     "StoreInUseError",

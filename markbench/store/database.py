@@ -8,7 +8,7 @@ from pathlib import Path
 from sqlalchemy import Engine, QueuePool, create_engine, event
 from sqlalchemy.engine import Connection
 
-from markbench.store.errors import StoreError
+from markbench.store.errors import StoreAwayError
 
 # How long to wait for another program's write to end. Longer than any save takes, shorter
 # than a teacher's patience.
@@ -24,15 +24,17 @@ def engine_for(path: Path, *, read_only: bool) -> Engine:
     known = path.exists()
 
     def connect() -> sqlite3.Connection:
+        nonlocal known
         # SQLite would quietly make a new, empty file where a known one has vanished.
         if known and not path.exists():
-            raise StoreError(f"{path.name} was moved or deleted; nothing was saved.")
+            raise StoreAwayError(f"{path.name} was moved or deleted; nothing was saved.")
         # A plain path and query_only rather than a mode=ro address: those cannot name a
         # Windows share, and cannot roll back what a killed writer left half done.
         connection = sqlite3.connect(
             path, timeout=WAIT_S, isolation_level=None, check_same_thread=False
         )
         connection.execute("PRAGMA synchronous = EXTRA")
+        known = known or path.exists()
         connection.execute("PRAGMA trusted_schema = OFF")
         if read_only:
             connection.execute("PRAGMA query_only = ON")

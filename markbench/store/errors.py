@@ -26,6 +26,10 @@ class StoreInUseError(StoreError):
         self.holder = holder
 
 
+class StoreAwayError(StoreError):
+    """The file cannot be reached or written to just now; later it may work."""
+
+
 class StoreTooNewError(StoreError):
     """The file was made by a newer Markbench; it has not been touched."""
 
@@ -71,6 +75,10 @@ _OF_A_SERVER = {
     "53100": "The disk of the server with {name} is full; nothing was saved.",
     "57": "{name} was shut down; nothing was saved.",
 }
+# What may pass: a share that comes back, a disk with room again, another program done.
+_PASSING = ("SQLITE_READONLY", "SQLITE_BUSY", "SQLITE_LOCKED", "SQLITE_FULL", "SQLITE_IOERR",
+            "SQLITE_CANTOPEN")  # fmt: skip
+_PASSING_ON_A_SERVER = ("08", "25006", "53100", "57")
 _DAMAGE = ("SQLITE_CORRUPT", "SQLITE_NOTADB")
 _DAMAGED = "{name} is damaged. Nothing is lost yet: it can be rebuilt from what can be read."
 
@@ -85,15 +93,19 @@ def as_store_error(error: Exception, name: str) -> StoreError:
     state = str(getattr(original, "sqlstate", None) or "")
     for start, sentence in _OF_A_SERVER.items():
         if state.startswith(start):
-            return StoreError(sentence.format(name=name))
+            kind = StoreAwayError if start in _PASSING_ON_A_SERVER else StoreError
+            return kind(sentence.format(name=name))
     if hasattr(original, "sqlstate") and not state:  # no connection was made; it says why
         said = str(original).strip().splitlines() or ["no reason given"]
-        return StoreError(f"{name} could not be reached; nothing was saved ({said[-1].strip()}).")
+        return StoreAwayError(
+            f"{name} could not be reached; nothing was saved ({said[-1].strip()})."
+        )
     if code.startswith(_DAMAGE):
         return StoreDamagedError(_DAMAGED.format(name=name))
     for start in sorted(_SENTENCES, key=len, reverse=True):
         if code.startswith(start):
-            return StoreError(_SENTENCES[start].format(name=name))
+            kind = StoreAwayError if code.startswith(_PASSING) else StoreError
+            return kind(_SENTENCES[start].format(name=name))
     return StoreError(f"{name} could not be used: {original}.")
 
 

@@ -4,7 +4,8 @@ from __future__ import annotations
 
 import dataclasses
 import datetime as dt
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from contextlib import contextmanager
 from dataclasses import dataclass
 from pathlib import Path
 from types import TracebackType
@@ -14,7 +15,7 @@ from sqlalchemy import Engine, func, select
 from markbench.model import Decision
 from markbench.store import backups
 from markbench.store.entry import decode, digest_of, encode
-from markbench.store.errors import StoreDamagedError, StoreError, told_plainly
+from markbench.store.errors import StoreAwayError, StoreDamagedError, StoreError, told_plainly
 from markbench.store.holder import Holder
 from markbench.store.homes import Hold, Home, home_of
 from markbench.store.migrations import journal, migrate, pending
@@ -95,7 +96,7 @@ class Journal:
         decisions = list(decisions)
         if not decisions:
             return []
-        with told_plainly(self.name), self._writing.begin() as connection:
+        with self._reached_anew(), told_plainly(self.name), self._writing.begin() as connection:
             last = connection.execute(
                 select(journal.c.number, journal.c.digest)
                 .order_by(journal.c.number.desc())
@@ -176,6 +177,15 @@ class Journal:
         trace: TracebackType | None,
     ) -> None:
         self.close()
+
+    @contextmanager
+    def _reached_anew(self) -> Iterator[None]:
+        """After a failure the file is opened anew: a share that came back is another one."""
+        try:
+            yield
+        except StoreAwayError:
+            self._engine.dispose()
+            raise
 
     def _rows(self, after: int) -> Sequence[tuple[int, str, str]]:
         if self._empty:

@@ -3,16 +3,21 @@
 A command ends in a write that must reach the disk, and may read the folder again; neither
 may be felt while typing. So every command goes to one worker, in order, and the change
 comes back as a signal on the main thread.
+
+Where the class's file is out of reach (a share that went away, a full disk), commands are
+kept in their order and tried again, every few seconds and before each new one.
 """
 
 from __future__ import annotations
 
 import datetime as dt
 import secrets
-from collections.abc import Callable
+from collections import deque
+from collections.abc import Callable, Iterable
+from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast
 
-from PySide6.QtCore import QCoreApplication, QObject, QThread, QThreadPool, Signal
+from PySide6.QtCore import QCoreApplication, QObject, QThread, QThreadPool, QTimer, Signal
 from shiboken6 import isValid
 
 from markbench.ui.background import Progress, Work, in_background
@@ -22,6 +27,7 @@ if TYPE_CHECKING:
     from markbench.session.blind import Veiled
 
 Command = Callable[["Session"], None]
+AGAIN_MS = 4000  # between tries to save what waits
 
 
 class Desk(QObject):
@@ -49,6 +55,9 @@ class Desk(QObject):
         self._pending = 0
         self.open = True
         self._news: list[Change] = []
+        self._unsaved: deque[Command] = deque()
+        self._again = QTimer(self)
+        self._again.timeout.connect(self.try_again)
         self._forget = session.listen(self._on_told)
 
     @property
@@ -95,16 +104,62 @@ class Desk(QObject):
 
     def do(self, command: Command) -> None:
         """Give a command; it runs after those given before it."""
+        self._carry_out(command)
+
+    def try_again(self) -> None:
+        """Carry out what could not be saved before."""
+        self._carry_out()
+
+    @property
+    def unsaved(self) -> int:
+        """Commands that wait for the class's file to be within reach."""
+        return len(self._unsaved)
+
+    def keep_elsewhere(self, path: Path) -> None:
+        """Save what waits, and all said before, in another file, and go on there."""
+
+        def keep(_session: Session) -> None:
+            from markbench.store import StoreAwayError, StoreError
+
+            try:
+                self.held.keep_elsewhere(path)
+            except StoreAwayError as error:
+                raise StoreError(str(error)) from error  # that place is not waited for
+
+        self.finish()
+        self._unsaved.appendleft(keep)
+        self._carry_out()
+
+    def _carry_out(self, *commands: Command) -> None:
         self._pending += 1
         if self._pending == 1:
             self.waiting.emit(True)
         in_background(
             self,
-            lambda _progress, _stop: command(self.session),
+            lambda _progress, _stop: self._in_order(commands),
             done=self._on_done,
             failed=self._on_failed,
             pool=self._pool,
         )
+
+    def _in_order(self, commands: Iterable[Command]) -> bool:
+        """On the worker's thread: what waits first. Whether something that waited was saved."""
+        from markbench.store import StoreAwayError
+
+        waited = len(self._unsaved)
+        self._unsaved.extend(commands)
+        refused: Exception | None = None
+        while self._unsaved:
+            try:
+                self._unsaved[0](self.session)
+            except StoreAwayError:
+                raise  # it stays the first in line, and nothing overtakes it
+            except Exception as error:  # refused for good: told, and out of the way
+                refused = refused or error
+            self._unsaved.popleft()
+        if refused is not None:
+            raise refused
+        return waited > 0
 
     def do_long(
         self,
@@ -152,6 +207,7 @@ class Desk(QObject):
     def close(self) -> None:
         """Wait until everything given is written, then let the class go."""
         self.open = False
+        self._again.stop()
         self.closing.emit()
         self.finish()
         self._forget()
@@ -174,17 +230,27 @@ class Desk(QObject):
             self.told.emit(change)
             self.changed.emit(change.learner)
 
-    def _on_done(self, _result: object) -> None:
+    def _on_done(self, waited: object) -> None:
+        self._again.stop()
         self._settle()
+        if waited:
+            self.trouble.emit("")
 
     def _on_failed(self, error: Exception) -> None:
         # Whatever was shown as chosen was not: every page shows again what holds.
         from markbench.session import Change
 
         self._settle()
-        self.told.emit(Change())
-        self.changed.emit("")
-        self.trouble.emit(str(error))
+        words = str(error)
+        if self._unsaved:
+            self._again.start(AGAIN_MS)
+            kept = self.tr("Changes kept here until they can be saved: {n}.")
+            words = f"{words} {kept.format(n=len(self._unsaved))}"
+        else:
+            self._again.stop()
+            self.told.emit(Change())
+            self.changed.emit("")
+        self.trouble.emit(words)
 
     def _settle(self) -> None:
         self._pass_on()

@@ -29,6 +29,7 @@ from markbench.ui.opening import draft_all, load_libraries, load_pages, open_ses
 from markbench.ui.parts import IconButton
 from markbench.ui.places import Place, PlaceBar, make_page
 from markbench.ui.start_page import StartPage
+from markbench.ui.unsaved import may_let_go
 
 if TYPE_CHECKING:
     from markbench.session import Session
@@ -118,6 +119,9 @@ class Window(QMainWindow):
 
     def open_folder(self, folder: Path) -> None:
         """Read a class folder in the background and show the class."""
+        self._settle()
+        if self.desk is not None and not may_let_go(self, self.desk):
+            return
         self.close_class()
         self.start.show_opening(folder)
         self._opening = in_background(
@@ -219,6 +223,10 @@ class Window(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Remember size and place; nothing said is lost."""
+        self._settle()
+        if self.desk is not None and not may_let_go(self, self.desk):
+            event.ignore()
+            return
         self._settings.setValue("geometry", self.saveGeometry())
         self.stop_opening()
         self.close_class()

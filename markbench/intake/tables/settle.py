@@ -46,6 +46,11 @@ def settle(
     if not found.raw:
         return None, findings
     _drop_wrong_dimensions(found, learner, findings)
+    for line in found.lines:
+        if not (line.length.value.number or 0) > 0:
+            at = (line.length.row, line.length.column)
+            findings.append(not_understood(learner, grid, *at, "a length", "it is not above zero"))
+    found.lines = [line for line in found.lines if (line.length.value.number or 0) > 0]
     lines = [line for line in found.lines if line.timings]
     if not lines:
         return None, findings
