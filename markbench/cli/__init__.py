@@ -32,6 +32,7 @@ def main(arguments: Sequence[str], open_window: OpenWindow) -> int:
         return open_window(getattr(parsed, "folder", None))
     # Imported late: the window's first frame should not wait for the command line's tools.
     from markbench.cli import commands
+    from markbench.cli.terminal import plain
 
     try:
         if parsed.command == "check":
@@ -60,7 +61,7 @@ def main(arguments: Sequence[str], open_window: OpenWindow) -> int:
 
             moderating.run(parsed)
     except commands.EXPECTED as problem:
-        print(f"markbench: {problem}", file=sys.stderr)
+        print(f"markbench: {plain(str(problem))}", file=sys.stderr)
         return _FAILED
     except KeyboardInterrupt:
         print("markbench: stopped", file=sys.stderr)

@@ -13,6 +13,7 @@ from rich.text import Text
 
 from markbench.checks.pieces import certainly_missing
 from markbench.checks.wording import listed
+from markbench.cli.terminal import Terminal, plain
 from markbench.export import (
     Changes,
     ExportError,
@@ -43,7 +44,7 @@ def check(
     folder: Path, json_file: Path | None, *, quiet: bool = False, evidence: bool = False
 ) -> None:
     """Print a readable table of the class, and write the JSON file if asked."""
-    console = Console()
+    console = Terminal()
     session = _open(folder, console, read_only=True)
     try:
         if evidence:
@@ -54,7 +55,7 @@ def check(
         _print_open_questions(session, console)
         if json_file is not None:
             write_json(json_file, class_report(session))
-            console.print(f"Written: {json_file}", highlight=False)
+            console.print(f"Written: {json_file}")
     finally:
         session.close()
 
@@ -73,7 +74,7 @@ def export(
 
     ``oneroster`` holds the school system's ids of the school and the academic session.
     """
-    console = Console()
+    console = Terminal()
     session = _open(folder, console, read_only=True)
     wanted = Wanted(
         feedback, partly, None if oneroster is None else RosterIds(*oneroster), audit, record
@@ -89,7 +90,7 @@ def export(
         lines += [f"Written: {file}" for file in went.files]
         lines += _feedback(went) + _oneroster(went) + _changes(went.changes)
         lines += [f"Not sent: {words}" for words in went.not_sent]
-        console.print("\n".join(lines), highlight=False, markup=False, soft_wrap=True)
+        console.print("\n".join(lines), soft_wrap=True)
     finally:
         session.close()
 
@@ -109,10 +110,10 @@ def task_sheet(folder: Path, to: Path) -> None:
 
 
 def _say_handout(problems: tuple[BriefProblem, ...], to: Path) -> None:
-    console = Console()
+    console = Terminal()
     for problem in problems:
-        console.print(f"Class folder: {problem.sentence}", highlight=False, markup=False)
-    console.print(f"Written: {to}", highlight=False, markup=False)
+        console.print(f"Class folder: {problem.sentence}")
+    console.print(f"Written: {to}")
 
 
 def _feedback(went: WentOut) -> list[str]:
@@ -161,12 +162,12 @@ def _open(folder: Path, console: Console, *, read_only: bool) -> Session:
 
 @contextmanager
 def _progress(console: Console, title: str) -> Iterator[Callable[[int, int, str], None]]:
-    columns = (TextColumn("{task.description}"), BarColumn(), MofNCompleteColumn())
+    columns = (TextColumn("{task.description}", markup=False), BarColumn(), MofNCompleteColumn())
     with Progress(*columns, console=console, transient=True) as bar:
         task = bar.add_task(title, total=None)
 
         def tell(done: int, total: int, text: str) -> None:
-            bar.update(task, completed=done, total=total, description=text or title)
+            bar.update(task, completed=done, total=total, description=plain(text or title))
 
         yield tell
 
@@ -207,11 +208,11 @@ def _table(session: Session) -> Table:
 
 def _print_open_questions(session: Session, console: Console) -> None:
     for problem in session.work.problems:
-        console.print(f"Class folder: {problem.message}", highlight=False, markup=False)
+        console.print(f"Class folder: {problem.message}")
     late = overdue(session)
     if late is not None:
         text = f"{late} After sign-off, markbench purge removes them."
-        console.print(text, highlight=False, markup=False)
+        console.print(text)
     for doubt in session.work.doubts:
         names = [
             learner.name
@@ -220,6 +221,6 @@ def _print_open_questions(session: Session, console: Console) -> None:
             if learner.id == match.learner
         ]
         text = f"To settle: {doubt.piece.file}: {doubt.why} Candidates: {listed(names) or 'none'}."
-        console.print(text, highlight=False, markup=False)
+        console.print(text)
     for piece in session.work.unowned:
-        console.print(f"Nobody's: {piece.file}", highlight=False, markup=False)
+        console.print(f"Nobody's: {piece.file}")

@@ -10,6 +10,7 @@ from pathlib import Path
 from rich.console import Console
 from rich.table import Table
 
+from markbench.cli.terminal import Terminal
 from markbench.model import Decision
 from markbench.session import Session
 from markbench.session.agreeing import agreement_of, proposal_of
@@ -33,7 +34,7 @@ from markbench.session.results import changed_since_sign_off, results
 
 def run(parsed: argparse.Namespace) -> None:
     """Carry out one of these commands."""
-    COMMANDS[parsed.command](parsed, Console(highlight=False))
+    COMMANDS[parsed.command](parsed, Terminal())
 
 
 @contextmanager
@@ -55,10 +56,10 @@ def _sample(parsed: argparse.Namespace, console: Console) -> None:
         for one in sample.learners:
             table.add_row(names[one.learner], "; ".join(one.reasons))
         console.print(table)
-        console.print(str(sample), markup=False)
+        console.print(str(sample))
         if sample.unmarked:
             told = ", ".join(names[learner] for learner in sample.unmarked)
-            console.print(f"Not fully marked, so not drawn: {told}.", markup=False)
+            console.print(f"Not fully marked, so not drawn: {told}.")
 
 
 def _pack(parsed: argparse.Namespace, console: Console) -> None:
@@ -66,10 +67,10 @@ def _pack(parsed: argparse.Namespace, console: Console) -> None:
         default = parsed.folder / "markbench-out" / f"moderation{PACK_ENDING}"
         packed = write_pack(session, parsed.to or default)
         for one in packed.left_out:
-            console.print(str(one), markup=False)
+            console.print(str(one))
         for doubt in packed.doubtful:
-            console.print(f"Left standing, in case it is a name: “{doubt}”", markup=False)
-        console.print(f"Written: {packed.path}\nCheck code: {packed.code}", markup=False)
+            console.print(f"Left standing, in case it is a name: “{doubt}”")
+        console.print(f"Written: {packed.path}\nCheck code: {packed.code}")
 
 
 def _second_mark(parsed: argparse.Namespace, console: Console) -> None:
@@ -88,7 +89,7 @@ def _second_mark(parsed: argparse.Namespace, console: Console) -> None:
         _print_progress(session, console)
         if parsed.reply is not None:
             session.write_reply(parsed.reply)
-            console.print(f"Written: {parsed.reply}", markup=False)
+            console.print(f"Written: {parsed.reply}")
     finally:
         session.close()
 
@@ -103,7 +104,7 @@ def _print_first(session: PackSession, number: str, console: Console) -> None:
             f"{second.level} ({second.marks:g})" if second is not None else "–",
             first.why,
         )
-    console.print(f"Learner {number}", markup=False)
+    console.print(f"Learner {number}")
     console.print(table)
 
 
@@ -121,8 +122,8 @@ def _print_progress(session: PackSession, console: Console) -> None:
     console.print(table)
     for criterion in session.rubric.criteria:
         levels = ", ".join(f"{level.name} ({level.marks:g})" for level in criterion.levels)
-        console.print(f"{criterion.id}: {levels}", markup=False)
-    console.print(f"Check code: {session.code}", markup=False)
+        console.print(f"{criterion.id}: {levels}")
+    console.print(f"Check code: {session.code}")
 
 
 def _merge(parsed: argparse.Namespace, console: Console) -> None:
@@ -133,23 +134,23 @@ def _merge(parsed: argparse.Namespace, console: Console) -> None:
             merge = merge_reply(session, Path(other))
         else:
             merge = merge_journal(session, other if "://" in other else Path(other))
-        console.print(str(merge), markup=False)
+        console.print(str(merge))
         for clash in (*merge.doubles, *merge.clashes):
-            console.print(clash.sentence, markup=False)
+            console.print(clash.sentence)
 
 
 def _first_marker(parsed: argparse.Namespace, console: Console) -> None:
     with _class(parsed.folder) as session:
         make_first(session, parsed.learner, parsed.name, parsed.why)
-        console.print(f"The marks of {parsed.name} are now the first.", markup=False)
+        console.print(f"The marks of {parsed.name} are now the first.")
 
 
 def _agreement(parsed: argparse.Namespace, console: Console) -> None:
     with _class(parsed.folder, read_only=True) as session:
         found = agreement_of(session)
-        console.print(str(found), markup=False)
+        console.print(str(found))
         proposal = proposal_of(session, found)
-        console.print(str(proposal or "No adjustment is proposed."), markup=False)
+        console.print(str(proposal or "No adjustment is proposed."))
         names = {learner.id: learner.name for learner in session.learners}
         for change in proposal.changes if proposal is not None else ():
             console.print(
@@ -208,7 +209,7 @@ def _journal(parsed: argparse.Namespace, console: Console) -> None:
         if parsed.learner is not None and parsed.learner not in names:
             raise RefusedError(f"{parsed.learner} is not in the class list.")
         for decision in session.history(parsed.learner):
-            console.print(line_of(decision, names), markup=False, soft_wrap=True)
+            console.print(line_of(decision, names), soft_wrap=True)
 
 
 def line_of(decision: Decision, names: Mapping[str, str]) -> str:

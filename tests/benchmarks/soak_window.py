@@ -1,9 +1,10 @@
 """Open, mark, next, over thousands of portfolios in the real window: does anything pile up?
 
-    python tests/benchmarks/soak_window.py [--learners 5000] [--samples 10]
+    python tests/benchmarks/soak_window.py [--learners 1000] [--rounds 5] [--samples 10]
 
 An invented class (a workbook and a photo each) is opened offscreen; each learner's sheet is
-opened, its drafts accepted, a text typed, and the next one opened. At even steps: resident
+opened, its drafts accepted, a text typed, and the next one opened; after the last learner
+the first one again, with another text. At even steps: resident
 memory, open files, threads, Qt objects under the window, Python objects. The first tenth is
 warming up (caches of pictures and words fill); growth is counted from there. What the
 journal itself grows by is told apart: every decision stays in memory for undo and history.
@@ -73,7 +74,8 @@ def make_class(folder: Path, learners: int) -> None:
 
 def main() -> int:
     parser = argparse.ArgumentParser(description=__doc__.splitlines()[0])
-    parser.add_argument("--learners", type=int, default=5000)
+    parser.add_argument("--learners", type=int, default=1000)
+    parser.add_argument("--rounds", type=int, default=5)
     parser.add_argument("--samples", type=int, default=10)
     options = parser.parse_args()
     place = Path(tempfile.mkdtemp())
@@ -95,7 +97,7 @@ def main() -> int:
     window.show()
 
     def until(ready: Callable[[], bool]) -> None:
-        end = time.monotonic() + 600
+        end = time.monotonic() + 3600
         while not ready():
             app.processEvents()
             if time.monotonic() > end:
@@ -126,6 +128,7 @@ def main() -> int:
     print(f"{len(order)} learners open after {time.perf_counter() - started:.0f} s", flush=True)
     print(f"{'done':>6} {'memory':>11} {'files':>6} {'threads':>8} {'Qt':>8} {'Python':>10} "
           f"{'decisions':>10}")  # fmt: skip
+    order = order * options.rounds
     every = max(1, len(order) // options.samples)
     samples = []
     window.open_learner(order[0])
