@@ -48,7 +48,7 @@ def test_what_was_said_is_saved_in_order_once_the_folder_is_back(
     assert window.desk is not None
     away.rename(class_folder)
     qtbot.waitUntil(lambda: window.desk is not None and not window.desk.unsaved, timeout=10_000)
-    qtbot.waitUntil(lambda: window._trouble.text() == "")
+    qtbot.waitUntil(lambda: window.bar.trouble.text() == "")
     assert window.desk.session.value("note", "s1") == "Asked."
     assert notes(class_folder / "class.markbench") == ["Ask about the third row.", "Asked."]
 

@@ -2,8 +2,7 @@
 
 Calamine gives each cell's stored value and says nothing of formulas whose result was never
 stored, or of errors: both look empty. For xlsx the sheet's own text is therefore searched
-for them. The same search refuses a sheet whose cells lie so far apart that laying it out
-would take gigabytes (a stray cell at the sheet's far corner aborts calamine's process).
+for them.
 """
 
 from __future__ import annotations
@@ -25,6 +24,7 @@ from python_calamine import (
 )
 
 from markbench.intake.tables.compound import chains_end
+from markbench.intake.tables.extent import TooFarError, check_ods, check_sheet
 from markbench.intake.tables.grid import LONGEST_CELL, Cell, Grid, column_number
 
 MOST_BYTES = 20_000_000
@@ -32,12 +32,8 @@ MOST_UNPACKED = 200_000_000
 MOST_CELLS = 20_000
 MOST_ROWS = 2_000
 MOST_COLUMNS = 200
-_MOST_LAID_OUT = 8_000_000
 _MOST_SHEETS = 30
 
-_CELL_REF = re.compile(rb'<(?:\w+:)?c\b[^>]*?\br="([A-Z]{1,3})(\d{1,7})"')
-# Columns beyond ZZ or rows beyond 9999. Without any, 702 × 9999 cells at most are laid out.
-_FAR_CELL = re.compile(rb'\br="(?:[A-Z]{3}\d|[A-Z]{1,2}\d{5})')
 _FORMULA = re.compile(
     rb'<c\b[^>]*?\br="([A-Z]{1,3})(\d{1,7})"[^>]*>\s*<f\b[^>]*?(?:/>|>([^<]*)</f>)\s*'
     rb"(?:<v\s*/>|<v>\s*</v>)?\s*</c>"
@@ -48,10 +44,6 @@ _ERROR = re.compile(
 )
 _SHEET = re.compile(rb"<sheet\b[^>]*>")
 _RELATION = re.compile(rb"<Relationship\b[^>]*>")
-_ODS_ROW = re.compile(rb"<table:table-row\b([^>]*?)(?:/>|>(.*?)</table:table-row>)", re.DOTALL)
-_ODS_CELL = re.compile(rb"<table:(?:covered-)?table-cell\b([^>]*)>")
-_ODS_COLUMNS = re.compile(rb'number-columns-repeated="(\d+)"')
-_ODS_ROWS = re.compile(rb'number-rows-repeated="(\d+)"')
 
 
 class UnreadableError(Exception):
@@ -138,14 +130,14 @@ def look_inside(data: bytes) -> dict[str, tuple[tuple[int, int, str], ...]]:
             raise UnreadableError("it unpacks to more than 200 MB")
         if "xl/workbook.bin" in names:
             raise UnreadableError("it is a binary workbook (xlsb); saved as xlsx it can be read")
-        if "content.xml" in names:
-            _check_ods(archive.read("content.xml"))
-            return {}
         found: dict[str, list[tuple[int, int, str]]] = {}
-        for part in names:
-            if part.startswith("xl/worksheets/") and part.endswith(".xml"):
-                text = archive.read(part)
-                _check_extent(text)
+        for info in archive.infolist():  # by their entries: two may have one name
+            part = info.filename
+            text = b"" if part.startswith("xl/media/") else archive.read(info)
+            if part == "content.xml":
+                check_ods(text)
+            elif b"sheetData" in text:  # a sheet, wherever the workbook keeps it
+                check_sheet(text)
                 cells = _without_value(text)
                 if cells:
                     found[part] = cells
@@ -153,42 +145,12 @@ def look_inside(data: bytes) -> dict[str, tuple[tuple[int, int, str], ...]]:
             return {}
         titles = _sheet_titles(archive)
         return {titles.get(part, part): tuple(cells) for part, cells in found.items()}
+    except TooFarError as error:
+        raise UnreadableError(str(error)) from error
     except (zipfile.BadZipFile, KeyError, NotImplementedError, EOFError, RuntimeError) as error:
         raise UnreadableError("it is damaged, or not the kind of file its name says") from error
     except (zipfile.LargeZipFile, OSError, ValueError, zipfile.zlib.error) as error:  # type: ignore[attr-defined]
         raise UnreadableError("it is damaged, or not the kind of file its name says") from error
-
-
-def _check_extent(text: bytes) -> None:
-    if len(text) < 5_000_000 and not _FAR_CELL.search(text):
-        return
-    last_row = last_column = 0
-    for letters, row in _CELL_REF.findall(text) if len(text) < 5_000_000 else ():
-        last_row = max(last_row, int(row))
-        if len(letters) > 1:
-            last_column = max(last_column, column_number(letters.decode()) + 1)
-    if last_row * max(last_column, 26) > _MOST_LAID_OUT * 4:
-        raise UnreadableError(
-            f"a sheet reaches to row {last_row} and column {last_column}; "
-            "a stray cell far from the table must be deleted first"
-        )
-    if len(text) >= 5_000_000:
-        raise UnreadableError("one of its sheets is far larger than a table of readings")
-
-
-def _check_ods(text: bytes) -> None:
-    rows = used_rows = used_columns = 0
-    for attributes, inside in _ODS_ROW.findall(text):
-        repeat = _ODS_ROWS.search(attributes)
-        rows += int(repeat[1]) if repeat else 1
-        columns = 0
-        for cell in _ODS_CELL.findall(inside):
-            again = _ODS_COLUMNS.search(cell)
-            columns += int(again[1]) if again else 1
-            if b"value-type" in cell:
-                used_rows, used_columns = rows, max(used_columns, columns)
-    if used_rows * used_columns > _MOST_LAID_OUT:
-        raise UnreadableError("a stray cell far from the table must be deleted first")
 
 
 def _without_value(text: bytes) -> list[tuple[int, int, str]]:
