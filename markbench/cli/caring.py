@@ -8,6 +8,7 @@ import sys
 from rich.console import Console
 
 from markbench.checks.pieces import PIECE_WORDS
+from markbench.cli.terminal import Terminal
 from markbench.session import Session
 from markbench.session.errors import RefusedError
 from markbench.session.pseudonyms import STAYS, bring_home, make_copy
@@ -24,7 +25,7 @@ def run(parsed: argparse.Namespace) -> None:
         "pseudonymise": _pseudonymise,
         "bring-home": _bring_home,
     }
-    commands[parsed.command](parsed, Console())
+    commands[parsed.command](parsed, Terminal())
 
 
 def _restore(parsed: argparse.Namespace, console: Console) -> None:

@@ -237,7 +237,6 @@ class Desk(QObject):
             self.trouble.emit("")
 
     def _on_failed(self, error: Exception) -> None:
-        # Whatever was shown as chosen was not: every page shows again what holds.
         from markbench.session import Change
 
         self._settle()
@@ -248,6 +247,7 @@ class Desk(QObject):
             words = f"{words} {kept.format(n=len(self._unsaved))}"
         else:
             self._again.stop()
+            # Whatever was shown as chosen was not: every page shows again what holds.
             self.told.emit(Change())
             self.changed.emit("")
         self.trouble.emit(words)
