@@ -44,7 +44,7 @@ def clean_video(data: bytes) -> bytes:
     try:
         made = _remuxed(data)
         left = tags_of(made)
-    except (FFmpegError, ValueError, OSError, IndexError) as error:
+    except (FFmpegError, AttributeError, ValueError, OSError, IndexError) as error:
         raise NotCleanError(f"the film could not be copied without its tags ({error})") from error
     if left:
         raise NotCleanError(f"tags were left in the film ({', '.join(sorted(left))})")

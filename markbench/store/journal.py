@@ -124,8 +124,8 @@ class Journal:
                 found.append(decode(line))
             except ValueError as error:
                 raise StoreDamagedError(
-                    f"Entry {at} of {self.name} cannot be read. Nothing is lost yet: salvage "
-                    "rebuilds the journal from what can be read."
+                    f"Entry {at} of {self.name} cannot be read. Nothing is lost yet: it can be "
+                    "rebuilt from what can be read."
                 ) from error
         return found
 

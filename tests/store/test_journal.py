@@ -211,7 +211,7 @@ def test_some_other_programs_database_is_left_alone(path):
 
 def test_what_is_no_database_is_called_damaged(path):
     path.write_text("name,mark\nAda,12\n" * 100)
-    with pytest.raises(StoreDamagedError, match="salvage"):
+    with pytest.raises(StoreDamagedError, match="rebuilt"):
         Journal.open(path)
 
 

@@ -110,6 +110,8 @@ def _read(container: av.container.InputContainer, time_limit_s: float) -> Film:
     if not container.streams.video:
         raise FilmError("the file holds no picture track")
     stream = container.streams.video[0]
+    if stream.codec_context is None:
+        raise FilmError("the film's pictures are of a kind that cannot be shown here")
     if not 0 < stream.width * stream.height <= MOST_PIXELS:
         raise FilmError("the picture is too large")
     stream.thread_type = "AUTO"

@@ -57,7 +57,7 @@ def _parse(text: bytes, start: Start) -> None:
     parser.StartDoctypeDeclHandler = _refuse_doctype
     try:
         parser.Parse(text, True)
-    except (expat.ExpatError, ValueError, OverflowError) as error:
+    except (expat.ExpatError, LookupError, ValueError, OverflowError) as error:
         raise TooFarError("it is damaged, or not the kind of file its name says") from error
 
 
