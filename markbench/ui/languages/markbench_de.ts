@@ -192,8 +192,40 @@
         <translation>Diese Zeit weglassen</translation>
     </message>
     <message>
+        <source>Save the graph as a picture…</source>
+        <translation>Graph als Bild speichern…</translation>
+    </message>
+    <message>
         <source>Level {n} of this criterion</source>
         <translation>Stufe {n} dieses Kriteriums</translation>
+    </message>
+    <message>
+        <source>Move this sentence up</source>
+        <translation>Diesen Satz nach oben</translation>
+    </message>
+    <message>
+        <source>Move this sentence down</source>
+        <translation>Diesen Satz nach unten</translation>
+    </message>
+    <message>
+        <source>Leave this sentence out</source>
+        <translation>Diesen Satz weglassen</translation>
+    </message>
+    <message>
+        <source>Bring a sentence back</source>
+        <translation>Einen Satz zurückholen</translation>
+    </message>
+    <message>
+        <source>Put in the phrase on offer</source>
+        <translation>Angebotenen Baustein einsetzen</translation>
+    </message>
+    <message>
+        <source>Keep this sentence as a phrase</source>
+        <translation>Diesen Satz als Baustein merken</translation>
+    </message>
+    <message>
+        <source>Check the spelling: next word</source>
+        <translation>Rechtschreibung: nächstes Wort</translation>
     </message>
     <message>
         <source>Interface language</source>
@@ -270,6 +302,10 @@
     <message>
         <source>Difference against mean</source>
         <translation>Differenz über Mittelwert</translation>
+    </message>
+    <message>
+        <source>The figures are being worked out…</source>
+        <translation>Die Zahlen werden berechnet…</translation>
     </message>
     <message>
         <source>No learner has both totals yet.</source>
@@ -468,6 +504,10 @@
         <translation>Ein Kriterium quer durch die Klasse</translation>
     </message>
     <message>
+        <source>Contact sheet: everybody’s set-up photo and film</source>
+        <translation>Bilderbogen: Aufbaufoto und Video von allen</translation>
+    </message>
+    <message>
         <source>Findings of the class</source>
         <translation>Befunde der Klasse</translation>
     </message>
@@ -514,6 +554,66 @@
     <message>
         <source>Open this learner&apos;s whole sheet</source>
         <translation>Ganzes Blatt dieser Person öffnen</translation>
+    </message>
+    <message>
+        <source>Accept the chosen pictures</source>
+        <translation>Gewählte Bilder annehmen</translation>
+    </message>
+    <message>
+        <source>Call the chosen pictures unreadable</source>
+        <translation>Gewählte Bilder als unlesbar vermerken</translation>
+    </message>
+    <message>
+        <source>Ask for the chosen pictures again</source>
+        <translation>Gewählte Bilder erneut erbitten</translation>
+    </message>
+    <message>
+        <source>Open the chosen picture</source>
+        <translation>Gewähltes Bild öffnen</translation>
+    </message>
+    <message>
+        <source>Go to the set-up photos</source>
+        <translation>Zu den Aufbaufotos</translation>
+    </message>
+    <message>
+        <source>Go to the films</source>
+        <translation>Zu den Videos</translation>
+    </message>
+    <message>
+        <source>Only what is not yet judged</source>
+        <translation>Nur noch nicht Beurteiltes</translation>
+    </message>
+    <message>
+        <source>Only films that were not measured</source>
+        <translation>Nur nicht gemessene Videos</translation>
+    </message>
+    <message>
+        <source>Only where a photo or a film is missing</source>
+        <translation>Nur wo ein Foto oder Video fehlt</translation>
+    </message>
+    <message>
+        <source>Save the picture of what to teach again…</source>
+        <translation>Bild speichern: was noch einmal dran sein sollte…</translation>
+    </message>
+    <message>
+        <source>Save the picture of the spread of g…</source>
+        <translation>Bild speichern: Streuung von g…</translation>
+    </message>
+    <message>
+        <source>Save the picture of marks per criterion…</source>
+        <translation>Bild speichern: Punkte je Kriterium…</translation>
+    </message>
+    <message>
+        <source>Save the picture of marks in the order of marking…</source>
+        <translation>Bild speichern: Punkte in der Reihenfolge des Bewertens…</translation>
+    </message>
+    <message>
+        <source>Save the picture of time per portfolio…</source>
+        <translation>Bild speichern: Zeit je Mappe…</translation>
+    </message>
+    <message>
+        <source>Go to the learners behind it</source>
+        <translation>Zu den Lernenden dahinter</translation>
     </message>
     <message>
         <source>Only those late</source>
@@ -590,6 +690,14 @@
     <message>
         <source>Write the moderation record…</source>
         <translation>Protokoll der Zweitkorrektur schreiben…</translation>
+    </message>
+    <message>
+        <source>Go to the agreement of the markers</source>
+        <translation>Zur Übereinstimmung der Korrigierenden</translation>
+    </message>
+    <message>
+        <source>Write what goes out, feedback sheets and all</source>
+        <translation>Alles Ausgehende schreiben, mit Rückmeldebögen</translation>
     </message>
     <message>
         <source>local g {g:.2f} m/s²</source>
@@ -743,6 +851,85 @@
         <source>d MMM</source>
         <translation>d. MMM</translation>
     </message>
+    <message>
+        <source>T² against L: {name}</source>
+        <translation>T² über L: {name}</translation>
+    </message>
+    <message>
+        <source>{n} readings</source>
+        <translation>{n} Messwerte</translation>
+    </message>
+    <message>
+        <source>solid: {words}</source>
+        <translation>durchgezogen: {words}</translation>
+    </message>
+    <message>
+        <source>dashed: {words}</source>
+        <translation>gestrichelt: {words}</translation>
+    </message>
+    <message>
+        <source>dotted, hollow: {words}</source>
+        <translation>gepunktet, hohl: {words}</translation>
+    </message>
+    <message>
+        <source>Below: residuals from the solid line.</source>
+        <translation>Unten: Residuen zur durchgezogenen Geraden.</translation>
+    </message>
+    <message>
+        <source>No readings were found.</source>
+        <translation>Keine Messwerte gefunden.</translation>
+    </message>
+    <message>
+        <source>residual / s²</source>
+        <translation>Residuum / s²</translation>
+    </message>
+</context>
+<context>
+    <name>AboutPage</name>
+    <message>
+        <source>About Markbench {version}</source>
+        <translation>Über Markbench {version}</translation>
+    </message>
+    <message>
+        <source>The bench at which a physics teacher marks a class&apos;s home practicals. Free software under the MIT licence.</source>
+        <translation>Der Arbeitsplatz, an dem eine Physiklehrkraft die Heimversuche einer Klasse bewertet. Freie Software unter der MIT-Lizenz.</translation>
+    </message>
+    <message>
+        <source>What leaves this machine: nothing. Markbench opens no network connection, sends no statistics and looks for no updates. What you write out or hand on, you hand on yourself.</source>
+        <translation>Was diesen Rechner verlässt: nichts. Markbench öffnet keine Netzverbindung, sendet keine Statistik und sucht keine Updates. Was Sie ausgeben oder weiterreichen, reichen Sie selbst weiter.</translation>
+    </message>
+    <message>
+        <source>Made of</source>
+        <translation>Besteht aus</translation>
+    </message>
+    <message>
+        <source>Version</source>
+        <translation>Version</translation>
+    </message>
+    <message>
+        <source>Licence</source>
+        <translation>Lizenz</translation>
+    </message>
+    <message>
+        <source>Inside</source>
+        <translation>Enthält</translation>
+    </message>
+    <message>
+        <source>Parts and their licences</source>
+        <translation>Bestandteile und ihre Lizenzen</translation>
+    </message>
+    <message>
+        <source>Text of the licence</source>
+        <translation>Text der Lizenz</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Zurück</translation>
+    </message>
+    <message>
+        <source>{name} brings no text of its licence ({licence}) along.</source>
+        <translation>{name} bringt keinen Text seiner Lizenz ({licence}) mit.</translation>
+    </message>
 </context>
 <context>
     <name>AcrossPage</name>
@@ -850,6 +1037,10 @@
         <translation>Punkte belassen</translation>
     </message>
     <message>
+        <source>The figures are being worked out…</source>
+        <translation>Die Zahlen werden berechnet…</translation>
+    </message>
+    <message>
         <source>Nobody has two totals yet, so nothing can be said about severity.</source>
         <translation>Noch hat niemand zwei Gesamtpunkte; über die Strenge lässt sich nichts sagen.</translation>
     </message>
@@ -905,8 +1096,16 @@
         <translation>Kappa</translation>
     </message>
     <message>
-        <source>Agreement by criterion</source>
-        <translation>Übereinstimmung je Kriterium</translation>
+        <source>Agreement by criterion, each with its 95 % interval</source>
+        <translation>Übereinstimmung je Kriterium, jeweils mit 95-%-Intervall</translation>
+    </message>
+    <message>
+        <source>The figures are being worked out…</source>
+        <translation>Die Zahlen werden berechnet…</translation>
+    </message>
+    <message>
+        <source>Kappa is undefined: {why}.</source>
+        <translation>Kappa ist nicht bestimmt: {why}.</translation>
     </message>
     <message>
         <source>Nobody has a first and a second mark yet.</source>
@@ -1079,6 +1278,14 @@
         <translation>Fotos von Lernenden im Zweitkorrektur-Paket</translation>
     </message>
     <message>
+        <source>Words of written reports in the moderation pack</source>
+        <translation>Text der Berichte im Zweitkorrektur-Paket</translation>
+    </message>
+    <message>
+        <source>Photos and films kept until</source>
+        <translation>Fotos und Videos aufbewahren bis</translation>
+    </message>
+    <message>
         <source>How closely to look</source>
         <translation>Wie genau geprüft wird</translation>
     </message>
@@ -1127,6 +1334,30 @@
     <message>
         <source>draft {marks:g}</source>
         <translation>Entwurf {marks:g}</translation>
+    </message>
+</context>
+<context>
+    <name>CareDoors</name>
+    <message>
+        <source>Copies of this class: go back to one</source>
+        <translation>Kopien dieser Klasse: zu einer zurückkehren</translation>
+    </message>
+    <message>
+        <source>Remove photos and films after sign-off…</source>
+        <translation>Fotos und Videos nach dem Abschluss entfernen…</translation>
+    </message>
+    <message>
+        <source>About Markbench: version, licences, what leaves the machine</source>
+        <translation>Über Markbench: Version, Lizenzen, was den Rechner verlässt</translation>
+    </message>
+    <message>
+        <source>Photos and films past their day</source>
+        <extracomment>Shown in the bar once photos and films are kept past their day.</extracomment>
+        <translation type="unfinished"></translation>
+    </message>
+    <message>
+        <source>They were to be kept until {day}; {n} are still here.</source>
+        <translation>Sie sollten bis {day} aufbewahrt werden; {n} sind noch da.</translation>
     </message>
 </context>
 <context>
@@ -1314,6 +1545,107 @@
     <message>
         <source>struck: missing</source>
         <translation>durchgestrichen: fehlt</translation>
+    </message>
+</context>
+<context>
+    <name>ContactGrid</name>
+    <message>
+        <source>Contact sheet: set-up photos and films</source>
+        <translation>Bilderbogen: Aufbaufotos und Videos</translation>
+    </message>
+</context>
+<context>
+    <name>ContactOrder</name>
+    <message>
+        <source>No film</source>
+        <translation>Kein Video</translation>
+    </message>
+    <message>
+        <source>An empty file</source>
+        <translation>Eine leere Datei</translation>
+    </message>
+    <message>
+        <source>Not yet measured</source>
+        <translation>Noch nicht gemessen</translation>
+    </message>
+    <message>
+        <source>Not measured: {why}</source>
+        <translation>Nicht gemessen: {why}</translation>
+    </message>
+    <message>
+        <source>{n} swings  ·  T = {value}</source>
+        <translation>{n} Schwingungen  ·  T = {value}</translation>
+    </message>
+    <message>
+        <source>Set-up photo</source>
+        <translation>Aufbaufoto</translation>
+    </message>
+    <message>
+        <source>A photo nobody has told apart</source>
+        <translation>Ein noch nicht zugeordnetes Foto</translation>
+    </message>
+    <message>
+        <source>Film</source>
+        <translation>Video</translation>
+    </message>
+    <message>
+        <source>empty file</source>
+        <translation>leere Datei</translation>
+    </message>
+    <message>
+        <source>missing</source>
+        <translation>fehlt</translation>
+    </message>
+</context>
+<context>
+    <name>ContactPage</name>
+    <message>
+        <source>Not yet judged</source>
+        <translation>Noch nicht beurteilt</translation>
+    </message>
+    <message>
+        <source>Film not measured</source>
+        <translation>Video nicht gemessen</translation>
+    </message>
+    <message>
+        <source>Photo or film missing</source>
+        <translation>Foto oder Video fehlt</translation>
+    </message>
+    <message>
+        <source>Show everybody</source>
+        <translation>Alle zeigen</translation>
+    </message>
+    <message>
+        <source>The search and filters of the class page hold here too; this takes them off</source>
+        <translation>Suche und Filter der Klassenseite gelten auch hier; dies hebt sie auf</translation>
+    </message>
+    <message>
+        <source>← → picture  ·  ↑ ↓ row  ·  Enter: open  ·  Shift or Ctrl: several</source>
+        <translation>← → Bild  ·  ↑ ↓ Zeile  ·  Enter: öffnen  ·  Umschalt oder Strg: mehrere</translation>
+    </message>
+    <message>
+        <source>{n} learners</source>
+        <translation>{n} Lernende</translation>
+    </message>
+    <message>
+        <source>{n} of {of} learners</source>
+        <translation>{n} von {of} Lernenden</translation>
+    </message>
+    <message>
+        <source>set-up photo</source>
+        <translation>Aufbaufoto</translation>
+    </message>
+    <message>
+        <source>film</source>
+        <translation>Video</translation>
+    </message>
+    <message>
+        <source>{n} set-up photos</source>
+        <translation>{n} Aufbaufotos</translation>
+    </message>
+    <message>
+        <source>{n} films</source>
+        <translation>{n} Videos</translation>
     </message>
 </context>
 <context>
@@ -1600,11 +1932,59 @@
     </message>
     <message>
         <source>Two different lengths with timings are needed.</source>
+        <extracomment>What stands here where there is nothing to weigh.</extracomment>
         <translation>Nötig sind zwei verschiedene Längen mit Zeiten.</translation>
     </message>
     <message>
         <source>best estimate {value}</source>
         <translation>bester Schätzwert {value}</translation>
+    </message>
+</context>
+<context>
+    <name>FeedbackEditor</name>
+    <message>
+        <source>Move this sentence up (Alt+↑)</source>
+        <translation>Diesen Satz nach oben (Alt+↑)</translation>
+    </message>
+    <message>
+        <source>Move this sentence down (Alt+↓)</source>
+        <translation>Diesen Satz nach unten (Alt+↓)</translation>
+    </message>
+    <message>
+        <source>Leave this sentence out (Alt+X)</source>
+        <translation>Diesen Satz weglassen (Alt+X)</translation>
+    </message>
+    <message>
+        <source>Bring a sentence back (Alt+Z)</source>
+        <translation>Einen Satz zurückholen (Alt+Z)</translation>
+    </message>
+    <message>
+        <source>Words: {n}</source>
+        <translation>Wörter: {n}</translation>
+    </message>
+    <message>
+        <source>; reads easily from about {age:.0f} years</source>
+        <translation>; leicht lesbar ab etwa {age:.0f} Jahren</translation>
+    </message>
+    <message>
+        <source>≈ To check (Alt+C): {words}</source>
+        <translation>≈ Zu prüfen (Alt+C): {words}</translation>
+    </message>
+    <message>
+        <source>  (Alt+Enter)</source>
+        <translation>  (Alt+Enter)</translation>
+    </message>
+    <message>
+        <source>Your phrase: {words}</source>
+        <translation>Ihr Baustein: {words}</translation>
+    </message>
+    <message>
+        <source>“{word}” is right: remember it</source>
+        <translation>„{word}“ ist richtig: merken</translation>
+    </message>
+    <message>
+        <source>Keep this sentence as a phrase (Alt+K)</source>
+        <translation>Diesen Satz als Baustein merken (Alt+K)</translation>
     </message>
 </context>
 <context>
@@ -1672,6 +2052,14 @@
     <message>
         <source>Whether photos of learners go to the moderator.</source>
         <translation>Ob Fotos von Lernenden in die Zweitkorrektur gehen.</translation>
+    </message>
+    <message>
+        <source>Whether written reports go to the moderator, as words with names taken out.</source>
+        <translation>Ob Berichte in die Zweitkorrektur gehen, als Text ohne Namen.</translation>
+    </message>
+    <message>
+        <source>Last day on which photos and films are kept; then you are reminded to remove them.</source>
+        <translation>Letzter Tag, an dem Fotos und Videos aufbewahrt werden; danach werden Sie ans Entfernen erinnert.</translation>
     </message>
     <message>
         <source>Least marks for each grade; none where the class is not graded.</source>
@@ -1906,6 +2294,14 @@
     <message>
         <source>Graph of T² against L with residuals</source>
         <translation>Graph von T² über L mit Residuen</translation>
+    </message>
+    <message>
+        <source>Save…</source>
+        <translation>Speichern…</translation>
+    </message>
+    <message>
+        <source>Save the graph as a picture</source>
+        <translation>Graph als Bild speichern</translation>
     </message>
     <message>
         <source>residual / s²</source>
@@ -2196,6 +2592,10 @@
         <translation>{n} von {of} bewertet</translation>
     </message>
     <message>
+        <source>✓ signed off</source>
+        <translation>✓ unterschrieben</translation>
+    </message>
+    <message>
         <source>Accept {n} drafts</source>
         <translation>{n} Entwürfe übernehmen</translation>
     </message>
@@ -2321,6 +2721,10 @@
         <translation>Noch wurde keine Zweitkorrektur übernommen.</translation>
     </message>
     <message>
+        <source>Show {n} more</source>
+        <translation>{n} weitere zeigen</translation>
+    </message>
+    <message>
         <source>Merged: {n} entries added, {known} known already, {d} double marks, {c} clashes</source>
         <translation>Übernommen: {n} Einträge neu, {known} schon bekannt, {d} doppelte Bewertungen, {c} Widersprüche</translation>
     </message>
@@ -2333,8 +2737,24 @@
         <translation>Arbeit ansehen: {c}</translation>
     </message>
     <message>
+        <source>Whose mark is the first…</source>
+        <translation>Wessen Bewertung die erste ist…</translation>
+    </message>
+    <message>
+        <source>Whose mark is the first: {c}</source>
+        <translation>Wessen Bewertung die erste ist: {c}</translation>
+    </message>
+    <message>
         <source>As {who} decided</source>
         <translation>Wie von {who} entschieden</translation>
+    </message>
+    <message>
+        <source>{who} shall be the first marker of {learner}, because:</source>
+        <translation>{who} soll als Erstkorrektur von {learner} gelten, weil:</translation>
+    </message>
+    <message>
+        <source>Whose mark is the first</source>
+        <translation>Wessen Bewertung die erste ist</translation>
     </message>
 </context>
 <context>
@@ -2366,6 +2786,77 @@
     <message>
         <source>Look at the work: {c}</source>
         <translation>Arbeit ansehen: {c}</translation>
+    </message>
+</context>
+<context>
+    <name>OutPaper</name>
+    <message>
+        <source>What goes out</source>
+        <translation>Was hinausgeht</translation>
+    </message>
+    <message>
+        <source>Feedback sheets (PDF and web page, and all in a zip)</source>
+        <translation>Rückmeldebögen (PDF und Webseite, alle auch in einer Zip-Datei)</translation>
+    </message>
+    <message>
+        <source>OneRoster results for the school&apos;s system</source>
+        <translation>OneRoster-Ergebnisse für das Schulsystem</translation>
+    </message>
+    <message>
+        <source>Id of the school in that system</source>
+        <translation>Kennung der Schule in diesem System</translation>
+    </message>
+    <message>
+        <source>Id of the term in that system</source>
+        <translation>Kennung des Halbjahrs in diesem System</translation>
+    </message>
+    <message>
+        <source>Moderation record, to be signed</source>
+        <translation>Protokoll der Zweitkorrektur, zum Unterschreiben</translation>
+    </message>
+    <message>
+        <source>List of every decision</source>
+        <translation>Liste aller Entscheidungen</translation>
+    </message>
+    <message>
+        <source>Write what goes out</source>
+        <translation>Ausgehendes schreiben</translation>
+    </message>
+    <message>
+        <source>Nothing can go out: results are not what was signed.</source>
+        <translation>Es kann nichts hinausgehen: Ergebnisse weichen vom Unterschriebenen ab.</translation>
+    </message>
+    <message>
+        <source>The workbook and the mark sheet are always written. The marks are not signed off yet; what goes out says so.</source>
+        <translation>Die Arbeitsmappe und die Punkteliste werden immer geschrieben. Die Bewertung ist noch nicht unterschrieben; das Ausgehende sagt es.</translation>
+    </message>
+    <message>
+        <source>The workbook and the mark sheet are always written.</source>
+        <translation>Die Arbeitsmappe und die Punkteliste werden immer geschrieben.</translation>
+    </message>
+    <message>
+        <source>Writing what goes out…</source>
+        <translation>Ausgehendes wird geschrieben…</translation>
+    </message>
+    <message>
+        <source>✓ written to {folder}</source>
+        <translation>✓ geschrieben nach {folder}</translation>
+    </message>
+    <message>
+        <source>{n} learners are not fully marked; their rows say so.</source>
+        <translation>{n} Lernende sind nicht vollständig bewertet; ihre Zeilen sagen es.</translation>
+    </message>
+    <message>
+        <source>{n} feedback sheets written.</source>
+        <translation>{n} Rückmeldebögen geschrieben.</translation>
+    </message>
+    <message>
+        <source>Since the writing of {day}: {n} changes.</source>
+        <translation>Seit dem Schreiben vom {day}: {n} Änderungen.</translation>
+    </message>
+    <message>
+        <source>Nothing has changed since the writing of {day}.</source>
+        <translation>Seit dem Schreiben vom {day} hat sich nichts geändert.</translation>
     </message>
 </context>
 <context>
@@ -2504,6 +2995,10 @@
 <context>
     <name>PackSheet</name>
     <message>
+        <source>Explanations of the numbers come with the first marks: they would lead you.</source>
+        <translation>Erklärungen der Zahlen kommen mit der Erstkorrektur: sie würden Sie lenken.</translation>
+    </message>
+    <message>
         <source>Learner of the pack</source>
         <translation>Person im Paket</translation>
     </message>
@@ -2536,8 +3031,20 @@
         <translation>als {who}</translation>
     </message>
     <message>
+        <source>Written report…</source>
+        <translation>Bericht…</translation>
+    </message>
+    <message>
         <source>You are second-marking</source>
         <translation>Sie korrigieren zum zweiten Mal</translation>
+    </message>
+    <message>
+        <source>Written report</source>
+        <translation>Bericht</translation>
+    </message>
+    <message>
+        <source>Words of the report, names taken out</source>
+        <translation>Text des Berichts, ohne Namen</translation>
     </message>
     <message>
         <source>✓ looked</source>
@@ -2614,6 +3121,13 @@
     </message>
 </context>
 <context>
+    <name>PieceGutter</name>
+    <message>
+        <source>Drag to move this sentence (Alt+↑, Alt+↓)</source>
+        <translation>Ziehen verschiebt diesen Satz (Alt+↑, Alt+↓)</translation>
+    </message>
+</context>
+<context>
     <name>PieceStatus</name>
     <message>
         <source>Accepted</source>
@@ -2637,6 +3151,10 @@
     <message>
         <source>Criterion</source>
         <translation>Kriterium</translation>
+    </message>
+    <message>
+        <source>Pictures</source>
+        <translation>Bilder</translation>
     </message>
     <message>
         <source>Findings</source>
@@ -2688,6 +3206,10 @@
     <message>
         <source>nothing handed in</source>
         <translation>nichts abgegeben</translation>
+    </message>
+    <message>
+        <source>✓ saved {file}</source>
+        <translation>✓ gespeichert: {file}</translation>
     </message>
     <message>
         <source>No readings were found.</source>
@@ -2750,6 +3272,105 @@
     </message>
 </context>
 <context>
+    <name>PurgePage</name>
+    <message>
+        <source>Remove photos and films</source>
+        <translation>Fotos und Videos entfernen</translation>
+    </message>
+    <message>
+        <source>Once the marks are signed off, the learners&apos; photos and films can be removed from the class folder, from zip files in it and from what Markbench keeps to be quick. Marks, readings, what was measured in photos and films, feedback and the journal stay, and the class still opens and is exported as before.</source>
+        <translation>Ist die Bewertung unterschrieben, lassen sich die Fotos und Videos der Lernenden aus dem Klassenordner, aus den Zip-Dateien darin und aus dem Zwischenspeicher von Markbench entfernen. Bewertungen, Messwerte, was in Fotos und Videos gemessen wurde, Rückmeldungen und das Journal bleiben, und die Klasse lässt sich öffnen und ausgeben wie zuvor.</translation>
+    </message>
+    <message>
+        <source>Also tables, reports and all else handed in</source>
+        <translation>Auch Tabellen, Berichte und alles andere Abgegebene</translation>
+    </message>
+    <message>
+        <source>Kind</source>
+        <translation>Art</translation>
+    </message>
+    <message>
+        <source>Files</source>
+        <translation>Dateien</translation>
+    </message>
+    <message>
+        <source>Size</source>
+        <translation>Größe</translation>
+    </message>
+    <message>
+        <source>What goes and what stays</source>
+        <translation>Was geht und was bleibt</translation>
+    </message>
+    <message>
+        <source>They cannot be brought back from here, and nobody can look at them again after an appeal. Copies elsewhere, such as the school&apos;s backups, a share, phones or mailboxes, are not reached.</source>
+        <translation>Von hier aus lassen sie sich nicht zurückholen, und nach einem Einspruch kann niemand sie mehr ansehen. Kopien anderswo, etwa in Sicherungen der Schule, auf Netzlaufwerken, Handys oder in Postfächern, werden nicht erreicht.</translation>
+    </message>
+    <message>
+        <source>I have seen what goes, and want it removed for good</source>
+        <translation>Ich habe gesehen, was geht, und will es endgültig entfernen</translation>
+    </message>
+    <message>
+        <source>Leave them</source>
+        <translation>Dalassen</translation>
+    </message>
+    <message>
+        <source>Removing…</source>
+        <translation>Wird entfernt…</translation>
+    </message>
+    <message>
+        <source>✓ {n} files removed, {size}. The journal names each with its digest.</source>
+        <translation>✓ {n} Dateien entfernt, {size}. Das Journal nennt jede mit ihrer Prüfsumme.</translation>
+    </message>
+    <message>
+        <source>Still there: {files}</source>
+        <translation>Noch da: {files}</translation>
+    </message>
+    <message>
+        <source>goes</source>
+        <translation>geht</translation>
+    </message>
+    <message>
+        <source>stays</source>
+        <translation>bleibt</translation>
+    </message>
+    <message>
+        <source>Remove {n} files, {size}, for good</source>
+        <translation>{n} Dateien, {size}, endgültig entfernen</translation>
+    </message>
+    <message>
+        <source>photos of the set-up</source>
+        <translation>Fotos vom Aufbau</translation>
+    </message>
+    <message>
+        <source>photos of the learner</source>
+        <translation>Fotos der Lernenden</translation>
+    </message>
+    <message>
+        <source>photos not told apart</source>
+        <translation>nicht zugeordnete Fotos</translation>
+    </message>
+    <message>
+        <source>swing films</source>
+        <translation>Schwingungsvideos</translation>
+    </message>
+    <message>
+        <source>tables of readings</source>
+        <translation>Messwerttabellen</translation>
+    </message>
+    <message>
+        <source>written reports</source>
+        <translation>Berichte</translation>
+    </message>
+    <message>
+        <source>moderation packs, which hold copies of photos</source>
+        <translation>Zweitkorrektur-Pakete, die Kopien von Fotos enthalten</translation>
+    </message>
+    <message>
+        <source>other files</source>
+        <translation>andere Dateien</translation>
+    </message>
+</context>
+<context>
     <name>ReadingsModel</name>
     <message>
         <source>“{text}” cannot be read; “{raw}” still counts.</source>
@@ -2765,6 +3386,81 @@
     <message>
         <source>Readings</source>
         <translation>Messwerte</translation>
+    </message>
+</context>
+<context>
+    <name>RestorePage</name>
+    <message>
+        <source>Copies of this class</source>
+        <translation>Kopien dieser Klasse</translation>
+    </message>
+    <message>
+        <source>Markbench copies the class&apos;s file by itself, at most once an hour, and keeps the ten fullest. Going back decides again what differs; nothing decided since is thrown away, and the present is copied first. The learners&apos; files are not touched.</source>
+        <translation>Markbench kopiert die Datei der Klasse von selbst, höchstens einmal in der Stunde, und behält die zehn vollsten. Zurückkehren entscheidet neu, was abweicht; nichts seither Entschiedenes geht verloren, und der jetzige Stand wird zuerst kopiert. Die Dateien der Lernenden bleiben unberührt.</translation>
+    </message>
+    <message>
+        <source>Made</source>
+        <translation>Erstellt</translation>
+    </message>
+    <message>
+        <source>Decisions</source>
+        <translation>Entscheidungen</translation>
+    </message>
+    <message>
+        <source>Marks</source>
+        <translation>Bewertungen</translation>
+    </message>
+    <message>
+        <source>Kept as</source>
+        <translation>Abgelegt als</translation>
+    </message>
+    <message>
+        <source>Copies, newest first</source>
+        <translation>Kopien, neueste zuerst</translation>
+    </message>
+    <message>
+        <source>Go back to this copy</source>
+        <translation>Zu dieser Kopie zurückkehren</translation>
+    </message>
+    <message>
+        <source>Leave it as it is</source>
+        <translation>Alles so lassen</translation>
+    </message>
+    <message>
+        <source>✓ The class stands as it did {when}. The copy made just now holds what was there before.</source>
+        <translation>✓ Die Klasse steht wie am {when}. Die eben gemachte Kopie enthält den Stand davor.</translation>
+    </message>
+    <message>
+        <source>There is no copy yet. The first is made when the class is next opened after something was decided.</source>
+        <translation>Es gibt noch keine Kopie. Die erste entsteht, wenn die Klasse nach einer Entscheidung das nächste Mal geöffnet wird.</translation>
+    </message>
+    <message>
+        <source>The class stands as it stood in this copy: there is nothing to go back to.</source>
+        <translation>Die Klasse steht wie in dieser Kopie: es gibt nichts, wozu man zurückkehren könnte.</translation>
+    </message>
+    <message>
+        <source>{n} marks made since become drafts again</source>
+        <translation>{n} seither vergebene Bewertungen werden wieder Entwürfe</translation>
+    </message>
+    <message>
+        <source>{n} marks taken away since come back</source>
+        <translation>{n} seither zurückgenommene Bewertungen kommen wieder</translation>
+    </message>
+    <message>
+        <source>{n} marks take their earlier level</source>
+        <translation>{n} Bewertungen erhalten ihre frühere Stufe</translation>
+    </message>
+    <message>
+        <source>{n} texts read as they did</source>
+        <translation>{n} Texte lauten wie zuvor</translation>
+    </message>
+    <message>
+        <source>{n} other choices are as they were</source>
+        <translation>{n} andere Festlegungen sind wie zuvor</translation>
+    </message>
+    <message>
+        <source>{n} decisions were made since; they stay in the journal.</source>
+        <translation>{n} Entscheidungen kamen seither hinzu; sie bleiben im Journal.</translation>
     </message>
 </context>
 <context>
@@ -2919,6 +3615,10 @@ ist nicht verwendbar</translation>
         <translation>Antwort übernehmen…</translation>
     </message>
     <message>
+        <source>Merge a colleague&apos;s marks…</source>
+        <translation>Bewertungen aus dem Kollegium übernehmen…</translation>
+    </message>
+    <message>
         <source>Draw the sample</source>
         <translation>Stichprobe ziehen</translation>
     </message>
@@ -2955,8 +3655,16 @@ ist nicht verwendbar</translation>
         <translation>✓ {file} geschrieben, Prüfcode {code}; {n} Stücke weggelassen</translation>
     </message>
     <message>
+        <source>Left standing, in case it is a name: {quoted}. Look before you send.</source>
+        <translation>Stehen geblieben, falls es ein Name ist: {quoted}. Bitte vor dem Senden ansehen.</translation>
+    </message>
+    <message>
         <source>Merge a reply</source>
         <translation>Antwort übernehmen</translation>
+    </message>
+    <message>
+        <source>Merge a colleague&apos;s marks</source>
+        <translation>Bewertungen aus dem Kollegium übernehmen</translation>
     </message>
 </context>
 <context>
@@ -3080,6 +3788,10 @@ ist nicht verwendbar</translation>
         <translation>Zu klären</translation>
     </message>
     <message>
+        <source>{n} more follow when these are settled.</source>
+        <translation>{n} weitere folgen, wenn diese geklärt sind.</translation>
+    </message>
+    <message>
         <source>Every file has its owner.</source>
         <translation>Jede Datei ist zugeordnet.</translation>
     </message>
@@ -3186,6 +3898,10 @@ Im Ordner wird nichts verändert. Bewertungen und Notizen stehen in einer eigene
         <translation>Ordner wählen…</translation>
     </message>
     <message>
+        <source>Rebuild it from its copies</source>
+        <translation>Aus den Kopien wiederherstellen</translation>
+    </message>
+    <message>
         <source>Begin a new class…</source>
         <translation>Neue Klasse anlegen…</translation>
     </message>
@@ -3224,6 +3940,53 @@ Im Ordner wird nichts verändert. Bewertungen und Notizen stehen in einer eigene
     <message>
         <source>Choose another folder…</source>
         <translation>Anderen Ordner wählen…</translation>
+    </message>
+</context>
+<context>
+    <name>StepBar</name>
+    <message>
+        <source>Sample: none yet</source>
+        <translation>Stichprobe: noch keine</translation>
+    </message>
+    <message>
+        <source>✓ Sample: {n}</source>
+        <translation>✓ Stichprobe: {n}</translation>
+    </message>
+    <message>
+        <source>Open: {n}</source>
+        <translation>Offen: {n}</translation>
+    </message>
+    <message>
+        <source>Open: nothing</source>
+        <translation>Offen: nichts</translation>
+    </message>
+    <message>
+        <source>Second-marked: {n}</source>
+        <translation>Zweitkorrigiert: {n}</translation>
+    </message>
+    <message>
+        <source>✓ Adjustment</source>
+        <translation>✓ Anpassung</translation>
+    </message>
+    <message>
+        <source>Adjustment</source>
+        <translation>Anpassung</translation>
+    </message>
+    <message>
+        <source>Boundaries</source>
+        <translation>Notengrenzen</translation>
+    </message>
+    <message>
+        <source>Sign-off</source>
+        <translation>Abschluss</translation>
+    </message>
+    <message>
+        <source>✓ Signed off</source>
+        <translation>✓ Unterschrieben</translation>
+    </message>
+    <message>
+        <source>Send out</source>
+        <translation>Ausgeben</translation>
     </message>
 </context>
 <context>
@@ -3294,6 +4057,14 @@ Im Ordner wird nichts verändert. Bewertungen und Notizen stehen in einer eigene
         <translation>Beurteilen: {piece}</translation>
     </message>
     <message>
+        <source>{c}: not in the pack</source>
+        <translation>{c}: nicht im Paket</translation>
+    </message>
+    <message>
+        <source>{c}: removed</source>
+        <translation>{c}: entfernt</translation>
+    </message>
+    <message>
         <source>Shows: {kind}</source>
         <translation>Zeigt: {kind}</translation>
     </message>
@@ -3327,6 +4098,10 @@ Im Ordner wird nichts verändert. Bewertungen und Notizen stehen in einer eigene
 </context>
 <context>
     <name>Window</name>
+    <message>
+        <source>✓ written to {folder}; {n} texts not sent: {first}</source>
+        <translation>✓ geschrieben nach {folder}; {n} Texte nicht hinausgegeben: {first}</translation>
+    </message>
     <message>
         <source>✓ written to {folder}</source>
         <translation>✓ geschrieben nach {folder}</translation>
