@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QObject
 
 from markbench.ui.background import in_background
+from markbench.ui.look.dates import day
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button
 from markbench.ui.places import FURTHER
@@ -87,7 +88,7 @@ class CareDoors(QObject):
             words = self.tr("Photos and films past their day")
             self.overdue.setText(words)
             told = self.tr("They were to be kept until {day}; {n} are still here.")
-            self.overdue.setToolTip(told.format(day=f"{late.until:%d.%m.%Y}", n=late.count))
+            self.overdue.setToolTip(told.format(day=day(late.until), n=late.count))
         self._window.bar.renew()
 
     def rebuild(self, folder: Path) -> None:

@@ -9,6 +9,7 @@ from PySide6.QtCore import Signal
 from markbench.ui.background import in_background
 from markbench.ui.care.sheet import CareSheet
 from markbench.ui.desk import Desk
+from markbench.ui.look.dates import day_and_time
 from markbench.ui.look.theme import Theme
 from markbench.ui.moderation.paper import Roll
 from markbench.ui.parts import button, label
@@ -143,4 +144,4 @@ class RestorePage(CareSheet):
 
 
 def _when(copy: Copy) -> str:
-    return f"{copy.made.astimezone():%d.%m.%Y %H:%M}" if copy.made is not None else "–"
+    return day_and_time(copy.made.astimezone()) if copy.made is not None else "–"

@@ -1347,13 +1347,17 @@
         <translation>Fotos und Videos nach dem Abschluss entfernen…</translation>
     </message>
     <message>
+        <source>Mark under numbers: a copy without names, and its marks home</source>
+        <translation>Unter Nummern bewerten: Kopie ohne Namen, Bewertungen zurückholen</translation>
+    </message>
+    <message>
         <source>About Markbench: version, licences, what leaves the machine</source>
         <translation>Über Markbench: Version, Lizenzen, was den Rechner verlässt</translation>
     </message>
     <message>
         <source>Photos and films past their day</source>
         <extracomment>Shown in the bar once photos and films are kept past their day.</extracomment>
-        <translation type="unfinished"></translation>
+        <translation>Fotos und Videos über ihre Frist</translation>
     </message>
     <message>
         <source>They were to be kept until {day}; {n} are still here.</source>
@@ -3269,6 +3273,77 @@
     <message>
         <source>Nothing is said to this learner here.</source>
         <translation>Hier wird dieser Person nichts gesagt.</translation>
+    </message>
+</context>
+<context>
+    <name>PseudonymPage</name>
+    <message>
+        <source>Mark under numbers</source>
+        <translation>Unter Nummern bewerten</translation>
+    </message>
+    <message>
+        <source>A copy of the class in which everybody is a number, to be marked on a machine that never sees the names. The key lies in a file of its own: keep it elsewhere, and do not lose it. At the end the marks are brought home into this class, with the signatures they were made with.</source>
+        <translation>Eine Kopie der Klasse, in der alle nur Nummern sind, zum Bewerten auf einem Rechner, der die Namen nie sieht. Der Schlüssel liegt in einer eigenen Datei: bewahren Sie ihn anderswo auf und verlieren Sie ihn nicht. Am Ende kommen die Bewertungen in diese Klasse zurück, mit den Unterschriften, mit denen sie gemacht wurden.</translation>
+    </message>
+    <message>
+        <source>Taken out: names and ids in folder and file names and in tables; the tags of photos and films, and the films&apos; sound. Reports and files that nobody owns stay behind. Marks made so far stay here.</source>
+        <translation>Entfernt werden: Namen und Kennungen in Ordner- und Dateinamen und in Tabellen; die Metadaten von Fotos und Videos und der Ton der Videos. Berichte und Dateien, die niemandem gehören, bleiben zurück. Bisherige Bewertungen bleiben hier.</translation>
+    </message>
+    <message>
+        <source>Not taken out, and not to be: faces, hands and rooms; handwriting, and names written on what is pictured; a learner&apos;s way of writing.</source>
+        <translation>Nicht entfernt werden und nicht entfernbar sind: Gesichter, Hände und Räume; Handschrift und Namen auf Abgebildetem; die Art, wie jemand schreibt.</translation>
+    </message>
+    <message>
+        <source>Make the copy…</source>
+        <translation>Kopie anlegen…</translation>
+    </message>
+    <message>
+        <source>Bring the marks of a copy home…</source>
+        <translation>Bewertungen einer Kopie zurückholen…</translation>
+    </message>
+    <message>
+        <source>Back</source>
+        <translation>Zurück</translation>
+    </message>
+    <message>
+        <source>An empty folder for the copy</source>
+        <translation>Ein leerer Ordner für die Kopie</translation>
+    </message>
+    <message>
+        <source>Where the key shall be kept</source>
+        <translation>Wo der Schlüssel liegen soll</translation>
+    </message>
+    <message>
+        <source>Copying…</source>
+        <translation>Wird kopiert…</translation>
+    </message>
+    <message>
+        <source>The copy that was marked</source>
+        <translation>Die bewertete Kopie</translation>
+    </message>
+    <message>
+        <source>Its key</source>
+        <translation>Ihr Schlüssel</translation>
+    </message>
+    <message>
+        <source>Bringing home…</source>
+        <translation>Wird zurückgeholt…</translation>
+    </message>
+    <message>
+        <source>✓ {n} decisions brought home.</source>
+        <translation>✓ {n} Entscheidungen zurückgeholt.</translation>
+    </message>
+    <message>
+        <source>✓ {n} learners, {files} files copied to {folder}.</source>
+        <translation>✓ {n} Lernende, {files} Dateien kopiert nach {folder}.</translation>
+    </message>
+    <message>
+        <source>Left out: {files}.</source>
+        <translation>Weggelassen: {files}.</translation>
+    </message>
+    <message>
+        <source>Perhaps names, and left: {words}.</source>
+        <translation>Vielleicht Namen, stehen geblieben: {words}.</translation>
     </message>
 </context>
 <context>
