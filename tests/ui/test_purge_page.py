@@ -67,7 +67,7 @@ def test_reminded_in_the_bar_once_the_day_has_passed(qtbot, empty_window, class_
     window.open_folder(class_folder)
     qtbot.waitUntil(lambda: window.bench is not None, timeout=10_000)
     assert window.care.overdue.isVisible()
-    assert "20.03.2020" in window.care.overdue.toolTip()
+    assert "20 Mar 2020" in window.care.overdue.toolTip()
     assert len(media(class_folder)) == 9
     window.care.overdue.click()
     assert isinstance(window.doors.page, PurgePage)
