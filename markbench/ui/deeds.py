@@ -51,7 +51,7 @@ def _everywhere(window: Window, deeds: Deeds, theme: Theme) -> None:
     deeds.add(_tr("Write the workbook and the mark sheet"), ("Ctrl+E",), window.write_out, _BOTH)
     deeds.add(_tr("Blind marking: hide who is who, or show it"), ("Ctrl+B",),
               window.turn_blind, _BOTH)  # fmt: skip
-    deeds.add(_tr("Close the class"), keys.Close, window.close_class, _BOTH)
+    deeds.add(_tr("Close the class"), keys.Close, window.let_go, _BOTH)
     deeds.add(_tr("Leave Markbench"), keys.Quit, window.close)
 
 

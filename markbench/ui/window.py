@@ -119,10 +119,8 @@ class Window(QMainWindow):
 
     def open_folder(self, folder: Path) -> None:
         """Read a class folder in the background and show the class."""
-        self._settle()
-        if self.desk is not None and not may_let_go(self, self.desk):
+        if not self.let_go():
             return
-        self.close_class()
         self.start.show_opening(folder)
         self._opening = in_background(
             self,
@@ -204,6 +202,14 @@ class Window(QMainWindow):
             failed=lambda error: self._say_trouble(str(error)),
         )
 
+    def let_go(self) -> bool:
+        """Close the class, unless something said is not saved and the person keeps it open."""
+        self._settle()
+        if self.desk is not None and not may_let_go(self, self.desk):
+            return False
+        self.close_class()
+        return True
+
     def close_class(self) -> None:
         """Write what is pending and let the class go."""
         self._settle()
@@ -223,13 +229,11 @@ class Window(QMainWindow):
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Remember size and place; nothing said is lost."""
-        self._settle()
-        if self.desk is not None and not may_let_go(self, self.desk):
+        if not self.let_go():
             event.ignore()
             return
         self._settings.setValue("geometry", self.saveGeometry())
         self.stop_opening()
-        self.close_class()
         super().closeEvent(event)
 
     # --- moving about --------------------------------------------------------------

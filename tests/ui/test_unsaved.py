@@ -93,3 +93,26 @@ def test_the_window_stays_open_where_the_person_says_so(
     away.rename(class_folder)
     assert window.close()
     assert notes(class_folder / "class.markbench") == ["Ask about the third row.", "Asked."]
+
+
+@pytest.mark.parametrize("way", ["close the class", "a new class", "a pack", "another class"])
+def test_no_door_out_of_the_class_lets_go_unasked(
+    window: Window, away: Path, tmp_path: Path, monkeypatch, way: str
+) -> None:
+    asked: list[int] = []
+
+    def keep_open(_owner: object, desk: desk_module.Desk) -> QMessageBox.StandardButton:
+        asked.append(desk.unsaved)
+        return QMessageBox.StandardButton.Cancel
+
+    monkeypatch.setattr(unsaved, "_ask", keep_open)
+    {
+        "close the class": window.let_go,
+        "a new class": lambda: window.doors.look_at(tmp_path),
+        "a pack": lambda: window.pack_door.open(tmp_path / "a.markbench-pack"),
+        "another class": lambda: window.open_folder(tmp_path),
+    }[way]()
+    assert asked == [2]
+    assert window.desk is not None
+    assert window.desk.unsaved == 2
+    monkeypatch.setattr(unsaved, "_ask", lambda *_: QMessageBox.StandardButton.Discard)

@@ -77,7 +77,8 @@ class PackDoor(QObject):
             if not sure:
                 return
         window = self._window
-        window.close_class()
+        if not window.let_go():
+            return
         window.start.show_opening(path)
 
         def work(_progress: object, _stop: object) -> PackSession:

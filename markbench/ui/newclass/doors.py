@@ -59,7 +59,8 @@ class Doors(QObject):
         """Look at the folder of a new class."""
         from markbench.ui.newclass.page import NewClassPage
 
-        self._window.close_class()
+        if not self._window.let_go():
+            return
         page = NewClassPage(self._theme, self._window._who)
         page.begun.connect(self._window.open_folder)
         page.left.connect(self.leave)
