@@ -45,7 +45,8 @@ def main() -> int:
     faults = 0
     with tempfile.TemporaryDirectory() as held:
         folder = Path(held)
-        make(folder, options.learners)
+        # A table of their own for each: copies would be asked about at every twin.
+        make(folder, options.learners, tables=options.learners)
         for number in range(options.stops):
             # Asked once for each folder while listing, then once for each learner.
             left = [rng.randrange(2 * options.learners)]

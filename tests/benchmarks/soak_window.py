@@ -59,7 +59,7 @@ def make_class(folder: Path, learners: int) -> None:
     from bench_intake import make
     from PIL import Image
 
-    make(folder, learners)
+    make(folder, learners, tables=learners)
     # A picture of their own for each: a photo that many share is asked about at each of them.
     for seed, photo in enumerate(sorted(folder.glob("*/setup.jpg"))):
         light = np.random.default_rng(seed).integers(0, 255, (6, 8, 3), dtype=np.uint8)

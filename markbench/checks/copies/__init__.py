@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import asdict, dataclass, replace
+from dataclasses import dataclass, replace
 
 import numpy as np
 from numpy.typing import NDArray
@@ -124,14 +124,7 @@ def _finding(
         mine.learner.id,
         _agreement(pair, f"{theirs.learner.name}'s") + when + explained,
         Concern.NOTE if partnered else Concern.LOOK,
-        {
-            "with": theirs.learner.id,
-            "equal": pair.equal,
-            "near": pair.near,
-            "compared": pair.compared,
-            "log_ratio": pair.log_ratio,
-            "shift_s": pair.shift_s,
-        },
+        {"with": theirs.learner.id, **_numbers(pair)},
         sources=(table.source,) if table is not None else (),
         ask="" if partnered else "Did you two share a set-up or a table of readings?",
         who="teacher" if partnered else "moderator",
@@ -173,7 +166,7 @@ def _of_several(one: Finding, more: Sequence[Finding], names: Mapping[str, str])
 
 
 def _agreement(pair: Alike | Mapping[str, float | str], whose: str) -> str:
-    numbers = pair if isinstance(pair, Mapping) else asdict(pair)
+    numbers = pair if isinstance(pair, Mapping) else _numbers(pair)
     near = f", {numbers['near']} more lie within 0.05 s" if numbers["near"] else ""
     shift_s = float(numbers["shift_s"])
     shift = f" after {_signed(shift_s)} s on all of them" if shift_s else ""
@@ -182,6 +175,16 @@ def _agreement(pair: Alike | Mapping[str, float | str], whose: str) -> str:
         f"{numbers['equal']} of {numbers['compared']} timings are the same to the last digit as "
         f"{whose}{shift}{near}. Independent hands agree as closely in at most 1 pair of {chance:,}."
     )
+
+
+def _numbers(pair: Alike) -> dict[str, float]:
+    return {
+        "equal": pair.equal,
+        "near": pair.near,
+        "compared": pair.compared,
+        "log_ratio": pair.log_ratio,
+        "shift_s": pair.shift_s,
+    }
 
 
 def _signed(shift_s: float) -> str:
