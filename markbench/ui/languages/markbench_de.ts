@@ -883,6 +883,34 @@
         <source>residual / s²</source>
         <translation>Residuum / s²</translation>
     </message>
+    <message>
+        <source>{n} changes are not saved: the class folder cannot be written to.</source>
+        <translation>{n} Änderungen sind nicht gespeichert: in den Klassenordner lässt sich nicht schreiben.</translation>
+    </message>
+    <message>
+        <source>Saved elsewhere, they can be merged into the class later, with all that was said before.</source>
+        <translation>Anderswo gespeichert, lassen sie sich später in die Klasse übernehmen, mit allem zuvor Entschiedenen.</translation>
+    </message>
+    <message>
+        <source>Save elsewhere…</source>
+        <translation>Anderswo speichern…</translation>
+    </message>
+    <message>
+        <source>Try again</source>
+        <translation>Noch einmal versuchen</translation>
+    </message>
+    <message>
+        <source>Close without saving</source>
+        <translation>Ohne Speichern schließen</translation>
+    </message>
+    <message>
+        <source>Keep open</source>
+        <translation>Offen lassen</translation>
+    </message>
+    <message>
+        <source>Save elsewhere</source>
+        <translation>Anderswo speichern</translation>
+    </message>
 </context>
 <context>
     <name>AboutPage</name>
@@ -1754,6 +1782,10 @@
         <source>Portfolio {n}</source>
         <extracomment>The session itself, with names: for what is written out.</extracomment>
         <translation>Abgabe {n}</translation>
+    </message>
+    <message>
+        <source>Changes kept here until they can be saved: {n}.</source>
+        <translation>Änderungen, die hier bis zum Speichern aufbewahrt werden: {n}.</translation>
     </message>
 </context>
 <context>
