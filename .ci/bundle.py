@@ -32,12 +32,8 @@ NOT_WANTED = (
     "PySide6.QtQml", "PySide6.QtQuick", "PySide6.QtQuickWidgets", "PySide6.QtNetwork",
     "PySide6.QtSql", "PySide6.QtTest", "PySide6.QtXml", "PySide6.QtDesigner", "PySide6.QtHelp",
     "PySide6.QtUiTools", "PySide6.QtConcurrent", "PySide6.QtDBus", "PySide6.QtPrintSupport",
-    "pyqtgraph.opengl", "pyqtgraph.examples", "pyqtgraph.console",
-    "pyqtgraph.flowchart", "pyqtgraph.jupyter", "PIL.AvifImagePlugin", "PIL._avif",
-    "PIL.ImageTk", "PIL._imagingtk",
+    "PIL.AvifImagePlugin", "PIL._avif", "PIL.ImageTk", "PIL._imagingtk",
 )  # fmt: skip
-# What is imported by a name put together at run time, which the bundling tool cannot see.
-HIDDEN = ("PySide6.QtOpenGL", "PySide6.QtOpenGLWidgets")
 # Files that the bundling tool takes along with Qt, and no page of the window needs.
 PRUNED = (
     "**/PySide6/**/*Qt6Qml*", "**/PySide6/**/*Qt6Quick*", "**/PySide6/**/*Qt6Pdf*",
@@ -88,8 +84,6 @@ def build() -> None:
     ]  # fmt: skip
     for module in NOT_WANTED:
         command += ["--exclude-module", module]
-    for module in HIDDEN:
-        command += ["--hidden-import", module]
     shutil.rmtree(OUT / NAME, ignore_errors=True)
     subprocess.run([*command, str(ROOT / "markbench" / "__main__.py")], check=True, cwd=ROOT)
 

@@ -216,7 +216,7 @@ def test_actions_are_found_by_typing(qtbot: QtBot, window: Window) -> None:
 
 def test_right_points_of_the_graph_are_drawn(window: Window, session: Session) -> None:
     open_learner(window, "s1")
-    drawn = window.sheet.graph._points.getData()
+    drawn = window.sheet.graph.curves.points
     rows = session.analysis("s1").rows
     assert list(drawn[0]) == pytest.approx([row.length_m for row in rows])
     assert list(drawn[1]) == pytest.approx([row.period_squared_s2 for row in rows])

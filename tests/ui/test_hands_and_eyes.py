@@ -7,7 +7,7 @@ import sys
 import threading
 
 import pytest
-from PySide6.QtCore import QAbstractListModel, QObject, QSortFilterProxyModel, Qt
+from PySide6.QtCore import QAbstractListModel, QObject, QRect, QSortFilterProxyModel, Qt
 from PySide6.QtWidgets import (
     QAbstractButton,
     QApplication,
@@ -149,9 +149,9 @@ def test_the_ghost_of_an_explanation_is_drawn(window: Window, session: Session) 
     sheet = window.sheet
     wanted = next(e for e in session.diagnosis("s2").explanations if e.mended)
     sheet._show_ghost(wanted)
-    drawn = sheet.graph._ghost.getData()
-    assert list(drawn[0]) == pytest.approx([length for length, _ in wanted.mended])
-    assert list(drawn[1]) == pytest.approx([period**2 for _, period in wanted.mended])
+    drawn = sheet.graph.curves.ghost
+    assert drawn[0] == pytest.approx([length for length, _ in wanted.mended])
+    assert drawn[1] == pytest.approx([period**2 for _, period in wanted.mended])
 
 
 def test_background_work_reports_on_the_main_thread(qtbot: QtBot, qapp: QApplication) -> None:
@@ -216,12 +216,14 @@ def test_the_axis_is_drawn_afresh_when_the_range_changes(window: Window, session
     window.open_learner("s2")
     sheet = window.sheet
     settle_layout()
-    sheet.graph.grab()
-    axis = sheet.graph._main.getAxis("left")
-    assert axis.picture is not None
-    before = list(axis.range)
+    plot = sheet.graph.plot
+    before, drawn = plot.curves.largest_s2, plot.grab().toImage()
     ghost = next(e for e in session.diagnosis("s2").explanations if e.mended)
     far = [(length, 2 * period) for length, period in ghost.mended]
+    high = plot.place(far[-1][0], far[-1][1] ** 2)
     sheet._show_ghost(dataclasses.replace(ghost, mended=tuple(far)))
-    assert axis.range[1] > 2 * before[1]
-    assert axis.picture is None
+    assert plot.curves.largest_s2 > 2 * before
+    # What lay above the graph lies within it now, and the numbers of the axis are others.
+    assert high.y() < 0 < plot.place(far[-1][0], far[-1][1] ** 2).y()
+    numbers = QRect(0, 0, int(plot.place(0.0, 0.0).x()) - 6, int(plot.place(0.0, 0.0).y()) - 20)
+    assert plot.grab().toImage().copy(numbers) != drawn.copy(numbers)

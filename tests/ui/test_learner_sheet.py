@@ -2,19 +2,23 @@
 
 from __future__ import annotations
 
+import math
+from dataclasses import replace
 from pathlib import Path
 from xml.etree import ElementTree
 
 import pytest
-from PySide6.QtCore import Qt
-from PySide6.QtGui import QImage
+from PySide6.QtCore import QPoint, QRectF, Qt
+from PySide6.QtGui import QImage, QPainter
 from PySide6.QtWidgets import QApplication, QFileDialog
 from pytestqt.qtbot import QtBot
 
 from markbench.model import Reason
 from markbench.session import Session
+from markbench.ui.overview.figure import Look
 from markbench.ui.portfolio.criterion import CriterionCard
 from markbench.ui.portfolio.curves import curves
+from markbench.ui.portfolio.drawing import draw_graph
 from markbench.ui.portfolio.graph_figure import GraphFigure
 from markbench.ui.window import Window
 
@@ -105,6 +109,38 @@ def test_the_graph_is_saved_as_it_is_shown(
         dots = [one for name in ("circle", "ellipse") for one in root.iter(f"{space}{name}")]
         assert len(dots) >= 2 * len(session.analysis("s2").rows)  # readings and residuals
     assert target.name in window.bar.trouble.text()
+
+
+def test_each_reading_is_drawn_where_its_numbers_are_and_a_click_on_it_finds_its_row(
+    qtbot: QtBot, window: Window, session: Session
+) -> None:
+    window.open_learner("s2")
+    sheet = window.sheet
+    QApplication.processEvents()
+    plot = sheet.graph.plot
+    drawn, ratio = plot.grab().toImage(), plot.devicePixelRatioF()
+    for number, row in enumerate(session.analysis("s2").rows):
+        at = plot.place(row.length_m, row.period_squared_s2)
+        colour = drawn.pixelColor((at * ratio).toPoint())
+        assert colour.name() == window._theme.palette.data.lower()
+        qtbot.mouseClick(plot, Qt.MouseButton.LeftButton, pos=at.toPoint() + QPoint(3, -3))
+        assert {index.row() for index in sheet.table.selectedIndexes()} == {number}
+    sheet.table.clearSelection()
+    qtbot.mouseClick(plot, Qt.MouseButton.LeftButton, pos=QPoint(3, 3))
+    assert not sheet.table.selectedIndexes()
+
+
+def test_a_reading_that_lacks_a_number_leaves_the_others_drawn(session: Session) -> None:
+    analysis = session.analysis("s1")
+    whole = curves(analysis)
+    gap = replace(analysis.rows[-1], length_m=math.nan, period_squared_s2=math.nan)
+    drawn = curves(replace(analysis, rows=(*analysis.rows[:-1], gap)))
+    assert math.isfinite(drawn.longest_m)
+    assert 0 < drawn.longest_m < whole.longest_m
+    picture = QImage(300, 300, QImage.Format.Format_RGB32)
+    painter = QPainter(picture)
+    draw_graph(painter, QRectF(picture.rect()), drawn, Look())
+    painter.end()
 
 
 def test_the_saved_graph_says_what_each_line_is(session: Session) -> None:

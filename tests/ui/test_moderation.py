@@ -187,7 +187,7 @@ def test_before_her_own_mark_she_sees_the_work_and_nothing_of_the_first_marker(
         assert hidden not in said
     # The learner's numbers and evidence are there: five lengths, the graph, the pictures.
     assert sheet.readings.rowCount() == 5
-    assert len(sheet.graph._points.getData()[0]) == 5
+    assert len(sheet.graph.curves.points[0]) == 5
     shown = [thumb for thumb in sheet.evidence.thumbs if thumb.piece is not None]
     assert {thumb.kind for thumb in shown if not thumb.isHidden()} == {"setup_photo", "swing_video"}
     # A selfie that stayed with the first marker is not called missing; one not handed in is.

@@ -191,6 +191,7 @@ class PieceField(TextField):
         document = self.document()
         document.setUndoRedoEnabled(False)
         cursor = QTextCursor(document)
+        cursor.beginEditBlock()  # laid out and marked once, not for each run
         cursor.select(QTextCursor.SelectionType.Document)
         cursor.removeSelectedText()
         spaced = QTextBlockFormat()
@@ -201,6 +202,7 @@ class PieceField(TextField):
                 cursor.insertBlock(spaced, QTextCharFormat())
             for run in runs(piece, self._facts):
                 cursor.insertText(run.text, self._format(run.place, run.text))
+        cursor.endEditBlock()
         document.setUndoRedoEnabled(True)
         block = document.findBlockByNumber(min(line, document.blockCount() - 1))
         back = QTextCursor(block)

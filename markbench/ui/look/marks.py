@@ -15,8 +15,6 @@ LINE_STYLES = {
     "ghost": Qt.PenStyle.DotLine,
     "crowd": Qt.PenStyle.SolidLine,
 }
-# Symbols of the graph by the same names (pyqtgraph's letters).
-SYMBOLS = {"data": "o", "ghost": "d", "questioned": "s"}
 
 
 def pen(colour: str, width: float = 1.0, style: Qt.PenStyle = Qt.PenStyle.SolidLine) -> QPen:

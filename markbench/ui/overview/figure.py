@@ -160,11 +160,13 @@ def x_axis(
     words(painter, foot, title, colours.pencil, Qt.AlignmentFlag.AlignHCenter)
 
 
-def y_axis(painter: QPainter, area: QRectF, low: float, high: float, look: Look) -> None:
-    """Axis, ticks and faint rules for a range up the left of ``area``."""
+def y_axis(
+    painter: QPainter, area: QRectF, low: float, high: float, look: Look, close: float = 34
+) -> None:
+    """Axis, ticks and faint rules for a range up the left of ``area``, ``close`` px apart."""
     colours, line = look.palette, look.line()
     painter.setFont(look.font())
-    for value in ticks(low, high, max(int(area.height() / (34 * look.scale)), 2)):
+    for value in ticks(low, high, max(int(area.height() / (close * look.scale)), 2)):
         y = area.bottom() - area.height() * (value - low) / (high - low)
         painter.setPen(pen(colours.rule, 1.0))
         painter.drawLine(QPointF(area.left() - 4, y), QPointF(area.right(), y))

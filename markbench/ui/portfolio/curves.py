@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 from dataclasses import dataclass
 
@@ -44,8 +45,8 @@ def curves(
     mended = list(ghost.mended) if ghost is not None else []
     ghost_lengths = [length for length, _ in mended]
     ghost_squares = [period**2 for _, period in mended]
-    longest = 1.08 * max([*lengths, *ghost_lengths], default=0.6)
-    largest = 1.08 * max([*squares, *ghost_squares], default=slope * longest)
+    longest = 1.08 * _largest([*lengths, *ghost_lengths], 0.6)
+    largest = 1.08 * _largest([*squares, *ghost_squares], slope * longest)
     line = analysis.line
     fitted: Points = ([], [])
     residuals: Points = ([], [])
@@ -68,11 +69,16 @@ def curves(
         stems=(stems_x, stems_y),
         longest_m=longest,
         largest_s2=largest,
-        largest_residual=max((abs(y) for y in residuals[1]), default=0.0) or 0.05,
+        largest_residual=_largest((abs(y) for y in residuals[1]), 0.0) or 0.05,
         line_words=_line_words(analysis),
         law_words=_tr("local g {g:.2f} m/s²").format(g=analysis.local.g),
         ghost_words=_tr("without the slip") if mended else "",
     )
+
+
+def _largest(values: Iterable[float], default: float) -> float:
+    """The largest that can be drawn: a reading may lack its length or its times."""
+    return max((value for value in values if math.isfinite(value)), default=default)
 
 
 def _line_words(analysis: Analysis) -> str:

@@ -1,20 +1,24 @@
 """The learner's graph: readings, fitted line, local law, the ghost of an explanation, residuals.
 
-What is drawn is decided in :mod:`markbench.ui.portfolio.curves`; this only draws it.
+What is drawn is decided in :mod:`markbench.ui.portfolio.curves` and drawn by
+:mod:`markbench.ui.portfolio.drawing`; this shows it with its key, and tells of clicks.
 """
 
 from __future__ import annotations
 
-import pyqtgraph as pg
-from PySide6.QtCore import QPointF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QPainter, QPaintEvent
+from PySide6.QtCore import QPointF, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from markbench.ui.flow import FlowLayout
-from markbench.ui.look.marks import LINE_STYLES, SYMBOLS, pen
+from markbench.ui.look.marks import LINE_STYLES, pen
 from markbench.ui.look.theme import Theme
+from markbench.ui.overview.figure import Look
 from markbench.ui.parts import button, label
 from markbench.ui.portfolio.curves import Curves
+from markbench.ui.portfolio.drawing import draw_graph, upper_panel
+
+_NEAR_PX = 11.0  # a point is hit by a hand, not by a pixel
 
 
 class _Sample(QWidget):
@@ -44,27 +48,59 @@ class _Sample(QWidget):
             )
 
 
-class _Area(pg.GraphicsLayoutWidget):  # type: ignore[misc]
-    """Takes the room there is; pyqtgraph asks for more than a small screen has."""
+class _Plot(QWidget):
+    """The graph itself. ``clicked`` carries the number of a reading."""
+
+    clicked = Signal(int)
+
+    def __init__(self, theme: Theme) -> None:
+        super().__init__()
+        self._theme = theme
+        self.curves: Curves | None = None
+        self.chosen: int | None = None
+        self.setMouseTracking(True)
 
     def sizeHint(self) -> QSize:
-        return QSize(260, 230)
+        return QSize(self._theme.px(260), self._theme.px(230))
 
     def minimumSizeHint(self) -> QSize:
-        return QSize(180, 180)
+        return QSize(self._theme.px(180), self._theme.px(190))
 
+    def place(self, x: float, y: float) -> QPointF:
+        """Where a length in m and a squared period in s² lie in this widget."""
+        assert self.curves is not None
+        return upper_panel(self._box(), self.curves, Look.of(self._theme)).spot(x, y)
 
-class _Axis(pg.AxisItem):  # type: ignore[misc]
-    """An axis that never changes its unit: lengths stay in metres."""
+    def reading_at(self, at: QPointF) -> int | None:
+        """The reading a hand means by a place; ``None`` where none is near."""
+        if self.curves is None:
+            return None
+        panel = upper_panel(self._box(), self.curves, Look.of(self._theme))
+        near: tuple[float, int | None] = (_NEAR_PX, None)
+        for number, (x, y) in enumerate(zip(*self.curves.points, strict=True)):
+            off = panel.spot(x, y) - at
+            far = (off.x() ** 2 + off.y() ** 2) ** 0.5
+            if far < near[0]:
+                near = (far, number)
+        return near[1]
 
-    def updateAutoSIPrefix(self) -> None:
-        self.autoSIPrefixScale = 1.0
-        self.picture = None  # a change of range comes by this way alone: draw afresh
-        self.update()
+    def _box(self) -> QRectF:
+        return QRectF(self.rect()).adjusted(8, 2, -4, 0)
 
+    def paintEvent(self, _event: QPaintEvent) -> None:
+        if self.curves is not None:
+            painter = QPainter(self)
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            draw_graph(painter, self._box(), self.curves, Look.of(self._theme), self.chosen)
 
-def _axes() -> dict[str, pg.AxisItem]:
-    return {side: _Axis(side) for side in ("left", "bottom")}
+    def mouseMoveEvent(self, event: QMouseEvent) -> None:
+        over = self.reading_at(event.position()) is not None
+        self.setCursor(Qt.CursorShape.PointingHandCursor if over else Qt.CursorShape.ArrowCursor)
+
+    def mouseReleaseEvent(self, event: QMouseEvent) -> None:
+        reading = self.reading_at(event.position())
+        if reading is not None and event.button() == Qt.MouseButton.LeftButton:
+            self.clicked.emit(reading)
 
 
 class GraphPanel(QWidget):
@@ -76,23 +112,9 @@ class GraphPanel(QWidget):
     def __init__(self, theme: Theme) -> None:
         super().__init__()
         self._theme = theme
-        self._curves: Curves | None = None
-        self._chosen: int | None = None
         self.setAccessibleName(self.tr("Graph of T² against L with residuals"))
-        self._area = _Area()
-        self._area.ci.setContentsMargins(0, 4, 8, 0)
-        self._area.ci.setSpacing(2)
-        self._area.setFocusPolicy(Qt.FocusPolicy.NoFocus)
-        self._main: pg.PlotItem = self._area.addPlot(row=0, col=0, axisItems=_axes())
-        self._rest: pg.PlotItem = self._area.addPlot(row=1, col=0, axisItems=_axes())
-        self._area.ci.layout.setRowStretchFactor(0, 3)
-        self._area.ci.layout.setRowStretchFactor(1, 1)
-        self._rest.setXLink(self._main)
-        for plot in (self._main, self._rest):
-            plot.setMenuEnabled(False)
-            plot.hideButtons()
-            plot.setMouseEnabled(x=False, y=False)
-        self._make_items()
+        self.plot = _Plot(theme)
+        self.plot.clicked.connect(self.reading_clicked)
         self._names = {what: label(kind="small") for what in ("data", "law", "ghost")}
         key = FlowLayout(spacing=8)
         key.setContentsMargins(6, 4, 6, 0)
@@ -108,9 +130,8 @@ class GraphPanel(QWidget):
         column.setContentsMargins(1, 1, 1, 1)
         column.setSpacing(0)
         column.addLayout(head)
-        column.addWidget(self._area, 1)
-        theme.changed.connect(self._restyle)
-        self._restyle()
+        column.addWidget(self.plot, 1)
+        theme.changed.connect(self.plot.updateGeometry)
 
     def _key(self, what: str) -> QWidget:
         part = QWidget()
@@ -121,109 +142,22 @@ class GraphPanel(QWidget):
         row.addWidget(self._names[what])
         return part
 
-    def _make_items(self) -> None:
-        self._law = self._main.plot()
-        self._line = self._main.plot()
-        self._ghost_line = self._main.plot()
-        self._ghost = pg.ScatterPlotItem()
-        self._asked = pg.ScatterPlotItem()
-        self._points = pg.ScatterPlotItem(hoverable=True, tip=None)
-        self._points.sigClicked.connect(self._clicked)
-        for item in (self._ghost, self._asked, self._points):
-            self._main.addItem(item)
-        self._zero = pg.InfiniteLine(0, angle=0)
-        self._stems = self._rest.plot()
-        self._residuals = pg.ScatterPlotItem()
-        for item in (self._zero, self._residuals):
-            self._rest.addItem(item)
+    @property
+    def curves(self) -> Curves | None:
+        """What is drawn now."""
+        return self.plot.curves
 
     def show_curves(self, curves: Curves) -> None:
         """Draw what was computed; keeps the chosen reading."""
-        self._curves = curves
-        self._draw()
-
-    def choose(self, reading: int | None) -> None:
-        """Ring one reading."""
-        if reading != self._chosen:
-            self._chosen = reading
-            self._draw_points()
-
-    def _draw(self) -> None:
-        curves = self._curves
-        if curves is None:
-            return
-        self._line.setData(*curves.fitted)
-        self._law.setData(*curves.law)
-        self._ghost_line.setData(*curves.ghost_line)
-        self._ghost.setData(*curves.ghost)
-        self._residuals.setData(*curves.residuals)
-        self._stems.setData(*curves.stems, connect="pairs")
+        self.plot.curves = curves
         self._names["data"].setText(curves.line_words)
         self._names["law"].setText(curves.law_words)
         self._names["ghost"].setText(curves.ghost_words)
         self._keys["ghost"].setVisible(bool(curves.ghost_words))
-        self._draw_points()
-        self._main.setXRange(0, curves.longest_m, padding=0)
-        self._main.setYRange(0, curves.largest_s2, padding=0)
-        self._rest.setYRange(-curves.largest_residual, curves.largest_residual, padding=0.15)
+        self.plot.update()
 
-    def _draw_points(self) -> None:
-        if self._curves is None:
-            return
-        palette = self._theme.palette
-        lengths, squares = self._curves.points
-        self._points.setData(lengths, squares, data=list(range(len(lengths))))
-        asked = [i for i in self._curves.questioned if i < len(lengths)]
-        rings = asked if self._chosen is None else [*asked, self._chosen]
-        rings = [i for i in dict.fromkeys(rings) if 0 <= i < len(lengths)]
-        self._asked.setData(
-            [lengths[i] for i in rings],
-            [squares[i] for i in rings],
-            pen=[
-                pg.mkPen(palette.deed if i == self._chosen else palette.look, width=2)
-                for i in rings
-            ],
-        )
-
-    def _clicked(self, _item: object, spots: list[pg.SpotItem]) -> None:
-        if spots:
-            self.reading_clicked.emit(int(spots[0].data()))
-
-    def _restyle(self) -> None:
-        palette, theme = self._theme.palette, self._theme
-        self._area.setBackground(palette.paper)
-        for plot in (self._main, self._rest):
-            plot.showGrid(x=True, y=True, alpha=0.13)
-            for side in ("left", "bottom"):
-                axis = plot.getAxis(side)
-                axis.setPen(pg.mkPen(palette.edge))
-                axis.setTextPen(pg.mkPen(palette.pencil))
-                axis.setTickFont(theme.font("small"))
-                axis.setStyle(maxTickLevel=1)
-                axis.label.setFont(theme.font("small"))
-                plot.getAxis("left").setWidth(theme.px(58))
-        self._main.getAxis("bottom").setStyle(showValues=False)
-        style = {"color": palette.pencil, "font-size": f"{theme.px(12)}px"}
-        self._main.setLabel("left", "T² / s²", **style)
-        self._rest.setLabel("left", self.tr("residual / s²"), **style)
-        self._rest.setLabel("bottom", "L / m", **style)
-        lines = ((self._line, "data", 1.8), (self._law, "law", 1.8), (self._ghost_line, "ghost", 2))
-        for item, what, width in lines:
-            item.setPen(pg.mkPen(getattr(palette, what), width=width, style=LINE_STYLES[what]))
-        self._points.setBrush(pg.mkBrush(palette.data))
-        self._points.setPen(pg.mkPen(palette.paper, width=1))
-        self._points.setSize(9)
-        self._points.setSymbol(SYMBOLS["data"])
-        self._ghost.setSymbol(SYMBOLS["ghost"])
-        self._ghost.setSize(11)
-        self._ghost.setBrush(pg.mkBrush(palette.paper))
-        self._ghost.setPen(pg.mkPen(palette.ghost, width=1.6))
-        self._asked.setSymbol(SYMBOLS["questioned"])
-        self._asked.setSize(17)
-        self._asked.setBrush(None)
-        self._zero.setPen(pg.mkPen(palette.edge))
-        self._stems.setPen(pg.mkPen(palette.data, width=1.6))
-        self._residuals.setBrush(pg.mkBrush(palette.data))
-        self._residuals.setPen(pg.mkPen(palette.paper))
-        self._residuals.setSize(7)
-        self._draw()
+    def choose(self, reading: int | None) -> None:
+        """Ring one reading."""
+        if reading != self.plot.chosen:
+            self.plot.chosen = reading
+            self.plot.update()
