@@ -24,12 +24,18 @@ CONTAINERS = {
     "avi": ("avi", "mpeg4"),
     "3gp": ("3gp", "libx264"),
 }
+# The camera looks down on the swing by 17°: sin 17° of what lies behind shows as height.
+DEPTH = 0.3
 UNUSABLE = ("two bobs", "no swing", "few swings", "cut")
 
 
 @dataclass(frozen=True)
 class Clip:
-    """What is shown. Lengths in fractions of the picture's height, angles in degrees."""
+    """What is shown. Lengths in fractions of the picture's height, angles in degrees.
+
+    ``thread`` is its contrast as a share of the bob's; 0 cannot be seen. ``ellipse`` is the
+    ratio of the path's axes in space, of which the picture shows the share ``DEPTH``.
+    """
 
     seed: int
     kind: str = "mp4"
@@ -55,17 +61,26 @@ class Clip:
     trouble: str = ""
     drop: float = 0.0
     cut_swings: float = 0.0
+    thread: float = 0.4
     other: dict[str, float] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)
 class Truth:
-    """What a perfect observer would say of a clip."""
+    """What a perfect observer would say of a clip.
+
+    ``angle_deg`` is the amplitude at ``release_s``; ``flattened`` the ratio of the path's
+    axes as the picture shows it; ``string_px`` the support's distance from the bob in
+    pixels of the upright film.
+    """
 
     period_s: float
     swings: float
     release_s: float
     frame_times_s: np.ndarray
+    angle_deg: float = float("nan")
+    flattened: float = float("nan")
+    string_px: float = float("nan")
 
 
 def draw(seed: int, trouble: str = "") -> Clip:
@@ -230,7 +245,8 @@ def render(clip: Clip) -> tuple[bytes, Truth]:
         for x0, length, theta, out, r in pendulums:
             speed = (theta[min(n + 1, theta.size - 1)] - theta[max(n - 1, 0)]) / gap[n]
             blurred = theta[n] + speed * exposure * np.array([-0.33, 0.0, 0.33])
-            _pendulum(picture, xx, yy, (x0, pivot_y, length, r), blurred, out[n], level)
+            shape = (x0, pivot_y, length, r, clip.thread)
+            _pendulum(picture, xx, yy, shape, blurred, out[n], level)
         if hand:
             gone = (world[n] - release) / 0.5
             if gone < 1:
@@ -252,7 +268,9 @@ def render(clip: Clip) -> tuple[bytes, Truth]:
         picture = picture + speckle[down : down + height, right : right + width]
         frames.append(np.clip(picture, 0, 255).astype(np.uint8))
     data = encode(frames, shown, clip.kind, clip.turned, clip.rate)
-    return data, Truth(float(period), swings, first, shown)
+    at_first = float(np.degrees(np.interp(first, shown, amplitude)))
+    flattened = DEPTH * clip.ellipse
+    return data, Truth(float(period), swings, first, shown, at_first, flattened, string)
 
 
 def _scene(rng: np.random.Generator, width: int, height: int) -> np.ndarray:
@@ -271,15 +289,15 @@ def _pendulum(
     whole: np.ndarray,
     all_x: np.ndarray,
     all_y: np.ndarray,
-    shape: tuple[float, float, float, float],
+    shape: tuple[float, float, float, float, float],
     angles: np.ndarray,
     out: float,
     level: float,
 ) -> None:
     """Thread and bob, blurred over the ``angles`` passed during the exposure."""
-    x0, y0, length, r = shape
+    x0, y0, length, r, strength = shape
     bobs_x = x0 + length * np.sin(angles)
-    bobs_y = y0 + length * np.cos(angles) + 0.3 * length * np.sin(out)
+    bobs_y = y0 + length * np.cos(angles) + DEPTH * length * np.sin(out)
     left, right = min(x0, bobs_x.min()) - r - 3, max(x0, bobs_x.max()) + r + 3
     columns = (all_x[0] >= left) & (all_x[0] <= right)
     rows = (all_y[:, 0] >= y0 - 2) & (all_y[:, 0] <= bobs_y.max() + r + 3)
@@ -292,7 +310,7 @@ def _pendulum(
         along = np.clip(along, 0, 1)
         off = np.hypot(xx - x0 - along * (bx - x0), yy - y0 - along * (by - y0))
         thread += np.clip(1.0 - off, 0, 1) / angles.size
-    picture = picture + 0.4 * thread * (level - picture)
+    picture = picture + strength * thread * (level - picture)
     whole[box] = picture + alpha * (level - picture)
 
 

@@ -70,3 +70,49 @@ def swinging(*bobs: Bob, seconds: float = 7.0, level: float = 150.0) -> Film:
             put(picture, x[n], y[n], bob.radius, bob.level)
         pictures.append(picture)
     return film_of(pictures)
+
+
+@dataclass(frozen=True)
+class Hung:
+    """A pendulum in the picture: pixels, and degrees. ``thread``: its share of the contrast."""
+
+    string: float = 62.0
+    amplitude_deg: float = 12.0
+    top: float = 8.0
+    x: float = 80.0
+    askew_deg: float = 0.0
+    thread: float = 0.5
+    radius: float = 5.0
+    level: float = 40.0
+    decrement: float = 0.02
+    period_s: float = 0.9
+
+
+def hanging(pendulum: Hung, seconds: float = 5.0) -> Film:
+    """A pendulum with its thread, a pixel wide, let go at the first frame."""
+    times = np.arange(round(seconds * RATE)) / RATE
+    turns = times / pendulum.period_s
+    sizes = np.radians(pendulum.amplitude_deg) * np.exp(-pendulum.decrement * turns)
+    pictures = []
+    for angle in sizes * np.cos(2 * np.pi * turns) + np.radians(pendulum.askew_deg):
+        picture = wall()
+        x = pendulum.x + pendulum.string * np.sin(angle)
+        y = pendulum.top + pendulum.string * np.cos(angle)
+        _line(picture, (pendulum.x, pendulum.top), (x, y), pendulum.thread, pendulum.level)
+        put(picture, x, y, pendulum.radius, pendulum.level)
+        pictures.append(picture)
+    return film_of(pictures)
+
+
+def _line(
+    picture: np.ndarray,
+    start: tuple[float, float],
+    end: tuple[float, float],
+    strength: float,
+    level: float,
+) -> None:
+    yy, xx = np.mgrid[:HEIGHT, :WIDTH].astype(float)
+    (x0, y0), (dx, dy) = start, (end[0] - start[0], end[1] - start[1])
+    along = np.clip(((xx - x0) * dx + (yy - y0) * dy) / (dx**2 + dy**2), 0, 1)
+    off = np.hypot(xx - x0 - along * dx, yy - y0 - along * dy)
+    picture += strength * np.clip(1 - off, 0, 1) * (level - picture)

@@ -14,6 +14,11 @@ if TYPE_CHECKING:
     from markbench.evidence.video.judge import SwingMeasurement
 
 
+# Ratio of the path's axes in the picture from which an ellipse is spoken of; on drawn films
+# it was out by less than half of this (DECISION-video.md).
+_OPEN = 0.05
+
+
 def swing_words(measured: SwingMeasurement, rows: Sequence[Row], counted: int | None) -> list[str]:
     """Sentences for the teacher; ``counted`` is her own count, if she made one."""
     if not measured.accepted:
@@ -27,7 +32,17 @@ def swing_words(measured: SwingMeasurement, rows: Sequence[Row], counted: int | 
         )
     parts = [_tr("T = {value}").format(value=value), count]
     if measured.amplitude_deg is not None:
-        parts.append(_tr("begins at {a:.0f}° from the middle").format(a=measured.amplitude_deg))
+        from markbench.evidence.video.support import U_ANGLE
+
+        angle = with_uncertainty(measured.amplitude_deg, U_ANGLE * measured.amplitude_deg)
+        parts.append(_tr("begins at ({angle})° from the middle").format(angle=angle))
+    if measured.ellipse > _OPEN:
+        # Seen from one side, an ellipse looks flatter than it is, or like no ellipse at all.
+        parts.append(
+            _tr("opens into an ellipse, at least {p:.0f} % as wide as long").format(
+                p=100 * measured.ellipse
+            )
+        )
     against = _against_the_table(measured, rows)
     return ["  ·  ".join(parts), *([against] if against else [])]
 
