@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping
 from dataclasses import dataclass
 
 import numpy as np
@@ -13,6 +13,9 @@ from scipy import ndimage
 from markbench.evidence.fingerprint import Fingerprint, fingerprint, repeated_pairs
 from markbench.evidence.picture import Header, PictureError, open_upright, read_header
 from markbench.model import Brief, Concern, Finding, Source
+
+# Two files and how far their pictures agree.
+Alike = tuple[str, str, float]
 
 # The eye judges sharpness on a screen, so every photo is judged at one size.
 _JUDGED_EDGE = 512
@@ -149,21 +152,29 @@ def _date_findings(
     ]
 
 
-def repeated_photos(
-    looks: Mapping[str, PhotoLook], owners: Mapping[str, str]
-) -> dict[str, list[Finding]]:
+def alike_photos(
+    looks: Mapping[str, PhotoLook], stop: Callable[[], bool] = lambda: False
+) -> tuple[Alike, ...]:
+    """Pairs of files that show the same picture, with how far they agree.
+
+    Slow for a thousand photos (DECISION-photos.md): not for the thread of the window.
+    """
+    files = [file for file, look in looks.items() if look.print is not None and _tells(look)]
+    pairs = repeated_pairs([look.print for f in files if (look := looks[f]).print], stop)
+    return tuple((files[i], files[j], near) for i, j, near in pairs)
+
+
+def repeated_photos(alike: Iterable[Alike], owners: Mapping[str, str]) -> dict[str, list[Finding]]:
     """By learner, the photos that show the same picture as another piece.
 
-    ``looks`` by file; ``owners`` learner id by file.
+    ``alike`` as :func:`alike_photos`; ``owners`` learner id by file.
     """
-    files: Sequence[str] = [f for f in looks if looks[f].print is not None and _tells(looks[f])]
-    pairs = repeated_pairs([look.print for f in files if (look := looks[f]).print is not None])
     found: dict[str, list[Finding]] = {}
-    for i, j, near in pairs:
-        for mine, other in ((files[i], files[j]), (files[j], files[i])):
+    for one, another, near in alike:
+        for mine, other in ((one, another), (another, one)):
             learner, theirs = owners.get(mine, ""), owners.get(other, "")
             same = learner == theirs
-            if same and mine == files[j]:
+            if same and mine == another:
                 continue
             whose = "another piece of the same learner" if same else f"a piece of {theirs}"
             found.setdefault(learner, []).append(

@@ -17,7 +17,7 @@ from markbench.model import Analysis, ClassWork, Finding, Piece, State
 # Decoders and signal processing take longer to load than a class to read; they are loaded
 # only when there is something to look at.
 if TYPE_CHECKING:
-    from markbench.evidence.photos import PhotoLook
+    from markbench.evidence.photos import Alike, PhotoLook
     from markbench.evidence.video.judge import SwingMeasurement
 
 Progress = Callable[[int, int, str], None]
@@ -28,12 +28,13 @@ Stop = Callable[[], bool]
 class Seen:
     """What was seen so far, by file.
 
-    ``repeats``: by learner, the questions about repeated photos that are kept from photos
-    which are gone.
+    ``alike``: pairs of photos that show the same picture. ``repeats``: by learner, the
+    questions about repeated photos that are kept from photos which are gone.
     """
 
     photos: Mapping[str, PhotoLook] = field(default_factory=dict)
     films: Mapping[str, SwingMeasurement] = field(default_factory=dict)
+    alike: tuple[Alike, ...] = ()
     repeats: Mapping[str, tuple[Finding, ...]] = field(default_factory=dict)
 
 
@@ -47,19 +48,23 @@ def look(
 ) -> Seen:
     """Look at every photo and film of a class; each file is measured once and remembered."""
     from markbench.evidence.class_look import look_at_class
+    from markbench.evidence.photos import alike_photos
     from markbench.evidence.video.judge import SwingMeasurement
 
     photos: dict[str, PhotoLook] = {}
     films: dict[str, SwingMeasurement] = {}
+    alike: tuple[Alike, ...] | None = None
     pieces = [p for one in work.portfolios.values() for p in one.pieces if not p.gone]
     for piece, found in look_at_class(
         pieces, lambda piece: open_piece(folder, piece.file), progress=progress, stop=stop
     ):
         if isinstance(found, SwingMeasurement):
+            # Photos came first; whoever stops among the films has them compared.
+            alike = alike_photos(photos, stop) if alike is None else alike
             films[piece.file] = found
         else:
             photos[piece.file] = found
-    return Seen(photos, films)
+    return Seen(photos, films, alike_photos(photos, stop) if alike is None else alike)
 
 
 def counted(seen: Seen, state: State) -> Seen:
@@ -76,10 +81,14 @@ def repeats(work: ClassWork, seen: Seen) -> Mapping[str, tuple[Finding, ...]]:
     """Questions that need all photos of the class side by side."""
     if not seen.photos:
         return {}
+    # Of photos that are gone no fingerprint is kept; their questions are.
+    there = {file for file, look in seen.photos.items() if look.print is not None}
+    alike = [pair for pair in seen.alike if there.issuperset(pair[:2])]
+
     from markbench.evidence.photos import repeated_photos
 
     owners = {piece.file: i for i, p in work.portfolios.items() for piece in p.pieces}
-    fresh = repeated_photos(seen.photos, owners)
+    fresh = repeated_photos(alike, owners)
     return {i: (*fresh.get(i, ()), *seen.repeats.get(i, ())) for i in {*fresh, *seen.repeats}}
 
 

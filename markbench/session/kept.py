@@ -67,4 +67,4 @@ def with_kept(seen: Seen, state: State) -> Seen:
         for file, plain in value["films"].items():
             films[file] = from_plain(SwingMeasurement, plain)
         repeats[learner] = from_plain(tuple[Finding, ...], value["repeats"])
-    return Seen(photos, films, repeats)
+    return Seen(photos, films, seen.alike, repeats)

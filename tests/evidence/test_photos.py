@@ -13,6 +13,7 @@ from PIL import ExifTags, Image, ImageFilter
 from markbench.evidence.cache import Cache
 from markbench.evidence.fingerprint import fingerprint, repeated_pairs
 from markbench.evidence.photos import (
+    alike_photos,
     findings_of_photo,
     look_at_photo,
     repeated_photos,
@@ -181,7 +182,7 @@ def test_the_same_picture_is_known_again():
     others = {f"other {n}": saved(scene(100 + n)) for n in range(12)}
     looks = {name: look_at_photo(data) for name, data in (again | others).items()}
     owners = {name: f"L{n}" for n, name in enumerate(looks)}
-    found = repeated_photos(looks, owners)
+    found = repeated_photos(alike_photos(looks), owners)
     assert set(found) == {owners[name] for name in again}
     finding = found[owners["half"]][0]
     assert finding.check == "photo_repeated"
