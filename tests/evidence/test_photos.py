@@ -25,6 +25,7 @@ from markbench.evidence.picture import (
     strip_metadata,
     thumbnail,
 )
+from markbench.evidence.showing import picture_pixels
 from markbench.model import Brief
 
 BRIEF = Brief(opens=dt.date(2031, 3, 3), closes=dt.date(2031, 3, 14))
@@ -66,7 +67,7 @@ EXIF_CASES = {
 
 
 @pytest.mark.parametrize("case", EXIF_CASES)
-@pytest.mark.parametrize("form", ["JPEG", "PNG", "WEBP"])
+@pytest.mark.parametrize("form", ["JPEG", "PNG", "WEBP", "HEIF"])
 def test_the_eight_orientations_of_the_exif_standard(case, form):
     seen = np.zeros((48, 80, 3), dtype=np.uint8)
     seen[:24, :40], seen[:24, 40:], seen[24:, :40] = (250, 0, 0), (0, 250, 0), (0, 0, 250)
@@ -85,6 +86,10 @@ def test_the_eight_orientations_of_the_exif_standard(case, form):
     assert np.abs(upright - seen).mean() < 8
     again = np.asarray(Image.open(io.BytesIO(strip_metadata(data)))).astype(int)
     assert np.abs(again - seen).mean() < 12
+    shown = picture_pixels(data)
+    assert (shown.width, shown.height) == (80, 48)
+    on_screen = np.frombuffer(shown.rgb, np.uint8).reshape(48, 80, 3).astype(int)
+    assert np.abs(on_screen - seen).mean() < 8
 
 
 @pytest.mark.parametrize("form", ["JPEG", "PNG", "WEBP", "HEIF"])

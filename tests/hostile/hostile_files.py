@@ -14,6 +14,7 @@ from markbench.evidence.cache import Cache
 from markbench.evidence.class_look import _look, photo_to_bytes, swing_to_bytes
 from markbench.evidence.photos import PhotoLook, look_at_photo
 from markbench.evidence.picture import PictureError, strip_metadata, thumbnail
+from markbench.evidence.showing import Frames, picture_pixels
 from markbench.evidence.video.judge import SwingMeasurement, measure_swing
 from markbench.intake.brief_file import read_brief
 from markbench.intake.class_list import read_class_list
@@ -193,25 +194,19 @@ def read_cached(data: bytes, folder: Path) -> None:
         _look(piece, lambda piece: b"piece", cache, _NoWorker())  # type: ignore[arg-type]
 
 
-def show_picture(data: bytes, folder: Path) -> None:
-    from markbench.ui.portfolio.pictures import load_picture
-
-    (folder / "picture").write_bytes(data)
+def show_picture(data: bytes, _folder: Path) -> None:
     for longest in (0, 64):
         try:
-            load_picture(folder, "picture", longest)
+            picture_pixels(data, longest)
         except ValueError as error:
             sentence(str(error))
 
 
-def show_film(data: bytes, folder: Path) -> None:
-    from markbench.ui.portfolio.film import Film
-
-    (folder / "film").write_bytes(data)
+def show_film(data: bytes, _folder: Path) -> None:
     try:
-        with Film.open(folder, "film", 96) as film:
-            for number in (0, len(film) // 2, len(film) - 1):
-                film.frame(number)
+        film = Frames(data, 96)
+        for number in (0, len(film.times_s) // 2, len(film.times_s) - 1):
+            film.frame(number)
     except ValueError as error:
         sentence(str(error))
 
