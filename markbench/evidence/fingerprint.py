@@ -101,7 +101,7 @@ def repeated_pairs(
         passed = np.flatnonzero(least <= MOST_BITS)
         if not passed.size:
             continue
-        mine = coarse_of(one.small, _WINDOWS)[window[passed]]
+        mine = coarse_of(one.small, _WINDOWS)
         for j in map(int, passed[at_a_glance(mine, coarse[passed])]):
             near = agreement(details[i], details[j], _WINDOWS[window[j]])
             if near >= LEAST_AGREEMENT:

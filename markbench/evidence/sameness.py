@@ -2,16 +2,15 @@
 
 One is laid over the other (shift and stretch by least squares), both are high-passed, so
 that only detail counts, and the detail must agree in every part of the picture. A glance
-comes first, at a third of the size and only where the sieve's guess lays the two: coarse
+comes first, at a third of the size and only where the sieve's windows lay the two: coarse
 detail that disagrees in a large part will not agree in its small ones. Photos of a class
-that share a wall pass the sieve by the thousand, and the glance leaves one in ten of them.
+that share a wall pass the sieve by the thousand, and the glance leaves one in five of them.
 """
 
 from __future__ import annotations
 
 import functools
 from collections.abc import Sequence
-from typing import Any
 
 import numpy as np
 from numpy.typing import NDArray
@@ -35,11 +34,11 @@ _GRAIN = 2.0
 _LEAST_COMMON = 0.6
 LEAST_AGREEMENT = 0.66
 
-# The glance: 32 × 32 of coarser detail in 4 × 4 parts. Equal pictures under a poor guess
-# agreed to 0.45 or more, nine in ten unequal ones less than that (DECISION-photos.md).
+# The glance: 32 × 32 of coarser detail in 4 × 4 parts. Equal pictures agreed to 0.61 or
+# more in some window, four in five unequal ones to less than 0.4 (DECISION-photos.md).
 _GLANCE_EDGE, _GLANCE_PARTS, _GLANCE_RIM = 32, 4, 2
 _GLANCE_FINE, _GLANCE_COARSE, _GLANCE_GRAIN = 3.0, 9.0, 1.5
-_GLANCE_LEAST = 0.3
+_GLANCE_LEAST = 0.4
 
 
 def detail_of(small: NDArray[np.uint8]) -> Detail:
@@ -61,15 +60,22 @@ def coarse_of(small: NDArray[np.uint8], windows: Sequence[Window]) -> Detail:
 
 
 def at_a_glance(one: Detail, others: Detail) -> NDArray[np.bool_]:
-    """Which of ``others`` (n, 32, 32) may be ``one`` (n, 32, 32)."""
-    across = (one * others).sum(axis=(1, 2))
-    gain = across / np.maximum((one * one).sum(axis=(1, 2)), 1e-9)
-    one = one * gain[:, None, None]
-    common = _by_part(2 * one * others, _GLANCE_PARTS)
-    power = _by_part(one**2 + others**2, _GLANCE_PARTS)
-    floor = 2 * _GLANCE_GRAIN**2 * (_GLANCE_EDGE // _GLANCE_PARTS) ** 2
-    least = ((common + floor) / (power + floor)).min(axis=(1, 2))
-    return np.asarray((gain > 0) & (least >= _GLANCE_LEAST))
+    """Which of ``others`` (n, 32, 32) may be ``one``, given in its windows (windows, 32, 32)."""
+    mine, theirs = _in_parts(one), _in_parts(others)
+    across = theirs @ mine.transpose(0, 2, 1)  # (parts, n, windows)
+    own, their = (mine**2).sum(axis=2), (theirs**2).sum(axis=2)
+    gain = across.sum(axis=0) / np.maximum(own.sum(axis=0), 1e-9)
+    floor = 2 * _GLANCE_GRAIN**2 * mine.shape[2]
+    power = gain**2 * own[:, None, :] + their[:, :, None]
+    least = ((2 * gain * across + floor) / (power + floor)).min(axis=0)
+    return np.asarray(((gain > 0) & (least >= _GLANCE_LEAST)).any(axis=1))
+
+
+def _in_parts(pictures: Detail) -> Detail:
+    """(parts, pictures, pixels of a part)."""
+    step = _GLANCE_EDGE // _GLANCE_PARTS
+    cut = pictures.reshape(-1, _GLANCE_PARTS, step, _GLANCE_PARTS, step)
+    return cut.transpose(1, 3, 0, 2, 4).reshape(_GLANCE_PARTS**2, -1, step**2)
 
 
 def agreement(one: Detail, other: Detail, window: Window) -> float:
@@ -90,7 +96,7 @@ def agreement(one: Detail, other: Detail, window: Window) -> float:
     if gain <= 0:
         return 0.0
     a = a * gain
-    common, power = _by_part(2 * a * b, _PARTS), _by_part(a**2 + b**2, _PARTS)
+    common, power = _by_part(2 * a * b), _by_part(a**2 + b**2)
     # Parts with little detail are bare wall and grain: they tell nothing either way.
     floor = 2 * _GRAIN**2 * (EDGE // _PARTS) ** 2
     return float(((common + floor) / (power + floor)).min())
@@ -161,7 +167,6 @@ def _between_pixels(at: Floats) -> tuple[NDArray[np.intp], Floats, NDArray[np.bo
     return low, at - low, (at >= 0) & (at <= EDGE - 1)
 
 
-def _by_part(values: NDArray[Any], parts: int) -> NDArray[Any]:
-    step = values.shape[-1] // parts
-    cut = values.reshape(*values.shape[:-2], parts, step, parts, step)
-    return np.asarray(cut.sum(axis=(-3, -1)))
+def _by_part(values: Floats) -> Floats:
+    step = EDGE // _PARTS
+    return np.asarray(values.reshape(_PARTS, step, _PARTS, step).sum(axis=(1, 3)))
