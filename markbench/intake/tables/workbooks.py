@@ -26,6 +26,7 @@ from python_calamine import (
 from markbench.intake.tables.compound import chains_end
 from markbench.intake.tables.extent import TooFarError, check_ods, check_sheet
 from markbench.intake.tables.grid import LONGEST_CELL, Cell, Grid, column_number
+from markbench.intake.tables.members import unpacked
 
 MOST_BYTES = 20_000_000
 MOST_UNPACKED = 200_000_000
@@ -133,7 +134,7 @@ def look_inside(data: bytes) -> dict[str, tuple[tuple[int, int, str], ...]]:
         found: dict[str, list[tuple[int, int, str]]] = {}
         for info in archive.infolist():  # by their entries: two may have one name
             part = info.filename
-            text = b"" if part.startswith("xl/media/") else archive.read(info)
+            text = b"" if part.startswith("xl/media/") else unpacked(archive, info, data)
             if part == "content.xml":
                 check_ods(text)
             elif b"sheetData" in text:  # a sheet, wherever the workbook keeps it
