@@ -281,6 +281,7 @@ class Session(Known):
     def see(self, seen: Seen) -> None:
         """Take in what was seen in the photos and films, and draft again."""
         self._judging.see(seen, self._state)
+        self.draft_all()  # here, where nobody waits, and not while cards are drawn
         self._tell(Change("", ("evidence",)))
 
     # --- inside --------------------------------------------------------------------

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import (
     QCoreApplication,
+    QMargins,
     QModelIndex,
     QObject,
     QPersistentModelIndex,
@@ -38,6 +39,12 @@ class CardDelegate(PictureDelegate):
         """One learner's card."""
         assert isinstance(thing, LearnerRow)
         paint_card(painter, thing, box, self._model.axes, self._theme)
+
+    def prepare(self, index: QModelIndex | QPersistentModelIndex, ratio: float) -> bool:
+        """The card as it will be wanted."""
+        row: LearnerRow = index.data(ROW)
+        size = self.card_size.shrunkBy(QMargins(_GAP, _GAP, _GAP, _GAP))
+        return self.draw_ahead(row.id, row, size, ratio)
 
     def paint(
         self,

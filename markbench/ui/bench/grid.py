@@ -2,12 +2,15 @@
 
 from __future__ import annotations
 
+import time
+
 from PySide6.QtCore import (
     QAbstractItemModel,
     QModelIndex,
     QPersistentModelIndex,
     QSize,
     Qt,
+    QTimer,
     Signal,
 )
 from PySide6.QtGui import QKeyEvent, QResizeEvent
@@ -16,6 +19,9 @@ from PySide6.QtWidgets import QFrame, QListView, QWidget
 from markbench.ui.bench.kept import PictureDelegate
 from markbench.ui.bench.model import ROW
 from markbench.ui.look.theme import Theme
+
+_IDLE_MS = 12  # between slices of drawing ahead: scrolling comes first
+_SLICE_S = 0.004
 
 
 class ClassGrid(QListView):
@@ -49,6 +55,10 @@ class ClassGrid(QListView):
         self.setModel(order)
         self.setItemDelegate(delegate)
         self.doubleClicked.connect(self._open)
+        self._ahead = QTimer(self, singleShot=True, interval=_IDLE_MS)
+        self._ahead.timeout.connect(self._draw_ahead)
+        delegate.late.connect(self.viewport().update)
+        self.verticalScrollBar().valueChanged.connect(self._ahead.start)
         for changed in (order.modelReset, order.layoutChanged, order.rowsRemoved,
                         order.rowsInserted, theme.changed):  # fmt: skip
             changed.connect(self.fit)
@@ -75,6 +85,21 @@ class ClassGrid(QListView):
             if high >= least_high and score > best_score:
                 best, best_score = QSize(int(min(wide, self.widest * high)), int(high)), score
         return best
+
+    def _draw_ahead(self) -> None:
+        """Draw the cards of the page below and the page above, before they are scrolled to."""
+        cell, model, ratio = self.gridSize(), self.model(), self.devicePixelRatioF()
+        if not self.isVisible() or cell.isEmpty():
+            return
+        columns = max(self.viewport().width() // cell.width(), 1)
+        page = columns * (self.viewport().height() // cell.height() + 1)
+        top = columns * (self.verticalScrollBar().value() // cell.height())
+        end = time.perf_counter() + _SLICE_S
+        for row in (*range(top, top + 2 * page), *range(top - 1, top - page, -1)):
+            if 0 <= row < model.rowCount() and self._cards.prepare(model.index(row, 0), ratio):
+                self._ahead.start()
+                if time.perf_counter() > end:
+                    return
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Fit again."""

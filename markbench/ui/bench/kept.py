@@ -1,25 +1,53 @@
-"""Tiles of one size, each drawn once and shown as a picture after that."""
+"""Tiles of one size, each drawn once and shown as a picture after that.
+
+Drawing a tile takes a millisecond or two and a page holds fifty, so whoever scrolls would
+wait for them. One frame therefore draws no more tiles than it has time for; the rest are
+blank paper until the next frame, a few milliseconds later.
+"""
 
 from __future__ import annotations
 
-from PySide6.QtCore import QModelIndex, QObject, QPersistentModelIndex, QRectF, QSize, Qt
-from PySide6.QtGui import QPainter, QPixmap
+import time
+from collections import OrderedDict
+
+from PySide6.QtCore import (
+    QModelIndex,
+    QObject,
+    QPersistentModelIndex,
+    QRectF,
+    QSize,
+    Qt,
+    QTimer,
+    Signal,
+)
+from PySide6.QtGui import QColor, QPainter, QPixmap
 from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 
 from markbench.ui.look.marks import pen
 from markbench.ui.look.theme import Theme
 
-_KEPT = 1500  # more than the largest class shown at once
+_KEPT = 500  # ten pages; some 40 MB
+_FRAME_S = 0.006  # of the 16 ms that a frame has, what may go into drawing tiles
+
+Index = QModelIndex | QPersistentModelIndex
 
 
 class PictureDelegate(QStyledItemDelegate):
-    """Says how to draw a tile in :meth:`draw`; a picture is kept while its thing is the same."""
+    """Says how to draw a tile in :meth:`draw`; a picture is kept while its thing is the same.
+
+    ``late``: some tiles are still blank, and there is time for them now.
+    """
+
+    late = Signal()
 
     def __init__(self, theme: Theme, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._theme = theme
         self.card_size = QSize(230, 116)
-        self._pictures: dict[tuple[str, int, int], tuple[object, QPixmap]] = {}
+        self._pictures: OrderedDict[tuple[str, int, int], tuple[object, QPixmap]] = OrderedDict()
+        self._spent_s, self._behind = 0.0, False
+        self._turn = QTimer(self, singleShot=True, interval=0)
+        self._turn.timeout.connect(self._next_frame)
         theme.changed.connect(self.forget)
 
     def draw(self, painter: QPainter, thing: object, box: QRectF) -> None:
@@ -35,23 +63,59 @@ class PictureDelegate(QStyledItemDelegate):
         for key in [key for key in self._pictures if key[0] == name]:
             del self._pictures[key]
 
-    def sizeHint(
-        self, _option: QStyleOptionViewItem, _index: QModelIndex | QPersistentModelIndex
-    ) -> QSize:
+    def prepare(self, _index: Index, _ratio: float) -> bool:
+        """Draw a tile that may be wanted next; False where there is nothing to draw."""
+        return False
+
+    def sizeHint(self, _option: QStyleOptionViewItem, _index: Index) -> QSize:
         """One size for all."""
         return self.card_size
 
     def blit(self, painter: QPainter, box: QRectF, name: str, thing: object) -> None:
         """Show the picture of ``thing``, the present form of what is called ``name``."""
         size = box.size().toSize()
+        held = self._pictures.get((name, size.width(), size.height()))
+        if held is not None and held[0] is thing:
+            picture = held[1]
+        elif self._spent_s < _FRAME_S:
+            picture = self._draw_anew(name, thing, size, painter.device().devicePixelRatioF())
+        else:
+            self._behind = True
+            self._blank(painter, box)
+            return
+        painter.drawPixmap(box.topLeft(), picture)
+
+    def draw_ahead(self, name: str, thing: object, size: QSize, ratio: float) -> bool:
+        """Draw a tile before it is shown; False where that was done."""
+        held = self._pictures.get((name, size.width(), size.height()))
+        if held is not None and held[0] is thing:
+            return False
+        self._draw_anew(name, thing, size, ratio)
+        return True
+
+    def _draw_anew(self, name: str, thing: object, size: QSize, ratio: float) -> QPixmap:
+        start = time.perf_counter()
+        picture = self._drawn(thing, size, ratio)
         key = (name, size.width(), size.height())
-        held = self._pictures.get(key)
-        if held is None or held[0] is not thing:
-            held = (thing, self._drawn(thing, size, painter.device().devicePixelRatioF()))
-            if len(self._pictures) > _KEPT:
-                self._pictures.clear()
-            self._pictures[key] = held
-        painter.drawPixmap(box.topLeft(), held[1])
+        self._pictures[key] = (thing, picture)
+        self._pictures.move_to_end(key)
+        while len(self._pictures) > _KEPT:
+            self._pictures.popitem(last=False)
+        self._spent_s += time.perf_counter() - start
+        self._turn.start()
+        return picture
+
+    def _next_frame(self) -> None:
+        self._spent_s = 0.0
+        if self._behind:
+            self._behind = False
+            self.late.emit()
+
+    def _blank(self, painter: QPainter, box: QRectF) -> None:
+        colours = self._theme.palette
+        painter.setPen(pen(colours.rule, 1.0))
+        painter.setBrush(QColor(colours.paper))
+        painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), 3, 3)
 
     def frame(self, painter: QPainter, box: QRectF, chosen: bool, hovered: bool) -> None:
         """The frame that tells chosen and pointed at."""

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 import datetime as dt
-import unicodedata
 from dataclasses import dataclass
+from functools import cached_property
 from typing import Any
 
 from PySide6.QtCore import (
@@ -17,7 +17,7 @@ from PySide6.QtCore import (
     Signal,
 )
 
-from markbench.ui.bench.rows import Axes, LearnerRow, learner_row
+from markbench.ui.bench.rows import Axes, LearnerRow, learner_row, plain, renewed
 from markbench.ui.desk import Desk
 
 Index = QModelIndex | QPersistentModelIndex
@@ -82,9 +82,11 @@ class ClassModel(QAbstractListModel):
 
     def _read(self) -> None:
         session = self._desk.session
-        self.rows = [
-            learner_row(session, learner.id, i) for i, learner in enumerate(session.learners)
-        ]
+        before = {row.id: row for row in self.rows}
+        self.rows = []
+        for number, learner in enumerate(session.learners):
+            row, known = learner_row(session, learner.id, number), before.get(learner.id)
+            self.rows.append(row if known is None else renewed(row, known))
         self.axes = Axes.of(self.rows)
 
     def _on_changed(self, learner: str) -> None:
@@ -103,7 +105,7 @@ class ClassModel(QAbstractListModel):
 
     def _renew(self) -> None:
         """Everybody may have changed. Whoever is chosen stays chosen where the list is the same."""
-        ids = [row.id for row in self.rows]
+        ids, axes = [row.id for row in self.rows], self.axes
         if [learner.id for learner in self._desk.session.learners] == ids:
             self._read()
             self.dataChanged.emit(self.index(0), self.index(len(ids) - 1))
@@ -111,11 +113,12 @@ class ClassModel(QAbstractListModel):
             self.beginResetModel()
             self._read()
             self.endResetModel()
-        self.axes_changed.emit()
+        if self.axes != axes:
+            self.axes_changed.emit()
         self.renewed.emit()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Filters:
     """What is wanted; all that are set must hold."""
 
@@ -134,18 +137,13 @@ class Filters:
             and (not self.missing or bool(row.missing))
             and (not self.late or row.late)
             and (not self.group or row.group == self.group)
-            and all(word in _plain(f"{row.name} {row.group}") for word in self.words)
+            and all(word in row.sought for word in self.words)
         )
 
-    @property
+    @cached_property
     def words(self) -> list[str]:
         """Words sought, without accents or case."""
-        return _plain(self.text).split()
-
-
-def _plain(text: str) -> str:
-    apart = unicodedata.normalize("NFKD", text.casefold())
-    return "".join(c for c in apart if not unicodedata.combining(c))
+        return plain(self.text).split()
 
 
 class ClassOrder(QSortFilterProxyModel):
@@ -159,14 +157,16 @@ class ClassOrder(QSortFilterProxyModel):
         self._class = model
         self.setDynamicSortFilter(False)
         self._shown: list[str] | None = None
+        self._places: list[int] = []  # of each row of the class in the order asked for
         for changed in (self.layoutChanged, self.modelReset, self.rowsInserted, self.rowsRemoved):
             changed.connect(self._forget)
         model.renewed.connect(self._sort_again)
-        self.sort(0)
+        self._sort_again()
 
     def set_filters(self, filters: Filters) -> None:
         """Show those that pass ``filters``."""
         self.filters = filters
+        self._rank()
         self.invalidate()  # the finer calls differ between versions of Qt
 
     def sort_by(self, by: str) -> None:
@@ -175,8 +175,16 @@ class ClassOrder(QSortFilterProxyModel):
         self._sort_again()
 
     def _sort_again(self) -> None:
+        self._rank()
         self.invalidate()
         self.sort(0)
+
+    def _rank(self) -> None:
+        """Place everybody once: asked pair by pair, a class of a thousand would be waited for."""
+        rows = self._class.rows
+        self._places = [0] * len(rows)
+        for place, row in enumerate(sorted(rows, key=self._key)):
+            self._places[row.order] = place
 
     def learners(self) -> list[str]:
         """Ids in the order shown."""
@@ -193,10 +201,11 @@ class ClassOrder(QSortFilterProxyModel):
 
     def lessThan(self, left: Index, right: Index) -> bool:
         """Order of two learners; ties keep the order of the class list."""
-        return self._key(left) < self._key(right)
+        if len(self._places) != self._class.rowCount():  # another class list, not yet placed
+            self._rank()
+        return self._places[left.row()] < self._places[right.row()]
 
-    def _key(self, index: Index) -> tuple[Any, ...]:
-        row = self._class.rows[index.row()]
+    def _key(self, row: LearnerRow) -> tuple[Any, ...]:
         if self.by == "concern":
             return (tuple(-n for n in row.concern), row.order)
         if self.by == "name":

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import datetime as dt
 import math
+import unicodedata
 from collections.abc import Callable, Iterable, Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from functools import cached_property, partial
 from statistics import median
 from typing import TYPE_CHECKING, cast
@@ -38,7 +39,7 @@ class LearnerRow:
     most: float
     handed_in: dt.datetime | None
     late: bool
-    _add_up: Callable[[], float | None]
+    _add_up: Callable[[], float | None] = field(compare=False)
 
     @cached_property
     def drafted(self) -> float | None:
@@ -51,6 +52,11 @@ class LearnerRow:
         from markbench.session.order import natural  # late, as the session is
 
         return natural(self.name)
+
+    @cached_property
+    def sought(self) -> str:
+        """What a search looks in."""
+        return plain(f"{self.name} {self.group}")
 
     @property
     def concern(self) -> tuple[int, int, int]:
@@ -100,6 +106,20 @@ def learner_row(session: Session, learner_id: str, order: int) -> LearnerRow:
         late=any(finding.check == "outside_window" for finding in findings),
         _add_up=partial(_drafted, session, learner_id, marks),
     )
+
+
+def renewed(fresh: LearnerRow, before: LearnerRow) -> LearnerRow:
+    """``before`` itself where nothing that is shown of the learner has changed."""
+    if fresh != before:
+        return fresh
+    drawn = "drafted" in vars(before)  # else nobody has seen it yet
+    return before if drawn and fresh.drafted == before.drafted else fresh
+
+
+def plain(text: str) -> str:
+    """A text without accents or case, to search in."""
+    apart = unicodedata.normalize("NFKD", text.casefold())
+    return "".join(c for c in apart if not unicodedata.combining(c))
 
 
 def _drafted(session: Session, learner: str, marks: Mapping[str, Mark]) -> float | None:
