@@ -40,6 +40,14 @@ class CardDelegate(PictureDelegate):
         assert isinstance(thing, LearnerRow)
         paint_card(painter, thing, box, self._model.axes, self._theme)
 
+    def same(self, before: object, now: object) -> bool:
+        """Rows are gathered anew for everybody when photos and films have been looked at."""
+        if before is now:
+            return True
+        assert isinstance(before, LearnerRow)
+        assert isinstance(now, LearnerRow)
+        return before == now and before.drafted == now.drafted
+
     def prepare(self, index: QModelIndex | QPersistentModelIndex, ratio: float) -> bool:
         """The card as it will be wanted."""
         row: LearnerRow = index.data(ROW)

@@ -63,6 +63,10 @@ class PictureDelegate(QStyledItemDelegate):
         for key in [key for key in self._pictures if key[0] == name]:
             del self._pictures[key]
 
+    def same(self, before: object, now: object) -> bool:
+        """Whether a picture of ``before`` shows ``now`` as well."""
+        return before is now
+
     def prepare(self, _index: Index, _ratio: float) -> bool:
         """Draw a tile that may be wanted next; False where there is nothing to draw."""
         return False
@@ -74,31 +78,36 @@ class PictureDelegate(QStyledItemDelegate):
     def blit(self, painter: QPainter, box: QRectF, name: str, thing: object) -> None:
         """Show the picture of ``thing``, the present form of what is called ``name``."""
         size = box.size().toSize()
-        held = self._pictures.get((name, size.width(), size.height()))
-        if held is not None and held[0] is thing:
-            picture = held[1]
-        elif self._spent_s < _FRAME_S:
+        picture = self._at_hand(name, thing, size)
+        if picture is None:
+            if self._spent_s >= _FRAME_S:
+                self._behind = True
+                self._blank(painter, box)
+                return
             picture = self._draw_anew(name, thing, size, painter.device().devicePixelRatioF())
-        else:
-            self._behind = True
-            self._blank(painter, box)
-            return
         painter.drawPixmap(box.topLeft(), picture)
 
     def draw_ahead(self, name: str, thing: object, size: QSize, ratio: float) -> bool:
         """Draw a tile before it is shown; False where that was done."""
-        held = self._pictures.get((name, size.width(), size.height()))
-        if held is not None and held[0] is thing:
+        if self._at_hand(name, thing, size) is not None:
             return False
         self._draw_anew(name, thing, size, ratio)
         return True
+
+    def _at_hand(self, name: str, thing: object, size: QSize) -> QPixmap | None:
+        key = (name, size.width(), size.height())
+        held = self._pictures.get(key)
+        if held is None or not self.same(held[0], thing):
+            return None
+        self._pictures[key] = (thing, held[1])
+        self._pictures.move_to_end(key)
+        return held[1]
 
     def _draw_anew(self, name: str, thing: object, size: QSize, ratio: float) -> QPixmap:
         start = time.perf_counter()
         picture = self._drawn(thing, size, ratio)
         key = (name, size.width(), size.height())
         self._pictures[key] = (thing, picture)
-        self._pictures.move_to_end(key)
         while len(self._pictures) > _KEPT:
             self._pictures.popitem(last=False)
         self._spent_s += time.perf_counter() - start

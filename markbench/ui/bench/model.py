@@ -17,7 +17,7 @@ from PySide6.QtCore import (
     Signal,
 )
 
-from markbench.ui.bench.rows import Axes, LearnerRow, learner_row, plain, renewed
+from markbench.ui.bench.rows import Axes, LearnerRow, learner_row, plain
 from markbench.ui.desk import Desk
 
 Index = QModelIndex | QPersistentModelIndex
@@ -82,11 +82,9 @@ class ClassModel(QAbstractListModel):
 
     def _read(self) -> None:
         session = self._desk.session
-        before = {row.id: row for row in self.rows}
-        self.rows = []
-        for number, learner in enumerate(session.learners):
-            row, known = learner_row(session, learner.id, number), before.get(learner.id)
-            self.rows.append(row if known is None else renewed(row, known))
+        self.rows = [
+            learner_row(session, learner.id, i) for i, learner in enumerate(session.learners)
+        ]
         self.axes = Axes.of(self.rows)
 
     def _on_changed(self, learner: str) -> None:
@@ -201,9 +199,11 @@ class ClassOrder(QSortFilterProxyModel):
 
     def lessThan(self, left: Index, right: Index) -> bool:
         """Order of two learners; ties keep the order of the class list."""
-        if len(self._places) != self._class.rowCount():  # another class list, not yet placed
+        try:
+            return self._places[left.row()] < self._places[right.row()]
+        except IndexError:  # a longer class list, not yet placed
             self._rank()
-        return self._places[left.row()] < self._places[right.row()]
+            return self._places[left.row()] < self._places[right.row()]
 
     def _key(self, row: LearnerRow) -> tuple[Any, ...]:
         if self.by == "concern":

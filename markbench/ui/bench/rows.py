@@ -108,14 +108,6 @@ def learner_row(session: Session, learner_id: str, order: int) -> LearnerRow:
     )
 
 
-def renewed(fresh: LearnerRow, before: LearnerRow) -> LearnerRow:
-    """``before`` itself where nothing that is shown of the learner has changed."""
-    if fresh != before:
-        return fresh
-    drawn = "drafted" in vars(before)  # else nobody has seen it yet
-    return before if drawn and fresh.drafted == before.drafted else fresh
-
-
 def plain(text: str) -> str:
     """A text without accents or case, to search in."""
     apart = unicodedata.normalize("NFKD", text.casefold())

@@ -23,7 +23,7 @@ class Theme(QObject):
         self._settings = settings
         self._follow = True
         self._fonts: dict[tuple[str, bool], QFont] = {}
-        self._lines: dict[str, float] = {}
+        self._metrics: dict[str, QFontMetricsF] = {}
         self.palette: Palette = LIGHT
         kept = settings.value("text_scale", 1.0) if settings is not None else 1.0
         self.scale = min(max(float(str(kept)), LEAST_SCALE), MOST_SCALE)
@@ -67,11 +67,15 @@ class Theme(QObject):
                 held.setWeight(QFont.Weight.DemiBold)
         return QFont(held)  # whoever gets it may lean it or strike it through
 
+    def metrics(self, size: str = "body") -> QFontMetricsF:
+        """Measures of a font of the type scale."""
+        if size not in self._metrics:
+            self._metrics[size] = QFontMetricsF(self.font(size))
+        return self._metrics[size]
+
     def line_height(self, size: str = "body") -> float:
         """Height of one line of text."""
-        if size not in self._lines:
-            self._lines[size] = QFontMetricsF(self.font(size)).height()
-        return self._lines[size]
+        return self.metrics(size).height()
 
     def _system_changed(self, scheme: Qt.ColorScheme) -> None:
         if self._follow:
@@ -80,7 +84,7 @@ class Theme(QObject):
 
     def _apply(self) -> None:
         self._fonts.clear()
-        self._lines.clear()
+        self._metrics.clear()
         colours, qt = self.palette, QPalette()
         roles = QPalette.ColorRole
         for role, colour in (

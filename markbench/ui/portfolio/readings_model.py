@@ -49,6 +49,7 @@ class ReadingsModel(QAbstractTableModel):
         self._questioned: dict[Cell, list[Finding]] = {}
         self._explained: frozenset[Cell] = frozenset()
         self._unread_cells: frozenset[str] = frozenset()
+        self._looks: dict[tuple[int, int], CellLook] = {}  # each is measured, then painted
 
     def show_learner(self, learner: str) -> None:
         """Show the readings of a learner as they are now."""
@@ -71,11 +72,13 @@ class ReadingsModel(QAbstractTableModel):
             for source in finding.sources
         )
         self._explained = frozenset()
+        self._looks.clear()
         self.endResetModel()
 
     def show_explanation(self, explanation: Explanation | None) -> None:
         """Outline the cells that speak for an explanation."""
         self._explained = frozenset(explanation.cells if explanation is not None else ())
+        self._looks.clear()
         if self._readings:
             last = self.index(self.rowCount() - 1, self.columnCount() - 1)
             self.dataChanged.emit(self.index(0, 0), last)
@@ -161,6 +164,12 @@ class ReadingsModel(QAbstractTableModel):
             self._desk.do(lambda session: session.correct(learner, source, ""))
 
     def _look(self, index: Index) -> CellLook:
+        place = (index.row(), index.column())
+        if place not in self._looks:
+            self._looks[place] = self._worked_out(index)
+        return self._looks[place]
+
+    def _worked_out(self, index: Index) -> CellLook:
         source, cell = self.source_of(index), self.cell_at(index)
         return CellLook(
             text=self._text(index),
@@ -168,7 +177,7 @@ class ReadingsModel(QAbstractTableModel):
             concern=max((f.concern for f in self._findings(index)), default=None),
             explained=cell in self._explained,
             computed=index.column() >= 2 + self._timings,
-            unread=self._unread(index),
+            unread=source is not None and correction_key(source) in self._unread_cells,
         )
 
     def _text(self, index: Index) -> str:

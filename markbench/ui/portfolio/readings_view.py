@@ -24,6 +24,7 @@ from markbench.ui.portfolio.cells import Cell
 from markbench.ui.portfolio.readings_model import CELL, CellLook, ReadingsModel
 
 Index = QModelIndex | QPersistentModelIndex
+_RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 
 
 class _CellDelegate(QStyledItemDelegate):
@@ -36,44 +37,48 @@ class _CellDelegate(QStyledItemDelegate):
         look: CellLook = index.data(CELL)
         concern = look.concern
         chosen = bool(option.state & QStyle.StateFlag.State_Selected)
-        painter.save()
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         if chosen:
             painter.fillRect(box, QColor(colours.deed_soft))
         elif concern is not None and concern > Concern.NOTE:
             soft = colours.look_soft if concern == Concern.LOOK else colours.ask_soft
             painter.fillRect(box, QColor(soft))
-        if concern is not None:
-            side = box.height() * 0.28
-            mark = QRectF(box.left() + 3, box.top() + 3, side, side)
-            paint_concern(painter, concern, mark, colours)
-        if look.explained:
-            painter.setPen(pen(colours.ghost, 1.6, Qt.PenStyle.DotLine))
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRect(box.adjusted(1.5, 1.5, -1.5, -1.5))
-        if option.state & QStyle.StateFlag.State_HasFocus:
-            painter.setPen(pen(colours.deed, 2))
-            painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRect(box.adjusted(1, 1, -1, -1))
+        focused = bool(option.state & QStyle.StateFlag.State_HasFocus)
+        if concern is not None or look.explained or focused:
+            painter.save()
+            painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+            self._paint_marks(painter, box, look, focused)
+            painter.restore()
         inner = box.adjusted(6, 0, -7, 0)
         text, original = look.text, look.original
         font = self._theme.font("body", bold=bool(original))
-        painter.setFont(font)
         if look.unread:
             font.setItalic(True)
-            painter.setFont(font)
+        painter.setFont(font)
         told = colours.look if look.unread else colours.pencil if look.computed else colours.ink
         painter.setPen(QColor(told))
-        right = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
-        painter.drawText(inner, right, text)
+        painter.drawText(inner, _RIGHT, text)
         if original:
             struck = self._theme.font("small")
             struck.setStrikeOut(not look.unread)  # the learner's own still counts
             painter.setFont(struck)
             painter.setPen(QColor(colours.pencil))
             left = inner.adjusted(0, 0, -QFontMetricsF(font).horizontalAdvance(text) - 6, 0)
-            painter.drawText(left, right, original)
-        painter.restore()
+            painter.drawText(left, _RIGHT, original)
+
+    def _paint_marks(self, painter: QPainter, box: QRectF, look: CellLook, focused: bool) -> None:
+        """The shape of a question, the outline of an explanation and of the keyboard."""
+        colours = self._theme.palette
+        if look.concern is not None:
+            side = box.height() * 0.28
+            mark = QRectF(box.left() + 3, box.top() + 3, side, side)
+            paint_concern(painter, look.concern, mark, colours)
+        painter.setBrush(Qt.BrushStyle.NoBrush)
+        if look.explained:
+            painter.setPen(pen(colours.ghost, 1.6, Qt.PenStyle.DotLine))
+            painter.drawRect(box.adjusted(1.5, 1.5, -1.5, -1.5))
+        if focused:
+            painter.setPen(pen(colours.deed, 2))
+            painter.drawRect(box.adjusted(1, 1, -1, -1))
 
     def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
         look: CellLook = index.data(CELL)
@@ -83,7 +88,7 @@ class _CellDelegate(QStyledItemDelegate):
         return QSize(round(wide), round(self._theme.line_height() + 9))
 
     def _wide(self, text: str, size: str) -> float:
-        return QFontMetricsF(self._theme.font(size)).horizontalAdvance(text)
+        return self._theme.metrics(size).horizontalAdvance(text)
 
     def createEditor(self, parent: QWidget, _option: QStyleOptionViewItem, index: Index) -> QWidget:
         editor = QLineEdit(parent)
