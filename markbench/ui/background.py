@@ -19,7 +19,7 @@ Progress = Callable[[int, int, str], None]
 Stop = Callable[[], bool]
 Work = Callable[[Progress, Stop], Any]
 
-_SEEN_S = 0.03
+_SEEN_S = 0.1
 
 _running: set[Task] = set()
 

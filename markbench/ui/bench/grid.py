@@ -58,7 +58,7 @@ class ClassGrid(QListView):
         self._ahead = QTimer(self, singleShot=True, interval=_IDLE_MS)
         self._ahead.timeout.connect(self._draw_ahead)
         delegate.late.connect(self.viewport().update)
-        self.verticalScrollBar().valueChanged.connect(self._ahead.start)
+        self.verticalScrollBar().valueChanged.connect(lambda _at: self._ahead.start())
         for changed in (order.modelReset, order.layoutChanged, order.rowsRemoved,
                         order.rowsInserted, theme.changed):  # fmt: skip
             changed.connect(self.fit)
@@ -72,6 +72,8 @@ class ClassGrid(QListView):
             self._cards.card_size = best
             self.setGridSize(best)
             self.scheduleDelayedItemsLayout()
+        # This page, two below, one above, and one that was left: five screens of pixels.
+        self._cards.most_kept = 5 * self._page()[1]
 
     def _largest(self, width: int, height: int, count: int) -> QSize:
         scale = self._theme.scale
@@ -91,8 +93,7 @@ class ClassGrid(QListView):
         cell, model, ratio = self.gridSize(), self.model(), self.devicePixelRatioF()
         if not self.isVisible() or cell.isEmpty():
             return
-        columns = max(self.viewport().width() // cell.width(), 1)
-        page = columns * (self.viewport().height() // cell.height() + 1)
+        columns, page = self._page()
         top = columns * (self.verticalScrollBar().value() // cell.height())
         end = time.perf_counter() + _SLICE_S
         for row in (*range(top, top + 2 * page), *range(top - 1, top - page, -1)):
@@ -100,6 +101,12 @@ class ClassGrid(QListView):
                 self._ahead.start()
                 if time.perf_counter() > end:
                     return
+
+    def _page(self) -> tuple[int, int]:
+        """Columns, and cards that may be seen at once."""
+        cell, area = self.gridSize(), self.viewport().size()
+        columns = max(area.width() // max(cell.width(), 1), 1)
+        return columns, columns * (area.height() // max(cell.height(), 1) + 2)
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Fit again."""

@@ -26,7 +26,6 @@ from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
 from markbench.ui.look.marks import pen
 from markbench.ui.look.theme import Theme
 
-_KEPT = 500  # ten pages; some 40 MB
 _FRAME_S = 0.006  # of the 16 ms that a frame has, what may go into drawing tiles
 
 Index = QModelIndex | QPersistentModelIndex
@@ -44,6 +43,8 @@ class PictureDelegate(QStyledItemDelegate):
         super().__init__(parent)
         self._theme = theme
         self.card_size = QSize(230, 116)
+        #: Pictures kept at the most; more than one page and its neighbours have.
+        self.most_kept = 300
         self._pictures: OrderedDict[tuple[str, int, int], tuple[object, QPixmap]] = OrderedDict()
         self._spent_s, self._behind = 0.0, False
         self._turn = QTimer(self, singleShot=True, interval=0)
@@ -108,7 +109,7 @@ class PictureDelegate(QStyledItemDelegate):
         picture = self._drawn(thing, size, ratio)
         key = (name, size.width(), size.height())
         self._pictures[key] = (thing, picture)
-        while len(self._pictures) > _KEPT:
+        while len(self._pictures) > self.most_kept:
             self._pictures.popitem(last=False)
         self._spent_s += time.perf_counter() - start
         self._turn.start()
