@@ -5,7 +5,6 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 import numpy as np
-from scipy.special import logsumexp
 
 from markbench.checks.diagnosis import priors
 from markbench.checks.diagnosis.cells import CellEvidence, weigh_cells
@@ -75,10 +74,10 @@ def weigh_singles(stack: Stack, local: LocalGravity) -> Weighed:
     for i, slip in enumerate(SINGLE):
         mine = [v for v, name in enumerate(slip_of) if name == slip]
         if mine:
-            single[:, i] = logsumexp(view_log[:, mine], axis=1)
+            single[:, i] = _sum(view_log[:, mine])
 
     def over_all(array: Array) -> Array:
-        return np.asarray(logsumexp(array.reshape(n, -1), axis=1))
+        return _sum(array.reshape(n, -1))
 
     for slip, evidence in (
         ("one_timing_miscounted", over_all(cells.miscounted)),
@@ -97,3 +96,8 @@ def weigh_singles(stack: Stack, local: LocalGravity) -> Weighed:
     rates[fine, SINGLE.index("made_by_hand")] = priors.HAND_RATE_HUNDREDTHS
     honest = np.logaddexp(view_log[:, 0], over_all(cells.bad)) + np.log1p(-rates.sum(axis=1))
     return Weighed(stack, honest, single + np.log(rates), views, view_log, formula, cells, fitted)
+
+
+def _sum(logs: Array) -> Array:
+    """Log of the sum of what ``logs`` (n, k) are logarithms of; few numbers, and many calls."""
+    return np.asarray(np.logaddexp.reduce(logs, axis=1))
