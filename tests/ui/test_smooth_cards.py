@@ -56,10 +56,10 @@ def cards(window: Window) -> CardDelegate:
 def in_view(grid: ClassGrid) -> set[str]:
     area, model = grid.viewport().rect(), grid.model()
     indexes = (model.index(i, 0) for i in range(model.rowCount()))
-    return {window_row(i) for i in indexes if grid.visualRect(i).intersects(area)}
+    return {whose(i) for i in indexes if grid.visualRect(i).intersects(area)}
 
 
-def window_row(index) -> str:
+def whose(index) -> str:
     return index.data(int(card.ROW)).id
 
 
@@ -88,7 +88,7 @@ def test_the_page_to_come_is_drawn_while_nobody_scrolls(
     bar.setValue(bar.maximum() // 2)
     page = grid.viewport().height()
     QApplication.processEvents()
-    qtbot.waitUntil(lambda: not grid._ahead.isActive(), timeout=10_000)
+    qtbot.waitUntil(lambda: not (grid._ahead.isActive() or cards(crowd)._behind), timeout=20_000)
     for place in (bar.value() + page, bar.value() - page):
         drawn.clear()
         bar.setValue(place)
@@ -105,7 +105,8 @@ def test_no_more_pictures_are_kept_than_a_few_pages(
     for place in range(0, bar.maximum(), grid.viewport().height()):
         bar.setValue(place)
         grid.viewport().repaint()
-        qtbot.waitUntil(lambda: not cards(crowd)._turn.isActive(), timeout=5000)
+        wanted = in_view(grid)
+        qtbot.waitUntil(lambda wanted=wanted: wanted <= set(drawn), timeout=10_000)
     assert cards(crowd).most_kept < 200 < len(set(drawn))
     assert len(cards(crowd)._pictures) <= cards(crowd).most_kept
 
