@@ -13,7 +13,7 @@ from functools import lru_cache
 from scipy.special import ndtri, stdtrit
 
 from markbench.checks.question import Case
-from markbench.checks.wording import cm
+from markbench.checks.wording import cm, signed
 from markbench.model import Concern, Finding
 from markbench.physics.pendulum import period_s
 from markbench.physics.reporting import with_uncertainty
@@ -149,8 +149,8 @@ def off_the_line(case: Case) -> Iterator[Finding]:
     yield Finding(
         "off_the_line",
         case.learner,
-        f"The point at {cm(row.length_m)} lies {_signed(line.residuals_s2[j], 3)} s² off the "
-        f"line of the others in T² (studentised residual {_signed(line.studentised[j], 1)}).",
+        f"The point at {cm(row.length_m)} lies {signed(line.residuals_s2[j], '+.3f')} s² off the "
+        f"line of the others in T² (studentised residual {signed(line.studentised[j], '+.1f')}).",
         Concern.ASK,
         {"length_m": row.length_m, "residual_s2": line.residuals_s2[j], "studentised": size},
         sources=(reading.source, *(t.source for t in reading.timings)),
@@ -178,10 +178,6 @@ def intercept(case: Case) -> Iterator[Finding]:
         {"intercept_s2": line.intercept_s2, "u": line.u_intercept, "shift_cm": shift_cm},
         ask="To which point of the bob was the length measured?",
     )
-
-
-def _signed(value: float, places: int) -> str:
-    return f"{value:+.{places}f}".replace("-", "−")
 
 
 def _scatter_s(case: Case) -> float:

@@ -10,6 +10,11 @@ def cm(length_m: float) -> str:
     return f"{length_m * 100:.1f} cm"
 
 
+def signed(value: float, form: str = "+.2f") -> str:
+    """A number with its sign, a true minus; ``form`` as for :func:`format`."""
+    return format(value, form).replace("-", "\u2212")
+
+
 def listed(items: Sequence[str], end: str = "{most} and {last}") -> str:
     """``a``, ``a and b``, ``a, b and c``; ``end`` says it in another language."""
     if len(items) < 2:

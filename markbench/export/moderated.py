@@ -6,9 +6,11 @@ moderated, of a class without grades, stays as narrow as it was.
 
 from __future__ import annotations
 
+import datetime as dt
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
+from markbench.checks.wording import signed
 from markbench.export.report import ClassReport, LearnerReport
 from markbench.export.sheet import Cell, Column, Number
 from markbench.model import Mark
@@ -110,24 +112,60 @@ def beside(one: LearnerReport, criterion: str) -> tuple[Cell, Cell]:
     return (first, "; ".join(map(_in_words, row.seconds)) or None)
 
 
-MOVED = "The total was moved by {marks}, as for the whole class."
+@dataclass(frozen=True, slots=True)
+class StepWords:
+    """How one language says what lies between the marks and the total."""
+
+    moved: str
+    late: str
+    capped: str
+    marks: tuple[str, str]  # one, and any other number of them
+    days: tuple[str, str]
+    day: str
+    months: tuple[str, ...]
+
+    def said(self, forms: tuple[str, str], number: float, form: str = "g") -> str:
+        """A number with its noun."""
+        return forms[abs(number) != 1].format(n=signed(number, form))
+
+    def said_day(self, day: dt.date) -> str:
+        """A date with its month as a word: never the system's language, only the sheet's."""
+        return self.day.format(d=day.day, month=self.months[day.month - 1], y=day.year)
 
 
-def steps_to_total(one: LearnerReport, moved: str = MOVED) -> tuple[str, ...]:
+STEPS = StepWords(
+    moved="The total was moved by {marks}, as for the whole class.",
+    late="Handed in {days} after {day}{capped}: {marks} off at {each} a day.",
+    capped=", of which {n} count",
+    marks=("{n} mark", "{n} marks"),
+    days=("{n} day", "{n} days"),
+    day="{d:02d} {month} {y}",
+    months=("January", "February", "March", "April", "May", "June", "July", "August",
+            "September", "October", "November", "December"),
+)  # fmt: skip
+
+
+def steps_to_total(one: LearnerReport, words: StepWords = STEPS) -> tuple[str, ...]:
     """In sentences to the learner, what lies between the marks and the total."""
     outcome = one.outcome
     if outcome is None or outcome.total is None:
         return ()
     steps = []
     if outcome.shift:
-        steps.append(moved.format(marks=_signed(outcome.shift)))
-    if outcome.late is not None:
-        steps.append(outcome.late.sentence)
+        steps.append(words.moved.format(marks=words.said(words.marks, outcome.shift, "+g")))
+    late = outcome.late
+    if late is not None:
+        capped = words.capped.format(n=late.counted) if late.counted < late.days else ""
+        steps.append(
+            words.late.format(
+                days=words.said(words.days, late.days),
+                day=words.said_day(late.last_day),
+                capped=capped,
+                marks=words.said(words.marks, late.marks_off),
+                each=f"{late.marks_per_day:g}",
+            )
+        )
     return tuple(steps)
-
-
-def _signed(marks: float) -> str:
-    return f"{marks:+g} {'mark' if abs(marks) == 1 else 'marks'}".replace("-", "\u2212")
 
 
 def _outcomes(report: ClassReport) -> Iterator[Outcome]:

@@ -106,11 +106,20 @@ def move(boundaries: Boundaries, grade: str, least: float) -> Boundaries:
 
 @dataclass(frozen=True, slots=True)
 class LateDeduction:
-    """What lateness takes off a total, and the sentence that says so."""
+    """What lateness takes off a total; the sheet's language says it in words.
+
+    Handed in ``days`` after ``last_day``, of which ``counted`` cost ``marks_per_day`` each.
+    """
 
     days: int
-    marks_off: float
-    sentence: str
+    counted: int
+    marks_per_day: float
+    last_day: dt.date
+
+    @property
+    def marks_off(self) -> float:
+        """Marks taken off the total."""
+        return self.counted * self.marks_per_day
 
 
 def late_deduction(
@@ -123,12 +132,4 @@ def late_deduction(
     if days <= 0:
         return None
     counted = days if rule.most_days is None else min(days, rule.most_days)
-    off = counted * rule.marks_per_day
-    capped = f", of which {counted} count" if counted < days else ""
-    plural = "day" if days == 1 else "days"
-    return LateDeduction(
-        days,
-        off,
-        f"Handed in {days} {plural} after {last_day:%d %B %Y}{capped}: "
-        f"{off:g} marks off at {rule.marks_per_day:g} a day.",
-    )
+    return LateDeduction(days, counted, rule.marks_per_day, last_day)

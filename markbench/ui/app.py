@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import locale
 import sys
 import time
 from pathlib import Path
@@ -25,6 +26,8 @@ def application() -> QApplication:
     held = QApplication.instance()
     app = held if isinstance(held, QApplication) else QApplication(sys.argv[:1])
     sys.setswitchinterval(_GIVE_WAY_S)
+    # Qt takes over the system's language for the C library too; ours are the only words here.
+    locale.setlocale(locale.LC_TIME, "C")
     app.setApplicationName("Markbench")
     app.setOrganizationName("Markbench")
     app.setDesktopFileName("markbench")

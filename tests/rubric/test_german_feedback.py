@@ -1,4 +1,4 @@
-"""The short rubric speaks German as completely as English, with numbers as German writes them."""
+"""The shipped rubrics speak German as completely as English, with numbers as German writes them."""
 
 import re
 import tomllib
@@ -13,8 +13,14 @@ from markbench.model import Explanation
 from markbench.rubric.facts import PLACEHOLDERS
 from markbench.rubric.loading import SHIPPED, find_rubric
 
-FILE = tomllib.loads((SHIPPED / "short.toml").read_text("utf-8"))
-PHRASES = [(row["id"], phrase) for row in FILE["criterion"] for phrase in row["phrase"]]
+NAMES = ("short", "full_report")
+FILES = {name: tomllib.loads((SHIPPED / f"{name}.toml").read_text("utf-8")) for name in NAMES}
+PHRASES = [
+    (f"{name}: {row['id']}", phrase)
+    for name, file in FILES.items()
+    for row in file["criterion"]
+    for phrase in row["phrase"]
+]
 
 
 def texts(given):
@@ -35,8 +41,10 @@ def test_every_phrase_has_as_many_german_forms_with_known_places(row, phrase):
     assert len(either[0] ^ either[1]) <= 1, "one fact more or less is a turn of speech"
 
 
-def test_titles_levels_and_descriptors_are_there_and_the_journal_keeps_one_name():
-    german, english = (find_rubric("short", None, language) for language in ("de", "en"))
+@pytest.mark.parametrize("name", NAMES)
+def test_titles_levels_and_descriptors_are_there_and_the_journal_keeps_one_name(name):
+    german, english = (find_rubric(name, None, language) for language in ("de", "en"))
+    assert german.title != english.title
     for told, row in zip(german.criteria, english.criteria, strict=True):
         assert told.title != row.title
         for one, other in zip(told.levels, row.levels, strict=True):

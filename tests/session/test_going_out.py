@@ -215,3 +215,21 @@ def test_what_is_no_longer_as_signed_does_not_go_out(session: Session) -> None:
         assert any(c.what == "grade" for c in write_out(again).changes.found)
     finally:
         again.close()
+
+
+def test_lateness_and_adjustment_are_told_in_the_language_of_the_sheet(
+    late_session: Session, tmp_path: Path
+) -> None:
+    folder = late_session.folder
+    decide_adjustment(late_session, "adjust", "Jede zweite Zweitnote war höher.", 1)
+    late_session.close()
+    brief = folder / "brief.toml"
+    brief.write_text('feedback_language = "de"\n' + brief.read_text("utf-8"), "utf-8")
+    session = Session.open(folder, TEACHER)
+    went = write_out(session, tmp_path / "out", Wanted(feedback=True))
+    session.close()
+    assert went.sheets is not None
+    last = went.sheets.sheets[3].html.read_text("utf-8")
+    assert "Die Summe wurde um +1 Punkt verschoben" in last
+    assert "2 Tage nach dem 2. März 2026 abgegeben: 4 Punkte Abzug, 2 für jeden Tag." in last
+    assert "marks off" not in last

@@ -12,7 +12,7 @@ from numpy.typing import NDArray
 from markbench.checks.copies.index import candidates
 from markbench.checks.copies.pairs import score
 from markbench.checks.copies.tables import tables_of
-from markbench.checks.wording import listed
+from markbench.checks.wording import listed, signed
 from markbench.model import Concern, Finding, Portfolio
 from markbench.physics.stack import Stack, stack_readings
 
@@ -169,7 +169,7 @@ def _agreement(pair: Alike | Mapping[str, float | str], whose: str) -> str:
     numbers = pair if isinstance(pair, Mapping) else _numbers(pair)
     near = f", {numbers['near']} more lie within 0.05 s" if numbers["near"] else ""
     shift_s = float(numbers["shift_s"])
-    shift = f" after {_signed(shift_s)} s on all of them" if shift_s else ""
+    shift = f" after {signed(shift_s)} s on all of them" if shift_s else ""
     chance = _round_down(math.exp(min(float(numbers["log_ratio"]), math.log(1e12))))
     return (
         f"{numbers['equal']} of {numbers['compared']} timings are the same to the last digit as "
@@ -185,10 +185,6 @@ def _numbers(pair: Alike) -> dict[str, float]:
         "log_ratio": pair.log_ratio,
         "shift_s": pair.shift_s,
     }
-
-
-def _signed(shift_s: float) -> str:
-    return f"{shift_s:+.2f}".replace("-", "−")
 
 
 def _hand_in_order(mine: Portfolio, theirs: Portfolio) -> str:

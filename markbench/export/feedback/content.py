@@ -100,7 +100,7 @@ def feedback_sheet(report: ClassReport, one: LearnerReport) -> FeedbackSheet:
         graph=graph(one.analysis, words),
         language=_language(report.brief.feedback_language),
         grade=_line(one.grade),
-        steps=steps_to_total(one, words.moved),
+        steps=tuple(map(words.figures, steps_to_total(one, words.steps))),
         words=words,
     )
 

@@ -8,6 +8,8 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
+from markbench.export.moderated import STEPS, StepWords
+
 _POINT = re.compile(r"(?<=\d)\.(?=\d)")
 
 
@@ -29,7 +31,7 @@ class SheetWords:
     not_yet: str
     best_level: str
     asks_for: str
-    moved: str
+    steps: StepWords
     numbers: str
     no_numbers: str
     length_axis: str
@@ -71,7 +73,7 @@ EN = SheetWords(
     not_yet="not yet marked",
     best_level="“{level}” ({marks:g} marks)",
     asks_for="{level} asks for: {what}",
-    moved="The total was moved by {marks}, as for the whole class.",
+    steps=STEPS,
     numbers="Your graph and your numbers",
     no_numbers="No readings could be recomputed, so there is no graph.",
     length_axis="length L / m",
@@ -130,7 +132,28 @@ DE = SheetWords(
     not_yet="noch nicht bewertet",
     best_level="„{level}“ ({marks:g} Punkte)",
     asks_for="{level} verlangt: {what}",
-    moved="Die Summe wurde um {marks} verschoben, wie für die ganze Klasse.",
+    steps=StepWords(
+        moved="Die Summe wurde um {marks} verschoben, wie für die ganze Klasse.",
+        late="{days} nach dem {day} abgegeben{capped}: {marks} Abzug, {each} für jeden Tag.",
+        capped=", davon zählen {n}",
+        marks=("{n} Punkt", "{n} Punkte"),
+        days=("{n} Tag", "{n} Tage"),
+        day="{d}. {month} {y}",
+        months=(
+            "Januar",
+            "Februar",
+            "März",
+            "April",
+            "Mai",
+            "Juni",
+            "Juli",
+            "August",
+            "September",
+            "Oktober",
+            "November",
+            "Dezember",
+        ),
+    ),
     numbers="Dein Diagramm und deine Zahlen",
     no_numbers="Es ließen sich keine Messwerte nachrechnen, deshalb gibt es kein Diagramm.",
     length_axis="Länge L / m",

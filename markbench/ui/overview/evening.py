@@ -9,6 +9,7 @@ from statistics import fmean, median
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter
 
+from markbench.checks.wording import signed
 from markbench.session.overview import BREAK, RUN, OneMark, Pace, running_mean
 from markbench.ui.look.dates import short_day_and_time
 from markbench.ui.look.marks import pen
@@ -17,9 +18,8 @@ from markbench.ui.overview.figure import Look, Spot, say_empty, solid, tr, words
 _MINUTES = round(BREAK.total_seconds() / 60)
 
 
-def _signed(number: float) -> str:
-    """With a true minus sign."""
-    return f"{number:+.2f}".replace("-", "−").removesuffix(".00")
+def _departure(marks: float) -> str:
+    return signed(marks).removesuffix(".00")
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +54,7 @@ class DriftFigure:
             values = [one.difference for one in self.marks]
             halves = (fmean(values[: n // 2]), fmean(values[n // 2 :]))
             halves_words = tr("First half {a}, second half {b} marks on average.")
-            text += " " + halves_words.format(a=_signed(halves[0]), b=_signed(halves[1]))
+            text += " " + halves_words.format(a=_departure(halves[0]), b=_departure(halves[1]))
         if n and self.marks[-1].sitting:
             rule = tr("Dotted upright: a break longer than {m} minutes.").format(m=_MINUTES)
             text += f" {rule}"
@@ -103,7 +103,7 @@ class DriftFigure:
         return tr("{name}, {criterion}: {d} against the draft, {t}").format(
             name=self.names.get(one.learner, one.learner),
             criterion=self.titles.get(one.criterion, one.criterion),
-            d=_signed(one.difference),
+            d=_departure(one.difference),
             t=short_day_and_time(one.at.astimezone()),
         )
 
