@@ -18,6 +18,7 @@ from PySide6.QtCore import (
 )
 from PySide6.QtGui import QAction, QColor, QKeyEvent, QKeySequence, QPainter
 from PySide6.QtWidgets import (
+    QAbstractButton,
     QFrame,
     QLineEdit,
     QListWidget,
@@ -30,7 +31,7 @@ from PySide6.QtWidgets import (
 )
 
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import label
+from markbench.ui.parts import label, press
 
 Index = QModelIndex | QPersistentModelIndex
 
@@ -44,13 +45,18 @@ class Deed:
 
 
 class Deeds(QObject):
-    """All actions of the window. An action may be done only where it is offered."""
+    """All actions of the window. An action may be done only where it is offered.
+
+    What the buttons of the page in sight do is found too, by their words, so that nothing
+    can be done on a page that is not in the list.
+    """
 
     def __init__(self, window: QWidget) -> None:
         super().__init__(window)
         self._window = window
         self.all: list[Deed] = []
         self._place = ""
+        self._page: QWidget | None = None
 
     def add(
         self,
@@ -70,21 +76,33 @@ class Deeds(QObject):
         self.all.append(Deed(action, where))
         return action
 
-    def go_to(self, place: str) -> None:
-        """Offer what belongs to a page."""
-        self._place = place
+    def go_to(self, place: str, page: QWidget) -> None:
+        """Offer what belongs to a place, and what the buttons of its page do."""
+        self._place, self._page = place, page
         for deed in self.all:
             deed.action.setEnabled(deed.where in ("", place) or place in deed.where.split())
 
     def find(self, text: str) -> list[Deed]:
-        """Actions on offer whose words contain all that was typed."""
+        """Actions on offer whose words contain all that was typed: those of this page first."""
         words = _plain(text).split()
-        here_first = sorted(self.all, key=lambda deed: deed.where != self._place)
+        here = [deed for deed in self.all if deed.where == self._place]
+        elsewhere = [deed for deed in self.all if deed.where != self._place]
         return [
             deed
-            for deed in here_first
+            for deed in (*here, *self._on_page(), *elsewhere)
             if deed.action.isEnabled() and all(w in _plain(deed.action.text()) for w in words)
         ]
+
+    def _on_page(self) -> list[Deed]:
+        page, found = self._page, []
+        named = {deed.action.text() for deed in self.all}
+        for control in page.findChildren(QAbstractButton) if page is not None else ():
+            words = " ".join((control.accessibleName() or control.text()).split())
+            if words and words not in named and control.isVisible() and control.isEnabled():
+                action = QAction(words)
+                action.triggered.connect(lambda _on=False, control=control: press(control))
+                found.append(Deed(action, self._place))
+        return found
 
 
 class _DeedDelegate(QStyledItemDelegate):

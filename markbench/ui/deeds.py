@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QMessageBox
 from markbench.ui import languages
 from markbench.ui.actions import Deeds
 from markbench.ui.look.theme import Theme
+from markbench.ui.parts import press
 from markbench.ui.places import ACROSS, FURTHER, name_places
 
 if TYPE_CHECKING:
@@ -129,6 +130,8 @@ def _on_the_sheet(window: Window, deeds: Deeds) -> None:
             page.leave_out_timing()
         elif do == "accept":
             margin.accept_current()
+        elif do == "back" and margin.current is not None:
+            press(margin.current.clear)
         elif do == "accept all":
             margin.accept_drafts()
         elif do == "criterion on":
@@ -142,6 +145,7 @@ def _on_the_sheet(window: Window, deeds: Deeds) -> None:
     for words, keys, do in (
         (_tr("Accept this draft"), ("Ctrl+Return", "Ctrl+Enter"), "accept"),
         (_tr("Accept all drafts"), ("Ctrl+Shift+Return",), "accept all"),
+        (_tr("Take this mark back to a draft"), ("Ctrl+Backspace",), "back"),
         (_tr("Next criterion"), ("Ctrl+Down",), "criterion on"),
         (_tr("Criterion before"), ("Ctrl+Up",), "criterion back"),
         (_tr("Write to the learner"), ("Alt+T",), "text"),

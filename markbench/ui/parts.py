@@ -19,13 +19,36 @@ from PySide6.QtWidgets import (
 
 from markbench.ui.look.icons import icon
 from markbench.ui.look.theme import Theme
+from markbench.ui.look.words import unbroken
 
 Painter = Callable[[QPainter, QRectF, Theme], None]
 
 
+class Words(QLabel):
+    """A label that never parts a number from its unit; what it says is as it was given."""
+
+    def __init__(self, text: str = "") -> None:
+        super().__init__()
+        self._said = ""
+        self.setText(text)
+
+    def setText(self, text: str) -> None:
+        """Show ``text``."""
+        self._said = text
+        super().setText(unbroken(text))
+
+    def text(self) -> str:
+        """What was given."""
+        return self._said
+
+    def clear(self) -> None:
+        """Show nothing."""
+        self.setText("")
+
+
 def label(text: str = "", kind: str = "", *, wrap: bool = False) -> QLabel:
     """A label of one of the sheet's kinds (``quiet``, ``small``, ``heading``, ``title``…)."""
-    made = QLabel(text)
+    made = Words(text)
     made.setTextFormat(Qt.TextFormat.PlainText)
     if kind:
         made.setProperty("kind", kind)
@@ -57,7 +80,7 @@ class ElidedLabel(QLabel):
         painter.drawText(self.rect(), self.alignment() | Qt.AlignmentFlag.AlignVCenter, shown)
 
 
-class LinkLabel(QLabel):
+class LinkLabel(Words):
     """Words that wrap and lead somewhere, by mouse or keyboard, while ``leads`` holds."""
 
     clicked = Signal()

@@ -329,7 +329,7 @@ class Window(QMainWindow):
 
     def _go(self, place: str, page: QWidget) -> None:
         self.pages.setCurrentWidget(page)
-        self.deeds.go_to(place)
+        self.deeds.go_to(place, page)
         self._offer_undo()
         self.places.show_place(place)
         self.bar.setVisible(place != START)

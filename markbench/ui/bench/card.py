@@ -14,7 +14,7 @@ from PySide6.QtCore import (
     Qt,
 )
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPolygonF
-from PySide6.QtWidgets import QStyle, QStyleOptionViewItem
+from PySide6.QtWidgets import QStyleOptionViewItem
 
 from markbench.model import Concern
 from markbench.ui.bench.kept import PictureDelegate
@@ -63,11 +63,9 @@ class CardDelegate(PictureDelegate):
         """The card; the frame tells chosen and pointed at."""
         row: LearnerRow = index.data(ROW)
         rect: QRect = option.rect
-        state: QStyle.StateFlag = option.state
         box = QRectF(rect.adjusted(_GAP, _GAP, -_GAP, -_GAP))
         self.blit(painter, box, row.id, row)
-        chosen = bool(state & QStyle.StateFlag.State_Selected)
-        self.frame(painter, box, chosen, bool(state & QStyle.StateFlag.State_MouseOver))
+        self.frame(painter, box, option.state)
 
 
 def paint_card(painter: QPainter, row: LearnerRow, box: QRectF, axes: Axes, theme: Theme) -> None:

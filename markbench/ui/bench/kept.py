@@ -21,7 +21,7 @@ from PySide6.QtCore import (
     Signal,
 )
 from PySide6.QtGui import QColor, QPainter, QPixmap
-from PySide6.QtWidgets import QStyledItemDelegate, QStyleOptionViewItem
+from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from markbench.ui.look.marks import pen
 from markbench.ui.look.theme import Theme
@@ -127,9 +127,11 @@ class PictureDelegate(QStyledItemDelegate):
         painter.setBrush(QColor(colours.paper))
         painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), 3, 3)
 
-    def frame(self, painter: QPainter, box: QRectF, chosen: bool, hovered: bool) -> None:
-        """The frame that tells chosen and pointed at."""
-        if not (chosen or hovered):
+    def frame(self, painter: QPainter, box: QRectF, state: QStyle.StateFlag) -> None:
+        """The frame that tells chosen and pointed at; a second line, where the keyboard is."""
+        chosen = bool(state & QStyle.StateFlag.State_Selected)
+        keyboard = bool(state & QStyle.StateFlag.State_HasFocus)
+        if not (chosen or keyboard or state & QStyle.StateFlag.State_MouseOver):
             return
         colours = self._theme.palette
         painter.save()
@@ -137,6 +139,9 @@ class PictureDelegate(QStyledItemDelegate):
         painter.setPen(pen(colours.deed if chosen else colours.edge, 2.5 if chosen else 1.2))
         painter.setBrush(Qt.BrushStyle.NoBrush)
         painter.drawRoundedRect(box.adjusted(1, 1, -1, -1), 3, 3)
+        if keyboard:
+            painter.setPen(pen(colours.deed, 1.4))
+            painter.drawRoundedRect(box.adjusted(4.5, 4.5, -4.5, -4.5), 2, 2)
         painter.restore()
 
     def _drawn(self, thing: object, size: QSize, ratio: float) -> QPixmap:

@@ -37,6 +37,7 @@ class SettlePanel(QScrollArea):
     def __init__(self, desk: Desk, theme: Theme, parent: QWidget | None = None) -> None:
         super().__init__(parent)
         self._desk, self._theme = desk, theme
+        self.setProperty("kind", "stop")
         self.setAccessibleName(self.tr("To settle"))
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt, Signal
+from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QCheckBox
 from shiboken6 import isValid
 
@@ -43,7 +43,6 @@ class PurgePage(CareSheet):
         headings = ("", self.tr("Kind"), self.tr("Files"), self.tr("Size"))
         self.roll = Roll(headings, self.tr("What goes and what stays"))
         self.roll.setSelectionMode(Roll.SelectionMode.NoSelection)
-        self.roll.setFocusPolicy(Qt.FocusPolicy.NoFocus)
         self._warning = label(
             self.tr(
                 "They cannot be brought back from here, and nobody can look at them again after "

@@ -7,7 +7,7 @@ from typing import NamedTuple
 
 from PySide6.QtCore import QModelIndex, QObject, QPersistentModelIndex, QPointF, QRectF, QSizeF, Qt
 from PySide6.QtGui import QColor, QFontMetricsF, QImage, QPainter
-from PySide6.QtWidgets import QStyle, QStyleOptionViewItem
+from PySide6.QtWidgets import QStyleOptionViewItem
 
 from markbench.ui.bench.kept import PictureDelegate
 from markbench.ui.contact.model import TILE, Side, SideName, Tile
@@ -98,9 +98,7 @@ class TileDelegate(PictureDelegate):
                 self._asked[side.piece.file] = tile.row.id
         box = QRectF(option.rect.adjusted(GAP, GAP, -GAP, -GAP))
         self.blit(painter, box, tile.row.id, tile)
-        state: QStyle.StateFlag = option.state
-        chosen = bool(state & QStyle.StateFlag.State_Selected)
-        self.frame(painter, box, chosen, bool(state & QStyle.StateFlag.State_MouseOver))
+        self.frame(painter, box, option.state)
         parts = places(box, self._theme)
         for spot in {self.at, self.under} - {None}:
             assert spot is not None

@@ -52,6 +52,10 @@ QFrame[kind="marked"] {{ background: {p.deed_soft}; border: none;
 QScrollArea, QScrollArea > QWidget > QWidget[kind="inside"] {{ background: transparent;
     border: none; }}
 
+QScrollArea[kind="stop"], QWidget[kind="stop"] {{
+    border: 2px solid transparent; }}
+QScrollArea[kind="stop"]:focus, QWidget[kind="stop"]:focus {{ border: 2px solid {p.deed}; }}
+
 QPushButton, QToolButton, QComboBox {{ background: {p.field}; color: {p.ink};
     border: 1px solid {p.edge}; border-radius: 3px; padding: {pad}px {wide}px;
     min-height: {least - 2 * pad}px; }}
@@ -65,7 +69,6 @@ QPushButton:disabled, QToolButton:disabled {{ color: {p.pencil}; border-color: {
     background: transparent; }}
 QPushButton[kind="deed"] {{ background: {p.deed}; color: {p.on_deed};
     border: 1px solid {p.deed}; font-weight: 600; }}
-QPushButton[kind="deed"]:focus {{ border: 2px solid {p.ink}; }}
 QPushButton[kind="deed"]:disabled {{ background: transparent; color: {p.pencil};
     border: 1px solid {p.rule}; }}
 QPushButton[kind="plain"], QToolButton[kind="plain"] {{ background: transparent;
@@ -84,7 +87,8 @@ QPushButton[kind="place"] {{ background: transparent; border: 2px solid transpar
 QPushButton[kind="place"]:hover {{ color: {p.ink}; background: {p.shade}; }}
 QPushButton[kind="place"]:checked {{ color: {p.ink}; background: transparent;
     padding: {pad}px {wide}px; border: 2px solid transparent; border-bottom: 2px solid {p.deed}; }}
-QPushButton[kind="place"]:focus {{ border: 2px solid {p.deed}; padding: {pad}px {wide}px; }}
+QPushButton[kind="place"]:focus, QPushButton[kind="place"]:checked:focus {{
+    border: 2px solid {p.deed}; padding: {pad}px {wide}px; }}
 QPushButton[kind="choice"] {{ text-align: left; }}
 QPushButton[kind="step"] {{ text-align: left; background: transparent;
     border: 1px solid transparent; }}
@@ -92,13 +96,18 @@ QPushButton[kind="step"]:hover {{ background: {p.shade}; border: 1px solid {p.ru
 QPushButton[kind="step"]:checked {{ background: {p.deed_soft}; color: {p.deed};
     border: 1px solid transparent; border-left: 3px solid {p.deed};
     padding: {pad}px {wide}px {pad}px {wide - 2}px; }}
-QPushButton[kind="step"]:focus {{ border: 2px solid {p.deed};
-    padding: {pad - 1}px {wide - 1}px; }}
+QPushButton[kind="step"]:focus, QPushButton[kind="step"]:checked:focus {{
+    border: 2px solid {p.deed}; padding: {pad - 1}px {wide - 1}px; }}
 QPushButton[kind="level"] {{ padding: {pad}px {pad}px; }}
 QPushButton[kind="level"][drafted="true"] {{ border: 1px dashed {p.ink}; }}
 QPushButton[kind="level"]:checked {{ background: {p.deed}; color: {p.on_deed};
     border: 1px solid {p.deed}; padding: {pad}px {pad}px; }}
 QPushButton[kind="level"]:focus {{ border: 2px solid {p.ink}; }}
+QPushButton:checked:focus, QToolButton:checked:focus {{ border: 4px double {p.deed}; border-radius: 0;
+    padding: {pad - 3}px {wide - 3}px; }}
+QPushButton[kind="deed"]:focus, QPushButton[kind="level"]:checked:focus {{
+    border: 4px double {p.on_deed}; border-radius: 0; padding: {pad - 3}px {wide - 3}px; }}
+QPushButton[kind="level"]:checked:focus {{ padding: {pad - 3}px {pad - 3}px; }}
 QComboBox::drop-down {{ border: none; width: {least}px; }}
 QComboBox::down-arrow {{ image: url("{_arrow(p)}"); width: {lead}px; height: {lead}px; }}
 QComboBox QAbstractItemView {{ background: {p.field}; border: 1px solid {p.edge};
@@ -106,6 +115,7 @@ QComboBox QAbstractItemView {{ background: {p.field}; border: 1px solid {p.edge}
 
 QLineEdit, QPlainTextEdit, QTextEdit {{ background: {p.field}; color: {p.ink};
     border: 1px solid {p.edge}; border-radius: 3px; padding: {pad}px {pad + 2}px;
+    placeholder-text-color: {p.pencil};
     selection-background-color: {p.deed}; selection-color: {p.on_deed}; }}
 QLineEdit {{ min-height: {least - 2 * pad}px; }}
 QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus {{ border: 2px solid {p.deed};
@@ -130,6 +140,8 @@ QAbstractItemView {{ background: {p.paper}; border: 1px solid {p.rule}; border-r
 QAbstractItemView:focus {{ border: 2px solid {p.deed}; }}
 QAbstractItemView[kind="open"] {{ background: transparent; border: 1px solid transparent; }}
 QAbstractItemView[kind="open"]:focus {{ border: 1px solid transparent; }}
+QListWidget[kind="open"] {{ border: 2px solid transparent; }}
+QListWidget[kind="open"]:focus {{ border: 2px solid {p.deed}; }}
 QHeaderView, QHeaderView:focus {{ background: transparent; border: none; }}
 QHeaderView::section {{ background: {p.shade}; color: {p.pencil}; border: none;
     border-bottom: 1px solid {p.rule}; padding: {pad}px; font-size: {small}px; }}
@@ -157,6 +169,7 @@ QMenu::item:selected {{ background: {p.deed_soft}; color: {p.ink}; }}
 QCheckBox::indicator {{ width: {round(15 * scale)}px; height: {round(15 * scale)}px; }}
 QCheckBox::indicator:unchecked {{ border: 1px solid {p.edge}; border-radius: 3px;
   background: {p.paper}; width: {round(15 * scale) - 2}px; height: {round(15 * scale) - 2}px; }}
-QCheckBox {{ spacing: {pad + 2}px; min-height: {least}px; }}
-QCheckBox:focus {{ color: {p.deed}; text-decoration: underline; }}
+QCheckBox {{ spacing: {pad + 2}px; min-height: {least - 4}px; padding: 0 2px;
+    border: 2px solid transparent; border-radius: 3px; }}
+QCheckBox:focus {{ border: 2px solid {p.deed}; }}
 """

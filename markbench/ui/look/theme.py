@@ -10,6 +10,7 @@ from markbench.ui.look.sheet import style_sheet
 from markbench.ui.look.tokens import DARK, LIGHT, PLAIN, TYPE, Palette
 
 LEAST_SCALE, MOST_SCALE = 1.0, 2.0
+_CHOSEN = ("light", "dark")
 
 
 class Theme(QObject):
@@ -21,7 +22,6 @@ class Theme(QObject):
         super().__init__(app)
         self._app = app
         self._settings = settings
-        self._follow = True
         self._fonts: dict[tuple[str, bool], QFont] = {}
         self._metrics: dict[str, QFontMetricsF] = {}
         self.palette: Palette = LIGHT
@@ -29,7 +29,13 @@ class Theme(QObject):
         self.scale = min(max(float(str(kept)), LEAST_SCALE), MOST_SCALE)
         app.setStyle("Fusion")
         app.styleHints().colorSchemeChanged.connect(self._system_changed)
-        self._system_changed(app.styleHints().colorScheme())
+        kept = str(settings.value("light", "") or "") if settings is not None else ""
+        self._follow = kept not in _CHOSEN
+        self.palette = DARK if kept == _CHOSEN[True] else LIGHT
+        if self._follow:
+            self._system_changed(app.styleHints().colorScheme())
+        else:
+            self._apply()
 
     @property
     def dark(self) -> bool:
@@ -37,8 +43,10 @@ class Theme(QObject):
         return self.palette is DARK
 
     def choose(self, dark: bool | None) -> None:
-        """Fix the light or the dark palette; ``None`` follows the system again."""
+        """Fix the light or the dark palette, remembered; ``None`` follows the system again."""
         self._follow = dark is None
+        if self._settings is not None:
+            self._settings.setValue("light", "" if dark is None else _CHOSEN[dark])
         if dark is None:
             self._system_changed(self._app.styleHints().colorScheme())
         else:

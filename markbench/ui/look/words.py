@@ -1,9 +1,22 @@
-"""Words painted into little room."""
+"""Words shown in little room."""
 
 from __future__ import annotations
 
+import re
+
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFontMetrics, QFontMetricsF
+
+
+# A number keeps its unit, and a value its uncertainty, on one line.
+_HELD = re.compile(r"(?<=\d) (?=(?:mm|cm|ms|min|m|s²|s|%|°)(?!\w))| (?=±)|(?<=±) ")
+_NO_BREAK_SPACE, _WORD_JOINER = "\u00a0", "\u2060"
+
+
+def unbroken(text: str) -> str:
+    """``text`` with its quantities held together where lines are broken; it looks the same."""
+    held = _HELD.sub(_NO_BREAK_SPACE, text)
+    return held.replace("m/s", f"m/{_WORD_JOINER}s")  # Qt breaks lines after a stroke
 
 
 def fitted(text: str, metrics: QFontMetricsF | QFontMetrics, width: float, most: int) -> list[str]:

@@ -76,7 +76,8 @@ class PhraseBox(QFrame):
         column.setSpacing(6)
         column.addWidget(label(self.tr("Your phrases"), "heading"))
         column.addWidget(self.field)
-        column.addWidget(self.list, 1)
+        column.addWidget(self.list, 100)
+        column.addStretch(1)  # the room of a list that is empty or short
         column.addWidget(self.told)
         column.addLayout(foot)
         theme.changed.connect(self._size)

@@ -39,6 +39,7 @@ class PhraseDrawer(QFrame):
         app = QApplication.instance()
         assert isinstance(app, QApplication)
         app.focusChanged.connect(self._focus_went)
+        window.pages.currentChanged.connect(self.hide)
         self.hide()
 
     def open_for_card(self) -> None:

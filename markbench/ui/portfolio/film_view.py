@@ -32,6 +32,8 @@ class FilmView(QWidget):
         super().__init__()
         self.setAccessibleName(self.tr("Swing video"))
         self.setFocusPolicy(Qt.FocusPolicy.StrongFocus)
+        self.setProperty("kind", "stop")
+        self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
         self._pool = QThreadPool(self)
         self._pool.setMaxThreadCount(1)
         self._film: Film | None = None
@@ -70,7 +72,7 @@ class FilmView(QWidget):
         controls.addWidget(self.words)
         controls.addWidget(self.zero)
         column = QVBoxLayout(self)
-        column.setContentsMargins(0, 0, 0, 0)
+        column.setContentsMargins(3, 3, 3, 3)
         column.setSpacing(4)
         column.addWidget(self.picture, 1)
         column.addWidget(self.trace)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterable
 from functools import partial
 from pathlib import Path
 
@@ -23,7 +24,7 @@ from PySide6.QtWidgets import (
 )
 
 from markbench.intake.tables.grid import Grid, column_number
-from markbench.model import Source
+from markbench.model import Piece, Source
 from markbench.ui.background import in_background
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
@@ -149,6 +150,12 @@ class OwnTable(QFrame):
                 done=partial(self._arrived, file),
                 failed=lambda error: self._caption.setText(self._desk.hidden(str(error))),
             )
+
+    def renew(self, tables: Iterable[Piece]) -> None:
+        """Close where its file is not the learner's any more, or no longer called so."""
+        if self._file and self._file not in {piece.file for piece in tables}:
+            self._file, self._grids = "", ()
+            self.hide()
 
     def shut(self) -> None:
         """Close."""

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import QResizeEvent
-from PySide6.QtWidgets import QBoxLayout, QFrame, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QBoxLayout, QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from markbench.model import Explanation, Finding, Piece, Reason, Source
 from markbench.ui.desk import Desk
@@ -192,6 +192,7 @@ class PortfolioPage(QWidget):
         self.explanations.show_learner(self.learner)
         self.evidence.show_learner(self.learner)
         self.viewer.renew(self.evidence.openable(self.learner))
+        self.own_table.renew(self._tables())
         self.readings.show_learner(self.learner)
         self._make_room()
         self._draw()
@@ -282,6 +283,7 @@ class PortfolioPage(QWidget):
             file = held.source.file
         if not file and tables:
             file = tables[0].file
+        self.shut_layer()  # one of them at a time
         self._place_viewer()
         self.own_table.open_table(self.learner, file, source)
 
@@ -293,11 +295,27 @@ class PortfolioPage(QWidget):
                 return True
         return False
 
+    def focusNextPrevChild(self, forward: bool) -> bool:
+        """Tab passes over what lies behind an open layer: nobody could see where it is."""
+        first = QApplication.focusWidget()
+        while super().focusNextPrevChild(forward):
+            here = QApplication.focusWidget()
+            if here is None or here is first or not self._behind_layer(here):
+                return True
+        return False
+
+    def _behind_layer(self, widget: QWidget) -> bool:
+        if self.viewer.isHidden() and self.own_table.isHidden():
+            return False
+        covered = (self._desk_area,) if self._wide() else (self._desk_area, self.margin)
+        return any(part.isAncestorOf(widget) for part in covered)
+
     def _tables(self) -> list[Piece]:
         return list(self._desk.session.portfolio(self.learner).of_kind("readings"))
 
     def open_piece(self, piece: Piece) -> None:
         """Show a piece of evidence large."""
+        self.shut_layer()
         self._place_viewer()
         self.viewer.open_piece(self.learner, self.evidence.openable(self.learner), piece)
 
