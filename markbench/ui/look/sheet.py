@@ -103,8 +103,8 @@ QPushButton[kind="level"][drafted="true"] {{ border: 1px dashed {p.ink}; }}
 QPushButton[kind="level"]:checked {{ background: {p.deed}; color: {p.on_deed};
     border: 1px solid {p.deed}; padding: {pad}px {pad}px; }}
 QPushButton[kind="level"]:focus {{ border: 2px solid {p.ink}; }}
-QPushButton:checked:focus, QToolButton:checked:focus {{ border: 4px double {p.deed}; border-radius: 0;
-    padding: {pad - 3}px {wide - 3}px; }}
+QPushButton:checked:focus, QToolButton:checked:focus {{ border: 4px double {p.deed};
+    border-radius: 0; padding: {pad - 3}px {wide - 3}px; }}
 QPushButton[kind="deed"]:focus, QPushButton[kind="level"]:checked:focus {{
     border: 4px double {p.on_deed}; border-radius: 0; padding: {pad - 3}px {wide - 3}px; }}
 QPushButton[kind="level"]:checked:focus {{ padding: {pad - 3}px {pad - 3}px; }}

@@ -7,7 +7,6 @@ import re
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFontMetrics, QFontMetricsF
 
-
 # A number keeps its unit, and a value its uncertainty, on one line.
 _HELD = re.compile(r"(?<=\d) (?=(?:mm|cm|ms|min|m|s²|s|%|°)(?!\w))| (?=±)|(?<=±) ")
 _NO_BREAK_SPACE, _WORD_JOINER = "\u00a0", "\u2060"
