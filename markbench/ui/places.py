@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from markbench.model import Piece, Reason
 from markbench.ui.actions import Deeds
-from markbench.ui.parts import button, press, restyle
+from markbench.ui.parts import button, restyle
 
 if TYPE_CHECKING:
     from markbench.ui.window import Window
@@ -231,13 +231,6 @@ def _name_contact(window: Window, deeds: Deeds) -> None:
 
 
 def _name_overview(window: Window, deeds: Deeds) -> None:
-    def save(which: str) -> None:
-        from markbench.ui.overview.page import OverviewPage
-
-        page = window.further.get(OVERVIEW)
-        if isinstance(page, OverviewPage):
-            press(getattr(page, which).save)
-
     def go_behind() -> None:
         from markbench.ui.overview.page import OverviewPage
 
@@ -245,14 +238,6 @@ def _name_overview(window: Window, deeds: Deeds) -> None:
         if isinstance(page, OverviewPage):
             page.behind.setFocus()
 
-    for words, which in (
-        (_tr("Save the picture of what to teach again…"), "topics"),
-        (_tr("Save the picture of the spread of g…"), "spread"),
-        (_tr("Save the picture of marks per criterion…"), "levels"),
-        (_tr("Save the picture of marks in the order of marking…"), "drift"),
-        (_tr("Save the picture of time per portfolio…"), "pace"),
-    ):
-        deeds.add(words, (), partial(save, which), OVERVIEW)
     deeds.add(_tr("Go to the learners behind it"), ("Alt+L",), go_behind, OVERVIEW)
 
 
