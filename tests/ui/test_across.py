@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
 from markbench.session import Session
+from markbench.session.moderating import reopen, sign_off
 from markbench.session.order import in_order
 from markbench.ui.across.model import STRIP
 from markbench.ui.across.page import AcrossPage
@@ -280,3 +281,30 @@ def test_the_page_draws_at_twice_the_size_and_in_the_dark(window: Window, page: 
     assert window.width() <= 1280
     theme.set_scale(1.0)
     theme.choose(False)
+
+
+def test_after_sign_off_the_page_is_locked_and_says_so(
+    qtbot: QtBot, window: Window, page: AcrossPage, session: Session
+) -> None:
+    window.show_class()
+    for learner in session.learners:
+        for criterion in session.rubric.criteria:
+            session.set_level(learner.id, criterion.id, criterion.levels[0].name)
+    sign_off(session)
+    qtbot.mouseClick(window.places.buttons["across"], Qt.MouseButton.LeftButton)
+    settle()
+    assert page.state.text() == "✓ signed off"
+    assert not page.accept.isEnabled()
+    assert not any(control.isEnabled() for control in page.card.levels.values())
+    assert not page.card.clear.isEnabled()
+    with qtbot.waitSignal(window.desk.trouble, timeout=5000) as told:
+        qtbot.keyClick(page.view, Qt.Key.Key_3)
+    assert "signed off by" in told.args[0]
+    assert session.mark("s1", page.criterion.id).level == page.criterion.levels[0].name
+    with qtbot.waitSignal(window.desk.changed, timeout=5000):
+        window.desk.do(lambda held: reopen(held, "A sheet was found."))
+    window.show_class()
+    qtbot.mouseClick(window.places.buttons["across"], Qt.MouseButton.LeftButton)
+    settle()
+    assert page.accept.isEnabled()
+    assert all(control.isEnabled() for control in page.card.levels.values())

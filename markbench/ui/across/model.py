@@ -49,6 +49,11 @@ class StripModel(QAbstractListModel):
         """Common axes of the small graphs."""
         return self._learners.axes
 
+    @property
+    def signed(self) -> bool:
+        """Whether the marks are signed off and stand."""
+        return self._desk.session.value("sign_off") is not None
+
     def show_criterion(self, criterion: Criterion) -> None:
         """Show a criterion in the order recorded for it."""
         self.beginResetModel()

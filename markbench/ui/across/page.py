@@ -248,6 +248,8 @@ class AcrossPage(QWidget):
         words = self.tr("{n} of {of}")
         self._place.setText(words.format(n=at + 1, of=len(self.model.order)))
         self.card.show_learner(learner)
+        self.card.freeze(self.model.signed)
+        self.accept.setEnabled(not self.model.signed)
         self.evidence.show_learner(learner)
         if at + 1 < len(self.model.order):
             after = self.model.order[at + 1]
@@ -257,7 +259,9 @@ class AcrossPage(QWidget):
         session, criterion = self._desk.session, self.criterion.id
         done = sum(session.mark(one, criterion) is not None for one in self.model.order)
         words = self.tr("{n} of {of} marked")
-        self.state.setText(words.format(n=done, of=len(self.model.order)))
+        signed = self.tr("✓ signed off")
+        counted = words.format(n=done, of=len(self.model.order))
+        self.state.setText(signed if self.model.signed else counted)
         by = order_by(session, criterion)
         self.orders.setCurrentIndex(self.orders.findData(by))
         self.again.setVisible(by == "shuffled")

@@ -224,8 +224,10 @@ class StripDelegate(QStyledItemDelegate):
             painter.setPen(pen(colours.deed, 1.2))
         elif drafted:
             painter.setPen(pen(colours.ink, 1.4, Qt.PenStyle.DashLine))
+        elif self._model.signed:  # nothing to press any more
+            painter.setPen(Qt.PenStyle.NoPen)
         else:
-            painter.setPen(pen(colours.rule, 1.0))
+            painter.setPen(pen(colours.edge, 1.0))
         painter.drawRoundedRect(box, 3, 3)
         painter.setFont(self._theme.font("body", bold=inked))
         painter.setPen(QColor(colours.on_deed if inked else colours.ink if drafted
