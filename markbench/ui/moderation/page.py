@@ -6,13 +6,14 @@ from collections.abc import Callable, Mapping
 from dataclasses import replace
 from functools import partial
 
-from PySide6.QtCore import QPoint, QTimer, Signal
+from PySide6.QtCore import QPoint, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QBoxLayout, QVBoxLayout, QWidget
 
 from markbench.moderation.outcome import Outcome
 from markbench.ui.background import Task, in_background
 from markbench.ui.desk import Desk
+from markbench.ui.fresh import Fresh
 from markbench.ui.look.theme import Theme
 from markbench.ui.moderation.adjustment import AdjustmentPaper
 from markbench.ui.moderation.agreement import AgreementPaper
@@ -43,7 +44,6 @@ class ModerationPage(QWidget):
     def __init__(self, desk: Desk, theme: Theme) -> None:
         super().__init__()
         self._desk, self._theme = desk, theme
-        self._stale = True
         self.sample = SamplePaper(desk)
         self.open = OpenPaper(desk)
         self.agreement = AgreementPaper()
@@ -58,9 +58,7 @@ class ModerationPage(QWidget):
         self._task: Task | None = None
         self._connect()
         self._lay_out()
-        self._soon = QTimer(self, singleShot=True, interval=150)
-        self._soon.timeout.connect(self._refresh)
-        desk.changed.connect(self._on_changed)
+        self._fresh = Fresh(self, desk, self._refresh)
         theme.changed.connect(self._restyle)
 
     def _connect(self) -> None:
@@ -117,8 +115,7 @@ class ModerationPage(QWidget):
 
     def show_page(self) -> None:
         """Bring the papers up to date and give the keyboard to the first deed."""
-        if self._stale:
-            self._refresh()
+        self._fresh.make()
         (self.sample.draw if self.sample.draw.isEnabled() else self.sample.roll).setFocus()
 
     def settle(self) -> None:
@@ -159,14 +156,8 @@ class ModerationPage(QWidget):
         if part is not None:
             part.setFocus()
 
-    def _on_changed(self, _learner: str) -> None:
-        self._stale = True
-        if self.isVisible():
-            self._soon.start()
-
     def _refresh(self) -> None:
         """Show at once what the journal says; the figures follow when they are worked out."""
-        self._stale = False
         session = self._desk.session
         now = Standing.of(session)
         if self._figured is not None and self._figured[0] == now.found:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, QTimer, Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QFrame,
@@ -23,6 +23,7 @@ from markbench.session.overview import (
     time_per_portfolio,
 )
 from markbench.ui.desk import Desk
+from markbench.ui.fresh import Fresh
 from markbench.ui.look.theme import Theme
 from markbench.ui.overview.evening import DriftFigure, PaceFigure
 from markbench.ui.overview.figure import Figure, Spot
@@ -47,7 +48,6 @@ class OverviewPage(QWidget):
     def __init__(self, desk: Desk, theme: Theme) -> None:
         super().__init__()
         self._desk, self._theme = desk, theme
-        self._stale = True
         self.topics = FigurePaper(theme, self.ask_and_save, scrolls=True)
         self.spread = FigurePaper(theme, self.ask_and_save)
         self.levels = FigurePaper(theme, self.ask_and_save)
@@ -58,10 +58,8 @@ class OverviewPage(QWidget):
         self.behind = self._make_behind()
         for paper in self.papers:
             paper.view.chosen.connect(self.show_behind)
-        self._soon = QTimer(self, singleShot=True, interval=200)
-        self._soon.timeout.connect(self._refresh)
         self._lay_out()
-        desk.changed.connect(self._on_changed)
+        self._fresh = Fresh(self, desk, self._refresh)
         theme.changed.connect(self._arrange)
 
     def _make_behind(self) -> QListWidget:
@@ -126,20 +124,13 @@ class OverviewPage(QWidget):
 
     def show_page(self) -> None:
         """Bring the figures up to date and give the keyboard to the first."""
-        if self._stale:
-            self._refresh()
+        self._fresh.make()
         self.topics.view.setFocus()
 
     def settle(self) -> None:
         """Nothing is typed here."""
 
-    def _on_changed(self, _learner: str) -> None:
-        self._stale = True
-        if self.isVisible():
-            self._soon.start()
-
     def _refresh(self) -> None:
-        self._stale = False
         session = self._desk.session
         names = {one.id: one.name or one.id for one in session.learners}
         titles = {one.id: one.title for one in session.rubric.criteria}
