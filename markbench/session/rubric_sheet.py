@@ -59,6 +59,10 @@ class RubricSheet:
         """The file as it would be saved."""
         return tomlkit.dumps(self._document)
 
+    def restore(self, text: str) -> None:
+        """Go back to an earlier :attr:`text`."""
+        self._document = tomlkit.parse(text)
+
     @property
     def title(self) -> str:
         """The rubric's title."""

@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QCheckBox, QLineEdit
+from PySide6.QtWidgets import QAbstractButton, QCheckBox, QLineEdit
 from pytestqt.qtbot import QtBot
 
 from markbench.rubric.loading import SHIPPED
@@ -149,3 +149,32 @@ def test_leaving_writes_nothing(
     qtbot.keyClick(page.title.field, Qt.Key.Key_Escape)
     assert window.pages.currentWidget() is window.bench
     assert {p.name for p in class_folder.iterdir()} - before <= {"class.markbench"}
+
+
+def said(page: RubricPage, words: str) -> QAbstractButton:
+    return next(b for b in page.findChildren(QAbstractButton) if b.accessibleName() == words)
+
+
+def test_whatever_was_changed_is_taken_back_and_done_again(qtbot: QtBot, page: RubricPage) -> None:
+    before = page.sheet.text
+    titles = [page.list.item(i).text() for i in range(page.list.count())]
+    assert not page.undo.isEnabled()
+    typed(qtbot, page.title.field, "Ours")
+    qtbot.waitUntil(page.undo.isEnabled, timeout=2000)
+    qtbot.mouseClick(said(page, "Take the criterion away"), LEFT)
+    qtbot.waitUntil(lambda: page.list.count() == len(titles) - 1, timeout=2000)
+    qtbot.mouseClick(said(page, "Take level 1 away"), LEFT)
+    qtbot.waitUntil(lambda: len(page._past) == 3, timeout=2000)
+    after = page.sheet.text
+    page.list.setFocus()
+    for _ in range(3):
+        qtbot.keyClick(page.list, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert page.sheet.text == before
+    assert [page.list.item(i).text() for i in range(page.list.count())] == titles
+    assert page.title.field.text() == page.sheet.title != "Ours"
+    assert not page.undo.isEnabled()
+    page.list.setFocus()
+    for _ in range(3):
+        qtbot.keyClick(page.list, Qt.Key.Key_Y, Qt.KeyboardModifier.ControlModifier)
+    assert page.sheet.text == after
+    assert not page.redo.isEnabled()

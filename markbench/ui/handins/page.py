@@ -35,6 +35,7 @@ from markbench.ui.handins.model import (
     HandInOrder,
 )
 from markbench.ui.handins.reminders import AGAIN, EVERYTHING, NAMES, reminders
+from markbench.ui.look.dates import day_and_time
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button, label, quiet_scroll
 
@@ -300,5 +301,6 @@ class HandInsPage(QWidget):
         room = max(self.width() - self._margin.width() - 60, px(500))
         for column, share in ((NAME, 0.25), (STANDS, 0.29), (MISSING, 0.14)):
             self.table.setColumnWidth(column, int(room * share))
-        stamp = QFontMetrics(self._theme.font()).horizontalAdvance("00.00.0000 00:00")
-        self.table.setColumnWidth(WHEN, stamp + px(24))
+        longest = day_and_time(dt.datetime(2026, 9, 30, 20, 20))
+        stamp = QFontMetrics(self._theme.font()).horizontalAdvance(longest)
+        self.table.setColumnWidth(WHEN, stamp + px(30))

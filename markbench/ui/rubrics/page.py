@@ -7,7 +7,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QTimer, Signal
-from PySide6.QtGui import QResizeEvent
+from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import (
     QBoxLayout,
     QCheckBox,
@@ -62,6 +62,9 @@ class RubricPage(QWidget):
         self.form: CriterionForm | None = None
         self.rubric: Rubric | None = None
         self.told: tuple[Told, ...] = ()
+        self._now = self.sheet.text
+        self._past: list[str] = []
+        self._undone: list[str] = []
         self._found: Preview | None = None
         self._task: Task | None = None
         self.title = Entry(self.tr("Title of the rubric"), self.sheet.title, theme)
@@ -105,6 +108,14 @@ class RubricPage(QWidget):
         ):
             tools.addWidget(IconButton(self._theme, icon, words, do))
         tools.addStretch(1)
+        self.undo = IconButton(self._theme, "undo", self.tr("Undo"), self._undo)
+        self.redo = IconButton(self._theme, "redo", self.tr("Redo"), self._redo)
+        tools.addWidget(self.undo)
+        tools.addWidget(self.redo)
+        # Within a field the keys take back what was typed there.
+        QShortcut(QKeySequence.StandardKey.Undo, self, self._undo)
+        QShortcut(QKeySequence("Ctrl+Shift+Z"), self, self._redo)
+        QShortcut(QKeySequence("Ctrl+Y"), self, self._redo)
         side.addLayout(tools)
         self._side = QWidget()
         self._side.setLayout(side)
@@ -212,6 +223,30 @@ class RubricPage(QWidget):
             self.sheet.remove(row)
             self._fill(max(row - 1, 0))
 
+    def _undo(self) -> None:
+        self._remember()  # what was typed a moment ago, too
+        if self._past:
+            self._undone.append(self._now)
+            self._go_back_to(self._past.pop())
+
+    def _redo(self) -> None:
+        if self._undone:
+            self._past.append(self._now)
+            self._go_back_to(self._undone.pop())
+
+    def _go_back_to(self, text: str) -> None:
+        self._now = text
+        self.sheet.restore(text)
+        if isinstance(self.title.field, QLineEdit):
+            self.title.field.setText(self.sheet.title)
+        self._fill(max(self.list.currentRow(), 0))
+
+    def _remember(self) -> None:
+        if self.sheet.text != self._now:
+            self._past.append(self._now)
+            self._undone.clear()
+            self._now = self.sheet.text
+
     def _set_title(self, text: str) -> None:
         self.sheet.title = text
         self._later.start()
@@ -221,6 +256,9 @@ class RubricPage(QWidget):
     def judge(self) -> None:
         """Judge what is written now; what the class would get follows behind the window."""
         self._later.stop()
+        self._remember()
+        self.undo.setEnabled(bool(self._past))
+        self.redo.setEnabled(bool(self._undone))
         session = self._desk.session
         self.rubric, self.told = self.sheet.check(session.brief.feedback_language)
         self._tell()
