@@ -90,6 +90,7 @@ def export(
         lines += [f"Written: {file}" for file in went.files]
         lines += _feedback(went) + _oneroster(went) + _changes(went.changes)
         lines += [f"Not sent: {words}" for words in went.not_sent]
+        lines += [f"Look at the text: {words}" for words in went.behind]
         console.print("\n".join(lines), soft_wrap=True)
     finally:
         session.close()

@@ -26,6 +26,7 @@ from markbench.session.results import changed_since_sign_off
 from markbench.session.session import Session
 
 if TYPE_CHECKING:
+    from markbench.export.report import ClassReport
     from markbench.export.feedback.write import SheetsWritten
 
 OUT = "markbench-out"
@@ -56,7 +57,8 @@ class WentOut:
     """``files`` in the order they were written; ``unfinished`` learners carry drafts.
 
     ``changes`` compares with what went out last into the same folder; ``not_sent`` names
-    each text that was kept back for a place unfilled.
+    each text that was kept back for a place unfilled, ``behind`` each that was written for
+    a level which moderation changed.
     """
 
     folder: Path
@@ -67,6 +69,7 @@ class WentOut:
     sheets: SheetsWritten | None = None
     roster: RosterWritten | None = None
     not_sent: tuple[str, ...] = ()
+    behind: tuple[str, ...] = ()
 
 
 def write_out(
@@ -121,7 +124,31 @@ def write_out(
         sheets,
         roster,
         report.not_sent(),
+        texts_behind(session, report),
     )
+
+
+def texts_behind(session: Session, report: ClassReport) -> tuple[str, ...]:
+    """Each text to a learner that speaks of the first marker's level where another holds.
+
+    A text that was edited after the level was changed is taken to know of it.
+    """
+    titles = {criterion.id: criterion.title for criterion in report.rubric.criteria}
+    found = []
+    for one in report.learners:
+        learner = one.portfolio.learner
+        for row in one.outcome.criteria if one.outcome is not None else ():
+            first, held = row.first, row.held
+            if first is None or held is None or first.level == held.level:
+                continue
+            edited = session.state.get(("feedback", learner.id, row.criterion))
+            if not held.feedback.strip() or (edited is not None and edited.at > held.at):
+                continue
+            found.append(
+                f"{learner.id} {learner.name}, {titles[row.criterion]}: the text was written for "
+                f"“{first.level}”, and “{held.level}” holds."
+            )
+    return tuple(found)
 
 
 def _refuse_moved(session: Session) -> None:

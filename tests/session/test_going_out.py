@@ -154,6 +154,19 @@ def test_text_to_the_learner_stays_the_first_markers(session: Session, tmp_path:
     assert one.marks[row.id].level == row.levels[0].name
 
 
+def test_a_text_that_speaks_of_another_level_is_pointed_out_until_it_is_edited(
+    session: Session, tmp_path: Path
+) -> None:
+    answered(session, tmp_path)
+    learner, row = adjusted(session), session.rubric.criteria[0]
+    told = write_out(session, tmp_path / "out").behind
+    assert len(told) == 1
+    assert learner in told[0]
+    assert f"written for “{row.levels[1].name}”, and “{row.levels[0].name}” holds" in told[0]
+    session.set_feedback(learner, row.id, "Five lengths, well spread.")
+    assert write_out(session, tmp_path / "out").behind == ()
+
+
 def test_adjustment_and_lateness_stand_beside_the_marks(
     late_session: Session, tmp_path: Path
 ) -> None:

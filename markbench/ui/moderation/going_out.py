@@ -111,6 +111,11 @@ class OutPaper(Paper):
             told = self.tr("{n} feedback sheets written.")
             words.append(told.format(n=len(went.sheets.sheets)))
         words += went.not_sent
+        if went.behind:
+            told = self.tr("Texts written for a level that moderation changed: {n}.")
+            words.append(told.format(n=len(went.behind)))
+            words += went.behind[:_CHANGES_SHOWN]
+            words += ["…"] if len(went.behind) > _CHANGES_SHOWN else []
         if went.changes.unreadable:
             words.append(went.changes.unreadable)
         elif went.changes.since:
