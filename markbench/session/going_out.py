@@ -26,8 +26,8 @@ from markbench.session.results import changed_since_sign_off
 from markbench.session.session import Session
 
 if TYPE_CHECKING:
-    from markbench.export.report import ClassReport
     from markbench.export.feedback.write import SheetsWritten
+    from markbench.export.report import ClassReport
 
 OUT = "markbench-out"
 WORKBOOK, MARK_SHEET, SHEETS = "marks.xlsx", "mark_sheet.csv", "feedback"
@@ -142,7 +142,8 @@ def texts_behind(session: Session, report: ClassReport) -> tuple[str, ...]:
             if first is None or held is None or first.level == held.level:
                 continue
             edited = session.state.get(("feedback", learner.id, row.criterion))
-            if not held.feedback.strip() or (edited is not None and edited.at > held.at):
+            at = None if edited is None else edited.at
+            if not held.feedback.strip() or (at is not None and at > held.at):
                 continue
             found.append(
                 f"{learner.id} {learner.name}, {titles[row.criterion]}: the text was written for "
