@@ -6,12 +6,14 @@ from collections.abc import Callable
 from pathlib import Path
 
 import pytest
+from openpyxl import load_workbook
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QFileDialog, QLabel, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
 from markbench.intake.brief_file import read_brief
 from markbench.intake.brief_rules import ALLOWED
+from markbench.intake.tables import read_readings
 from markbench.ui.newclass.brief_page import BriefPage
 from markbench.ui.newclass.page import BRIEF, FOUND, RUBRIC, WHOSE, NewClassPage
 from markbench.ui.window import Window
@@ -191,3 +193,29 @@ def test_handouts_are_written_where_the_teacher_says(
         write()
         assert to.stat().st_size > 1000
         assert name in window.bar.trouble.text()
+
+
+def test_what_learners_are_given_is_at_hand_on_the_brief(
+    window: Window, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, click: Click
+) -> None:
+    window.doors.open_brief()
+    page = window.doors.page
+    assert isinstance(page, BriefPage)
+    for control, name in ((page.table, "given.xlsx"), (page.sheet, "given.html")):
+        to = tmp_path / name
+        monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_, to=to: (str(to), ""))
+        click(control)
+        assert to.stat().st_size > 1000
+        assert name in window.bar.trouble.text()
+    # Filled as a learner would, the table comes back without a question.
+    book = load_workbook(tmp_path / "given.xlsx")
+    cells = book.active
+    for number, length in enumerate((20, 30, 40, 50, 60)):
+        for column, value in enumerate((length, 8.97 + number, 9.01 + number), 1):
+            cells.cell(5 + number, column).value = value
+    book.save(tmp_path / "given.xlsx")
+    data = (tmp_path / "given.xlsx").read_bytes()
+    read = read_readings("given.xlsx", data, window.desk.session.brief, "s1")
+    assert read.findings == ()
+    assert [one.length_m for one in read.table.readings] == pytest.approx([0.2, 0.3, 0.4, 0.5, 0.6])
+    assert [len(one.timings) for one in read.table.readings] == [2] * 5

@@ -9,16 +9,22 @@ from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
 from markbench.intake.brief_file import BRIEF_NAME, read_brief, write_brief
 from markbench.model import ClassWork
+from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
 from markbench.ui.newclass.brief_form import BriefForm
 from markbench.ui.parts import button, frame, label
 
 
 class BriefPage(QWidget):
-    """``saved``: the brief was written and the class is to be read again; ``left``: it was not."""
+    """``saved``: the brief was written and the class is to be read again; ``left``: it was not.
+
+    ``table_wanted`` and ``sheet_wanted`` ask for what learners are given before they start.
+    """
 
     saved = Signal()
     left = Signal()
+    table_wanted = Signal()
+    sheet_wanted = Signal()
 
     def __init__(self, folder: Path, work: ClassWork, theme: Theme, *, read_only: bool) -> None:
         super().__init__()
@@ -39,6 +45,13 @@ class BriefPage(QWidget):
         column.setSpacing(8)
         column.addWidget(label(self.tr("What was the class asked to do?"), "title"))
         column.addWidget(label(lead, "quiet", wrap=True))
+        self.table = button(self.tr("Table of readings…"), "", self.table_wanted.emit)
+        self.sheet = button(self.tr("Task sheet…"), "", self.sheet_wanted.emit)
+        given = FlowLayout(spacing=8)
+        given.addWidget(label(self.tr("For learners, from the brief as saved:"), "quiet"))
+        given.addWidget(self.table)
+        given.addWidget(self.sheet)
+        column.addLayout(given)
         column.addWidget(self.form, 1)
         foot = QHBoxLayout()
         foot.addWidget(self.trouble, 1)

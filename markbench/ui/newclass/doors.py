@@ -77,6 +77,8 @@ class Doors(QObject):
         page = BriefPage(session.folder, session.work, self._theme, read_only=session.read_only)
         page.saved.connect(lambda: self._window.open_folder(session.folder))
         page.left.connect(self.leave)
+        page.table_wanted.connect(self.give_template)
+        page.sheet_wanted.connect(self.give_task_sheet)
         self.show_over(page)
 
     def open_rubric(self) -> None:
