@@ -139,9 +139,21 @@ STEPS = StepWords(
     capped=", of which {n} count",
     marks=("{n} mark", "{n} marks"),
     days=("{n} day", "{n} days"),
-    day="{d:02d} {month} {y}",
+    day="{d} {month} {y}",
     months=("January", "February", "March", "April", "May", "June", "July", "August",
             "September", "October", "November", "December"),
+)  # fmt: skip
+
+
+STEPS_DE = StepWords(
+    moved="Die Summe wurde um {marks} verschoben, wie für die ganze Klasse.",
+    late="{days} nach dem {day} abgegeben{capped}: {marks} Abzug, {each} für jeden Tag.",
+    capped=", davon zählen {n}",
+    marks=("{n} Punkt", "{n} Punkte"),
+    days=("{n} Tag", "{n} Tage"),
+    day="{d}. {month} {y}",
+    months=("Januar", "Februar", "März", "April", "Mai", "Juni", "Juli", "August",
+            "September", "Oktober", "November", "Dezember"),
 )  # fmt: skip
 
 

@@ -1,23 +1,21 @@
 """A printable sheet that tells learners what to do, made from the brief.
 
 One HTML file that needs nothing beside it and prints on A4. What the brief does not ask
-for is not on the sheet. The cautions are general ones (common practice, no source) and say
-themselves that the school's rules come first.
+for is not on the sheet.
 """
 
 from __future__ import annotations
 
-import datetime as dt
 import math
 from html import escape
 from importlib import resources
 from pathlib import Path
 
 from markbench.export.handout import write_handout
+from markbench.export.task_words import TaskWords, task_words
 from markbench.export.template import template_headings
-from markbench.model import Brief
+from markbench.model import Brief, Words
 
-_NUMBERS = ("no", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten")
 _USUAL_CM = (20, 60)  # the trade's usual set: 20 to 60 cm (common practice, no source)
 _CLEAR_OF_THE_FLOOR_CM = 10
 
@@ -30,18 +28,20 @@ def write_task_sheet(path: Path, brief: Brief) -> None:
 def task_sheet_html(brief: Brief) -> str:
     """The whole page as HTML."""
     style = resources.files("markbench.export").joinpath("task_sheet.css").read_text("utf-8")
+    say = task_words(brief.feedback_language)
+    find, care, build, time, readings, hand_in, pictures = say.headings
     parts = (
-        _head(brief),
-        _section("What you are finding out", _question(brief)),
-        _section("Take care", _list(_CARE, "ul") + _defer()),
-        _section("Set it up", _DRAWING + _list(_set_up(brief))),
-        _section("Time it", _list(_timing(brief))),
-        _section("Your readings", _table(brief), "whole"),
-        _section("Hand in", _list(_hand_in(brief), "ul")),
-        *((_section("Your pictures", _list(_pictures(brief), "ul")),) if _filmed(brief) else ()),
+        _head(brief, say),
+        _section(find, _question(brief, say)),
+        _section(care, _list(say.care, "ul") + f'<p class="defer">{say.defer}</p>'),
+        _section(build, _drawing(say) + _list(_set_up(brief, say))),
+        _section(time, _list(_timing(brief, say))),
+        _section(readings, _table(brief, say), "whole"),
+        _section(hand_in, _list(_hand_in(brief, say), "ul")),
+        *((_section(pictures, _list(_pictures(brief, say), "ul")),) if _filmed(brief) else ()),
     )
     return (
-        '<!DOCTYPE html>\n<html lang="en">\n<head>\n<meta charset="utf-8">\n'
+        f'<!DOCTYPE html>\n<html lang="{say.language}">\n<head>\n<meta charset="utf-8">\n'
         '<meta name="viewport" content="width=device-width, initial-scale=1">\n'
         f"<title>{escape(brief.title)}</title>\n<style>\n{style}</style>\n</head>\n<body>\n"
         + "\n".join(parts)
@@ -72,18 +72,17 @@ def example_lengths_cm(brief: Brief) -> tuple[int, ...]:
     return ()
 
 
-def _head(brief: Brief) -> str:
-    dates = ""
-    if brief.opens and brief.closes:
-        dates = f"From {_day(brief.opens)} to {_day(brief.closes)}."
-    elif brief.closes:
-        dates = f"Hand in by {_day(brief.closes)}."
-    elif brief.opens:
-        dates = f"From {_day(brief.opens)}."
+def _head(brief: Brief, say: TaskWords) -> str:
+    opens = say.day(brief.opens) if brief.opens else ""
+    closes = say.day(brief.closes) if brief.closes else ""
+    both, until, since = say.dates
+    form = both if opens and closes else until if closes else since if opens else ""
+    dates = form.format(opens=opens, closes=closes)
+    name, group = say.who
     return (
         f"<header>\n<h1>{escape(brief.title)}</h1>\n"
         + (f'<p class="dates">{dates}</p>\n' if dates else "")
-        + '<p class="who">Name <span></span> Class <span></span></p>\n</header>'
+        + f'<p class="who">{name} <span></span> {group} <span></span></p>\n</header>'
     )
 
 
@@ -97,169 +96,81 @@ def _list(lines: tuple[str, ...], tag: str = "ol") -> str:
     return f"<{tag}>\n{items}\n</{tag}>"
 
 
-def _question(brief: Brief) -> str:
-    words = brief.words
-    return (
-        "<p>How does the time of one swing depend on the length of the pendulum?</p>\n"
-        f"<p>The length is your {escape(words.independent)}: you choose it. The time is your "
-        f"{escape(words.dependent)}: you measure it. Everything else is a "
-        f"{escape(words.controlled)} and stays the same from start to end: the same bob, the "
-        "same thread, pulled aside by the same small amount.</p>"
+def _question(brief: Brief, say: TaskWords) -> str:
+    words = say.variables if brief.words == Words() else brief.words
+    asked, told = say.question
+    told = told.format(
+        independent=escape(words.independent),
+        dependent=escape(words.dependent),
+        controlled=escape(words.controlled),
     )
+    return f"<p>{asked}</p>\n<p>{told}</p>"
 
 
-def _set_up(brief: Brief) -> tuple[str, ...]:
-    height = (
-        f" about {100 * brief.support_height_m:.0f} cm above the floor"
-        if brief.support_height_m is not None
-        else ""
-    )
-    return (
-        "Find something small and heavy for a bob (a nut, a key, a lump of modelling clay) and "
-        "a thin thread that does not stretch.",
-        f"Tie the thread to a support that stays still{height}. The bob must swing freely and "
-        "touch nothing.",
-        "Measure the length from the underside of the support, where the thread begins to move, "
-        "to the <strong>middle of the bob</strong>. Measure with the bob hanging. Do not stop at "
-        "the knot or at the top of the bob.",
-        _which_lengths(brief),
-    )
+def _set_up(brief: Brief, say: TaskWords) -> tuple[str, ...]:
+    support = brief.support_height_m
+    height = say.height.format(cm=100 * support) if support is not None else ""
+    bob, tie, measure = say.set_up
+    return (bob, tie.format(height=height), measure, _which_lengths(brief, say))
 
 
-def _which_lengths(brief: Brief) -> str:
+def _which_lengths(brief: Brief, say: TaskWords) -> str:
     example = example_lengths_cm(brief)
-    such_as = f" For example {', '.join(map(str, example))} cm." if example else ""
-    return (
-        f"Use <strong>{_count(brief.lengths)} different lengths</strong> between "
-        f"{100 * brief.shortest_m:g} cm and {100 * brief.longest_m:g} cm, evenly spread. The "
-        f"longest is at least {_count_of_times(brief.least_ratio)} the shortest.{such_as}"
+    such_as = say.such_as.format(lengths=", ".join(map(str, example))) if example else ""
+    told = say.lengths.format(
+        count=say.count(brief.lengths),
+        low=100 * brief.shortest_m,
+        high=100 * brief.longest_m,
+        ratio=say.ratio(brief.least_ratio),
     )
+    return told + such_as
 
 
-def _timing(brief: Brief) -> tuple[str, ...]:
-    swings = brief.swings_per_timing
-    others = [count for count in brief.swings_allowed if count != swings]
-    also = f" ({' or '.join(map(str, others))} will do too; write down which)" if others else ""
-    tries = brief.timings_per_length
-    again = (
-        f"Do it <strong>{_times(tries)}</strong> at each length, starting afresh, and write down "
-        "each time. Do not change a time because it looks wrong: time it again and keep both."
-        if tries > 1
-        else "Write down the time at once, before you change the length."
-    )
-    return (
-        "Pull the bob a little to one side (about a hand’s breadth for a long pendulum, two "
-        "fingers for a short one) and let go without a push. It must swing in one line, not in a "
-        "circle.",
-        "Let it swing a few times first. One swing is <strong>there and back again</strong>: the "
-        "bob is at the same place and moving the same way.",
-        "Start the stopwatch as the bob passes and say <strong>“nought”</strong>, not “one”. Count "
-        f"one at the end of the first swing, and stop at <strong>{swings}</strong>{also}.",
-        again,
-        "Change the length, and nothing else, and go on.",
-    )
+def _timing(brief: Brief, say: TaskWords) -> tuple[str, ...]:
+    swings, tries = brief.swings_per_timing, brief.timings_per_length
+    others = [str(count) for count in brief.swings_allowed if count != swings]
+    also = say.also.format(others=say.or_.join(others)) if others else ""
+    pull, swing, start = say.timing_steps
+    again = say.again.format(times=say.so_often(tries)) if tries > 1 else say.once
+    return (pull, swing, start.format(swings=swings, also=also), again, say.go_on)
 
 
-def _table(brief: Brief) -> str:
+def _table(brief: Brief, say: TaskWords) -> str:
     headings = "".join(f"<th>{escape(words)}</th>" for words in template_headings(brief))
     cells = "<td></td>" * (brief.timings_per_length + 1)
     rows = "\n".join(f"<tr>{cells}</tr>" for _ in range(brief.lengths))
     return (
-        "<p>Write each reading down as you take it, with all its decimals. If you were given a "
-        "table for the computer, type the same numbers there.</p>\n"
+        f"<p>{say.table}</p>\n"
         f"<table>\n<thead><tr>{headings}</tr></thead>\n<tbody>\n{rows}\n</tbody>\n</table>"
     )
 
 
-def _hand_in(brief: Brief) -> tuple[str, ...]:
-    swings = brief.swings_per_timing
-    words = {
-        "setup_photo": "<strong>A photo of your set-up</strong>: support, thread, bob and ruler, "
-        "all in one picture and sharp.",
-        "selfie": "<strong>A photo of you with your set-up</strong>, so that it is plain whose "
-        "work it is.",
-        "photo": "<strong>A photo</strong> of your work.",
-        "swing_video": f"<strong>A video of {swings} complete swings</strong> at one of your "
-        "lengths. Stand the phone still, square to the swing, and have the support and the bob "
-        "in the picture all the time. Say the length at the start or write it on paper.",
-        "report": "<strong>Your report</strong>.",
-    }
+def _hand_in(brief: Brief, say: TaskWords) -> tuple[str, ...]:
+    pieces = [say.pieces[kind] for kind in brief.evidence if kind in say.pieces]
     late = brief.late.marks_per_day
-    last = (
-        (f"After the last day {late:g} {'mark is' if late == 1 else 'marks are'} taken off for "
-         "each day. Ask before then if you need longer.",)
-        if late > 0 and brief.closes
-        else ()
-    )  # fmt: skip
-    return (
-        "<strong>Your table of readings</strong>: the raw times as well as what you work out.",
-        *(words[kind] for kind in brief.evidence if kind in words),
-        "Put your name in the name of every file.",
-        *last,
-    )
-
-
-_CARE = (
-    "A swinging weight can hit. Use a bob that you could catch with one hand, and keep faces, "
-    "small children and animals out of its way.",
-    "Stay clear of glass, screens, lamps, hot things and traffic.",
-    "Do not stand on chairs, stools or tables to reach a support. Choose a lower one, or ask a "
-    "grown-up to tie the thread for you.",
-    "Pull gently on the support before you trust it. Shelves, rails and lamps can come down.",
-    "Tape can lift paint, varnish and paper. Ask first, and try it where it does not show.",
-    "Take thread, tape and clay away when you have finished.",
-)
-
-
-def _defer() -> str:
-    return (
-        '<p class="defer">Your school’s own rules and the safety code where you live come before '
-        "this sheet. If you cannot do something safely, stop and tell your teacher: you will be "
-        "shown another way.</p>"
-    )
+    last = (say.late[late != 1].format(n=late),) if late > 0 and brief.closes else ()
+    asked = (words.format(swings=brief.swings_per_timing) for words in pieces)
+    return (say.own_table, *asked, say.named, *last)
 
 
 def _filmed(brief: Brief) -> bool:
     return any(kind in brief.evidence for kind in ("setup_photo", "selfie", "photo", "swing_video"))
 
 
-def _pictures(brief: Brief) -> tuple[str, ...]:
-    asked = "selfie" in brief.evidence
-    yourself = (
-        "Before you take a picture of yourself, ask a parent or carer. If you or they would "
-        "rather not, tell your teacher; your hand and your name on paper can stand for your face.",
-    )
-    return (
-        *(yourself if asked else ()),
-        "Nobody else belongs in the picture unless they said yes. Look at the background: no "
-        "address, no letters, no family photos.",
-        "Send the files only in the way your teacher told you. Do not post them anywhere.",
-        "Your school keeps them only for as long as its rules for marking say, where only those "
-        "who mark can see them. You may ask what is kept and when it is deleted.",
-    )
+def _pictures(brief: Brief, say: TaskWords) -> tuple[str, ...]:
+    yourself = (say.yourself,) if "selfie" in brief.evidence else ()
+    return (*yourself, *say.pictures)
 
 
-def _count(number: int) -> str:
-    return _NUMBERS[number] if number < len(_NUMBERS) else str(number)
-
-
-def _times(number: int) -> str:
-    return {2: "twice"}.get(number, f"{_count(number)} times")
-
-
-def _count_of_times(ratio: float) -> str:
-    return "twice" if ratio == 2 else f"{ratio:g} times"
-
-
-def _day(day: dt.date) -> str:
-    return f"{day:%A} {day.day} {day:%B %Y}"
+def _drawing(say: TaskWords) -> str:
+    about, length, swing = say.drawing
+    return _DRAWING.format(about=about, length=length, swing=swing)
 
 
 # The length as it is measured: underside of the support to the middle of the bob.
 _DRAWING = """
 <svg viewBox="0 0 190 212" width="190" height="212" role="img" fill="none" stroke="#2a241d"
- stroke-width="1.4" font-size="11" aria-label="A pendulum. Its length is measured from the
- underside of the support to the middle of the bob. One swing is there and back again.">
+ stroke-width="1.4" font-size="11" aria-label="{about}">
 <path d="M40 18H150"/>
 <path stroke-width="1" d="M46 18l8-9M62 18l8-9M78 18l8-9M94 18l8-9
  M110 18l8-9M126 18l8-9M142 18l8-9"/>
@@ -269,6 +180,6 @@ _DRAWING = """
 <path stroke-width="1" d="M32 18H52M32 160H84M42 22V156M38 30l4-8 4 8M38 148l4 8 4-8"/>
 <path stroke-width="1" d="M64 186Q100 200 134 184M72 183l-8 3 6 6M127 182l7 2-3 7"/>
 <g fill="#2a241d" stroke="none"><text x="30" y="92" text-anchor="middle"
- transform="rotate(-90 30 92)">length</text>
-<text x="99" y="208" text-anchor="middle" font-size="10">one swing: there and back</text></g>
+ transform="rotate(-90 30 92)">{length}</text>
+<text x="99" y="208" text-anchor="middle" font-size="10">{swing}</text></g>
 </svg>"""

@@ -22,6 +22,7 @@ from openpyxl.worksheet.datavalidation import DataValidation
 from openpyxl.worksheet.worksheet import Worksheet
 
 from markbench.export.handout import write_handout
+from markbench.export.task_words import TaskWords, task_words
 from markbench.model import Brief
 from markbench.physics.pendulum import period_s
 
@@ -38,11 +39,12 @@ _PAPER, _SHADE, _LINE = "FFFDF9", "F0E9DC", "857A67"
 
 def template_headings(brief: Brief) -> tuple[str, ...]:
     """The headings of the table: one length, then a time for each timing asked for."""
-    time = f"Time of {brief.swings_per_timing} swings"
+    say = task_words(brief.feedback_language)
+    time = say.time.format(n=brief.swings_per_timing)
     if brief.timings_per_length == 1:
-        return ("Length / cm", f"{time} / s")
+        return (say.length, f"{time} / s")
     tries = range(1, brief.timings_per_length + 1)
-    return ("Length / cm", *(f"{time}, timing {i} / s" for i in tries))
+    return (say.length, *(f"{say.timing.format(time=time, i=i)} / s" for i in tries))
 
 
 def length_range_cm(brief: Brief) -> tuple[float, float]:
@@ -65,7 +67,7 @@ def write_template(path: Path, brief: Brief) -> None:
     book = Workbook()
     sheet = book.active
     assert isinstance(sheet, Worksheet)
-    sheet.title = "Readings"
+    sheet.title = task_words(brief.feedback_language).table_name
     _write_words(sheet, brief)
     headings = template_headings(brief)
     for column, words in enumerate(headings, 1):
@@ -87,11 +89,7 @@ def _write_words(sheet: Worksheet, brief: Brief) -> None:
     title, note = sheet.cell(1, 1), sheet.cell(2, 1)
     _put(title, brief.title)
     title.font = Font(size=14, bold=True)
-    _put(
-        note,
-        "Type numbers only, as you read them. Length: from the underside of the support to the "
-        "middle of the bob. A swing is there and back again.",
-    )
+    _put(note, task_words(brief.feedback_language).note)
     note.font = Font(italic=True)
 
 
@@ -118,32 +116,26 @@ def _dress(sheet: Worksheet, columns: int, rows: int) -> None:
 
 def _accept_numbers_only(sheet: Worksheet, brief: Brief, columns: int) -> None:
     last = _FIRST + brief.lengths + SPARE_ROWS - 1
-    lengths = _numbers(
-        length_range_cm(brief),
-        "Length in centimetres",
-        "From the underside of the support to the middle of the bob.",
-        "cm",
-    )
+    say = task_words(brief.feedback_language)
+    lengths = _numbers(length_range_cm(brief), say, say.length_title, say.length_prompt, "cm")
     lengths.add(f"A{_FIRST}:A{last}")
-    times = _numbers(
-        time_range_s(brief),
-        "Time in seconds",
-        f"The stopwatch reading for {brief.swings_per_timing} swings, all of it.",
-        "s",
-    )
+    prompt = say.time_prompt.format(n=brief.swings_per_timing)
+    times = _numbers(time_range_s(brief), say, say.time_title, prompt, "s")
     times.add(f"B{_FIRST}:{get_column_letter(columns)}{last}")
     sheet.add_data_validation(lengths)
     sheet.add_data_validation(times)
 
 
-def _numbers(bounds: tuple[float, float], title: str, prompt: str, unit: str) -> DataValidation:
+def _numbers(
+    bounds: tuple[float, float], say: TaskWords, title: str, prompt: str, unit: str
+) -> DataValidation:
     low, high = bounds
     rule = DataValidation(
         type="decimal", operator="between", formula1=f"{low:g}", formula2=f"{high:g}"
     )
     rule.allow_blank = True
     rule.errorStyle, rule.errorTitle = "stop", title
-    rule.error = f"Only a number from {low:g} to {high:g} ({unit}), without the unit."
+    rule.error = say.wrong.format(low=low, high=high, unit=unit)
     rule.promptTitle, rule.prompt = title, prompt
     rule.showErrorMessage = rule.showInputMessage = True
     return rule

@@ -1,5 +1,6 @@
 """The sheet says what the brief says, stands alone, and warns."""
 
+import dataclasses
 import datetime as dt
 import re
 from html.parser import HTMLParser
@@ -140,3 +141,29 @@ def test_the_usual_set_is_the_trades(tmp_path: Path) -> None:
 
 def test_no_example_where_there_is_no_room() -> None:
     assert example_lengths_cm(Brief(lengths=50, shortest_m=0.1, longest_m=0.3)) == ()
+
+
+# Common English words that no German sentence has.
+ENGLISH = re.compile(r"\b(the|and|your|with|of|length|time|swings?|photo of|take|from|each)\b", re.I)
+
+
+def test_a_class_that_is_written_to_in_german_gets_its_sheet_in_german() -> None:
+    brief = Brief(
+        title="Pendel",
+        opens=dt.date(2026, 3, 2),
+        closes=dt.date(2026, 3, 16),
+        late=Late(2.0),
+        support_height_m=1.2,
+        feedback_language="de",
+        evidence=("setup_photo", "selfie", "photo", "swing_video", "report"),
+    )
+    html, text = task_sheet_html(brief), page(brief).text
+    assert 'lang="de"' in html
+    assert ENGLISH.findall(re.sub(r"<style>.*?</style>|<[^>]+>", " ", html, flags=re.S)) == []
+    assert "Von Montag, 2. März 2026 bis Montag, 16. März 2026." in text
+    assert "werden für jeden Tag 2 Punkte abgezogen" in text
+    assert "Die Regeln deiner Schule" in text
+    assert "frag deine Eltern" in text
+    english = page(dataclasses.replace(brief, feedback_language="en"))
+    assert len(page(brief).headings) == len(english.headings)
+    assert len(ENGLISH.findall(english.text)) > 50  # the words do tell the languages apart

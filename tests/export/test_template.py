@@ -22,6 +22,8 @@ BRIEFS = {
     "short and many": Brief(shortest_m=0.05, longest_m=0.25, lengths=9, timings_per_length=4),
     "odd count": Brief(swings_per_timing=7, swings_allowed=(7,), timings_per_length=3),
     "title like a formula": Brief(title="=HYPERLINK(1)"),
+    "in German": Brief(feedback_language="de", timings_per_length=3),
+    "in German, once": Brief(feedback_language="de-AT", timings_per_length=1),
 }
 
 

@@ -183,7 +183,7 @@ def test_adjustment_and_lateness_stand_beside_the_marks(
     assert went.sheets is not None
     last = page_text(went.sheets.sheets[3].pdf)
     assert "moved by +1 mark, as for the whole class" in last
-    assert "2 days after 02 March 2026: 4 marks off" in last
+    assert "2 days after 2 March 2026: 4 marks off" in last
     assert "marks off" not in page_text(went.sheets.sheets[0].pdf)
     # What is said to the learner stands in the web page as well.
     assert "4 marks off" in went.sheets.sheets[3].html.read_text("utf-8")

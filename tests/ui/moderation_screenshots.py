@@ -16,6 +16,7 @@ from pathlib import Path
 
 from PySide6.QtCore import QSettings
 from screenshots import ROOT, Camera
+from shiboken6 import delete
 
 from markbench.session import Session
 from markbench.session.moderating import take_sample
@@ -122,6 +123,7 @@ def main() -> None:
     sheet.show_number(sheet.numbers.itemData(1))
     each("pack_looked")
     window.close()
+    delete(window)  # widgets that outlive the application take it down with them
     shutil.rmtree(place)
 
 

@@ -1,10 +1,12 @@
 """Draws the window's screenshots from the sample class, without a screen.
 
     python tests/ui/screenshots.py OUT_FOLDER [CLASS_FOLDER]
+    python tests/ui/screenshots.py --readme
 
 Each page at 1280×800 and 1920×1080, light and dark; empty, failed, and at 200 % text. The
 class is copied first, so that nothing is written beside the sample. Some learners are
-marked, as they would be in the middle of an evening.
+marked, as they would be in the middle of an evening. ``--readme`` draws the README's own
+pictures and nothing else.
 """
 
 from __future__ import annotations
@@ -20,13 +22,16 @@ from pathlib import Path
 os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 
 from PySide6.QtCore import QSettings
+from shiboken6 import delete
 
 from markbench.session import Session
 from markbench.ui.app import application
 from markbench.ui.look import Theme
+from markbench.ui.newclass.page import NewClassPage
 from markbench.ui.window import Window
 
 ROOT = Path(__file__).resolve().parents[2]
+PICTURES = ROOT / "markbench" / "ui" / "pictures"
 
 
 class Camera:
@@ -104,6 +109,18 @@ def pages(camera: Camera, window: Window, slip: str) -> list[tuple[str, Callable
         assert window.bench is not None
         window.bench.settle_button.setChecked(True)
 
+    def place(name: str) -> Callable[[], None]:
+        def go() -> None:
+            class_page()
+            window.show_place(name)
+            camera.rest(1.0)
+
+        return go
+
+    def rubric() -> None:
+        window.doors.open_rubric()
+        camera.rest(1.5)  # what the class would get is worked out
+
     return [
         ("class", class_page),
         ("sheet", sheet_page),
@@ -111,9 +128,24 @@ def pages(camera: Camera, window: Window, slip: str) -> list[tuple[str, Callable
         ("film", film),
         ("own_table", own_table),
         ("contact", contact),
+        *((name, place(name)) for name in ("across", "overview", "handins", "moderation")),
         ("actions", actions),
+        ("brief", window.doors.open_brief),
+        ("rubric", rubric),
         ("settle", settle),
     ]
+
+
+def new_class(camera: Camera, window: Window, folder: Path, look: str) -> None:
+    """The four steps of beginning a class."""
+    window.doors.look_at(folder)
+    page = window.doors.page
+    assert isinstance(page, NewClassPage)
+    camera.rest(until=lambda: page.new is not None)
+    for number in range(page.steps.count()):
+        page.go(number)
+        camera.take(f"new{number + 1}_{look}")
+    window.doors.leave()
 
 
 def slipped(session: Session) -> str:
@@ -126,19 +158,39 @@ def slipped(session: Session) -> str:
 
 
 def main() -> None:
-    out = Path(sys.argv[1])
+    given = sys.argv[1:]
+    readme = given == ["--readme"]
+    out = PICTURES if readme else Path(given[0])
     out.mkdir(parents=True, exist_ok=True)
-    given = Path(sys.argv[2]) if len(sys.argv) > 2 else ROOT / "sample_class"
-    place = Path(tempfile.mkdtemp())
-    folder = place / given.name
-    shutil.copytree(given, folder)
-    app = application()
-    settings = QSettings(str(place / "settings.ini"), QSettings.Format.IniFormat)
-    theme = Theme(app, settings)
-    window = Window(theme, settings, "A. Teacher")
-    camera = Camera(out, window)
-    window.resize(1280, 800)
-    window.show()
+    source = Path(given[1]) if len(given) > 1 else ROOT / "sample_class"
+    with tempfile.TemporaryDirectory() as place:
+        folder = Path(place) / source.name
+        shutil.copytree(source, folder)
+        app = application()
+        settings = QSettings(str(Path(place) / "settings.ini"), QSettings.Format.IniFormat)
+        window = Window(Theme(app, settings), settings, "A. Teacher")
+        try:
+            window.resize(1280, 800)
+            window.show()
+            (draw_readme if readme else draw)(Camera(out, window), window, folder)
+        finally:
+            window.close()
+            # Before Python ends: widgets that outlive the application take it down with them.
+            delete(window)
+
+
+def draw_readme(camera: Camera, window: Window, folder: Path) -> None:
+    """The two pictures of the README."""
+    slip = open_marked(camera, window, folder)
+    for name, go in pages(camera, window, slip)[:2]:
+        go()
+        camera.rest(until=lambda: window.bench is not None and window.bench.looking.isHidden())
+        camera.take(name)
+
+
+def draw(camera: Camera, window: Window, folder: Path) -> None:
+    """All of them."""
+    theme = window._theme
     for dark in (False, True):
         theme.choose(dark)
         look = "dark" if dark else "light"
@@ -146,11 +198,8 @@ def main() -> None:
         camera.take(f"empty_{look}")
         window.start.show_trouble(Path("/home/teacher/10A"), "The folder cannot be read.")
         camera.take(f"error_{look}")
-    session = Session.open(folder, "A. Teacher")
-    mark_some(session)
-    window.show_session(session)
-    camera.rest(until=lambda: window.sheet is not None)
-    slip = slipped(session)
+        new_class(camera, window, folder, look)
+    slip = open_marked(camera, window, folder)
     for wide, high in ((1280, 800), (1920, 1080)):
         window.resize(wide, high)
         for dark in (False, True):
@@ -168,8 +217,15 @@ def main() -> None:
         go()
         camera.take(f"{name}_1280_text200")
         window.deed_list.hide()
-    window.close()
-    shutil.rmtree(place)
+
+
+def open_marked(camera: Camera, window: Window, folder: Path) -> str:
+    """Open the class with some of it marked; returns a learner whose slip can be shown."""
+    session = Session.open(folder, "A. Teacher")
+    mark_some(session)
+    window.show_session(session)
+    camera.rest(until=lambda: window.sheet is not None)
+    return slipped(session)
 
 
 if __name__ == "__main__":

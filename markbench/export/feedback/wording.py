@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from dataclasses import dataclass
 
-from markbench.export.moderated import STEPS, StepWords
+from markbench.export.moderated import STEPS, STEPS_DE, StepWords
 
 _POINT = re.compile(r"(?<=\d)\.(?=\d)")
 
@@ -132,28 +132,7 @@ DE = SheetWords(
     not_yet="noch nicht bewertet",
     best_level="„{level}“ ({marks:g} Punkte)",
     asks_for="{level} verlangt: {what}",
-    steps=StepWords(
-        moved="Die Summe wurde um {marks} verschoben, wie für die ganze Klasse.",
-        late="{days} nach dem {day} abgegeben{capped}: {marks} Abzug, {each} für jeden Tag.",
-        capped=", davon zählen {n}",
-        marks=("{n} Punkt", "{n} Punkte"),
-        days=("{n} Tag", "{n} Tage"),
-        day="{d}. {month} {y}",
-        months=(
-            "Januar",
-            "Februar",
-            "März",
-            "April",
-            "Mai",
-            "Juni",
-            "Juli",
-            "August",
-            "September",
-            "Oktober",
-            "November",
-            "Dezember",
-        ),
-    ),
+    steps=STEPS_DE,
     numbers="Dein Diagramm und deine Zahlen",
     no_numbers="Es ließen sich keine Messwerte nachrechnen, deshalb gibt es kein Diagramm.",
     length_axis="Länge L / m",
