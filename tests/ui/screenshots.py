@@ -73,6 +73,7 @@ def pages(camera: Camera, window: Window, slip: str) -> list[tuple[str, Callable
     def sheet_page() -> None:
         class_page()
         window.open_learner(slip)
+        sheet.shut_layer()
         camera.rest(0.8)
         sheet.explanations.show_first()
         finding = next((r for r in sheet.findings.rows if not r.isHidden()), None)

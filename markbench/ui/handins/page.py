@@ -299,8 +299,8 @@ class HandInsPage(QWidget):
         self.changes.table.verticalHeader().setDefaultSectionSize(px(26))
         self.letters.setMinimumHeight(px(160))
         room = max(self.width() - self._margin.width() - 60, px(500))
-        for column, share in ((NAME, 0.25), (STANDS, 0.29), (MISSING, 0.14)):
-            self.table.setColumnWidth(column, int(room * share))
+        for column, share, least in ((NAME, 0.25, 175), (STANDS, 0.29, 190), (MISSING, 0.14, 0)):
+            self.table.setColumnWidth(column, max(int(room * share), px(least)))
         longest = day_and_time(dt.datetime(2026, 9, 30, 20, 20))
         stamp = QFontMetrics(self._theme.font()).horizontalAdvance(longest)
         self.table.setColumnWidth(WHEN, stamp + px(30))

@@ -120,13 +120,18 @@ QLineEdit, QPlainTextEdit, QTextEdit {{ background: {p.field}; color: {p.ink};
 QLineEdit {{ min-height: {least - 2 * pad}px; }}
 QLineEdit:focus, QPlainTextEdit:focus, QTextEdit:focus {{ border: 2px solid {p.deed};
     padding: {pad - 1}px {pad + 1}px; }}
-QDateEdit {{ background: {p.field}; color: {p.ink}; border: 1px solid {p.edge};
+QDateEdit, QDoubleSpinBox {{ background: {p.field}; color: {p.ink}; border: 1px solid {p.edge};
     border-radius: 3px; padding: {pad}px {pad + 2}px; min-height: {least - 2 * pad}px; }}
-QDateEdit:focus {{ border: 2px solid {p.deed}; padding: {pad - 1}px {pad + 1}px; }}
-QDateEdit QLineEdit, QDateEdit QLineEdit:focus {{ background: transparent; border: none;
+QDateEdit:focus, QDoubleSpinBox:focus {{ border: 2px solid {p.deed};
+    padding: {pad - 1}px {pad + 1}px; }}
+QDateEdit QLineEdit, QDateEdit QLineEdit:focus, QDoubleSpinBox QLineEdit,
+QDoubleSpinBox QLineEdit:focus {{ background: transparent; border: none;
     padding: 0; min-height: 0; }}
 QDateEdit::drop-down {{ border: none; width: {least}px; }}
 QDateEdit::down-arrow {{ image: url("{_arrow(p)}"); width: {lead}px; height: {lead}px; }}
+QDoubleSpinBox {{ min-width: {wide * 5}px; }}
+QDoubleSpinBox::up-button, QDoubleSpinBox::down-button {{ subcontrol-origin: border;
+    width: 0; height: 0; border: none; }}
 QCalendarWidget QWidget {{ background: {p.field}; color: {p.ink};
     alternate-background-color: {p.shade}; }}
 QCalendarWidget QAbstractItemView {{ selection-background-color: {p.deed};

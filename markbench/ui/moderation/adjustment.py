@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QDoubleSpinBox
 
 from markbench.moderation.grades import GradeChange, effect_of_shift
@@ -30,7 +31,8 @@ class AdjustmentPaper(Paper):
         )  # fmt: skip
         self.shift = QDoubleSpinBox()
         self.shift.setDecimals(1)
-        self.shift.setPrefix("")
+        self.shift.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self.shift.setButtonSymbols(QDoubleSpinBox.ButtonSymbols.NoButtons)  # keys step it
         self.shift.setRange(-99, 99)
         self.shift.setAccessibleName(self.tr("Marks to move the totals by"))
         self.reason = line(self.tr("Reason for the decision"))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 from functools import partial
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QDoubleSpinBox, QWidget
 
 from markbench.moderation.grades import Boundaries, effect_of_moving, move
@@ -54,6 +54,8 @@ class BoundariesPaper(Paper):
         made.setRange(0, max(self._desk.session.rubric.most, 1.0))
         made.setSingleStep(0.5)
         made.setDecimals(1)
+        made.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        made.setButtonSymbols(QDoubleSpinBox.ButtonSymbols.NoButtons)  # keys step it
         made.setValue(least)
         made.setAccessibleName(self.tr("Least marks for grade {g}").format(g=grade))
         made.valueChanged.connect(partial(self._move, grade))

@@ -78,7 +78,8 @@ class SigningPaper(Paper):
         if now.open:
             words = self.tr("{n} questions are open between the markers.")
             parts.append(words.format(n=len(now.open)))
-        self.state.setText(" ".join(parts) or self.tr("Nothing stands in the way of signing."))
+        told = " ".join(parts).replace("….", "…")
+        self.state.setText(told or self.tr("Nothing stands in the way of signing."))
         self._offer()
 
     def _offer(self) -> None:
