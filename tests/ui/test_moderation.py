@@ -433,7 +433,9 @@ def test_the_page_is_there_before_the_figures(
     # Nothing that bears on a result has changed: the figures are not worked out again.
     figures = page._now.figures
     window.desk.held.set_note("s1", "A word.")
-    qtbot.waitUntil(lambda: not page._soon.isActive() and not page._stale, timeout=5000)
+    qtbot.waitUntil(
+        lambda: not page._fresh._soon.isActive() and not page._fresh._stale, timeout=5000
+    )
     assert page._now.figures is figures
 
 
