@@ -40,4 +40,4 @@ def test_every_pair_of_tokens_is_readable(
 def test_every_token_but_the_decorative_ones_is_tested() -> None:
     tested = {name for front, ground, _ in PAIRS for name in (front, ground)}
     named = {field.name for field in dataclasses.fields(Palette)}
-    assert named - tested == {"rule", "graph", "margin", "crowd"}
+    assert named - tested == {"rule", "graph", "margin"}

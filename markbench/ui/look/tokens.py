@@ -68,7 +68,7 @@ LIGHT = Palette(
     data="#0072b2",
     law="#c05400",
     ghost="#a8538a",
-    crowd="#a89e8c",
+    crowd="#978d7b",
 )
 
 DARK = Palette(
@@ -92,7 +92,7 @@ DARK = Palette(
     data="#56b4e9",
     law="#e69f00",
     ghost="#d58fb6",
-    crowd="#6f675a",
+    crowd="#7a7264",
 )
 
 # Least contrast: 4.5 for text (WCAG 2.2, 1.4.3), 3 for controls and graph marks (1.4.11).
@@ -107,6 +107,6 @@ PAIRS: tuple[tuple[str, str, float], ...] = (
     ("deed", "deed_soft", _TEXT),
     ("on_deed", "deed", _TEXT),
     *(("edge", ground, _OBJECT) for ground in ("bench", "paper", "field", "shade")),
-    *((mark, ground, _OBJECT) for mark in ("data", "law", "ghost") for ground in (
+    *((mark, ground, _OBJECT) for mark in ("data", "law", "ghost", "crowd") for ground in (
         "paper", "field")),
 )  # fmt: skip
