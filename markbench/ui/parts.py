@@ -125,6 +125,7 @@ def button(
 ) -> QPushButton:
     """A push button."""
     made = QPushButton(text)
+    made.setAutoDefault(True)  # Enter presses it, as Space does
     if kind:
         made.setProperty("kind", kind)
     if tip:

@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from openpyxl import load_workbook
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QFileDialog, QLabel, QPushButton, QWidget
+from PySide6.QtWidgets import QApplication, QFileDialog, QLabel, QPushButton, QWidget
 from pytestqt.qtbot import QtBot
 
 from markbench.intake.brief_file import read_brief
@@ -59,6 +59,25 @@ def test_the_whole_way_with_four_presses(
     after = everything(class_folder)
     assert {name for name, data in before.items() if after[name] != data} <= {"brief.toml"}
     assert empty_window.desk.session.rubric.id == "short"
+
+
+def test_the_whole_way_by_keys(
+    qtbot: QtBot, empty_window: Window, class_folder: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    window = empty_window
+    monkeypatch.setattr(QFileDialog, "getExistingDirectory", lambda *_: str(class_folder))
+    qtbot.keyClick(window, Qt.Key.Key_N, Qt.KeyboardModifier.ControlModifier)
+    page = window.doors.page
+    assert isinstance(page, NewClassPage)
+    qtbot.waitUntil(lambda: page.new is not None, timeout=10_000)
+    for number in (FOUND, WHOSE):
+        assert page.steps.currentIndex() == number
+        qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Return)
+    for number in (BRIEF, RUBRIC):
+        assert page.steps.currentIndex() == number
+        here = QApplication.focusWidget()
+        qtbot.keyClick(here, Qt.Key.Key_Return, Qt.KeyboardModifier.ControlModifier)
+    qtbot.waitUntil(lambda: window.bench is not None, timeout=10_000)
 
 
 def test_what_was_found_is_counted(page: NewClassPage) -> None:

@@ -6,6 +6,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QKeySequence, QShortcut
 from PySide6.QtWidgets import (
     QButtonGroup,
     QHBoxLayout,
@@ -58,6 +59,9 @@ class NewClassPage(QWidget):
             self.steps.addWidget(page)
         self.back = button(self.tr("Back"), "", self._step_back)
         self.next = button(self.tr("Next"), "deed", self._step_on)
+        keys = QKeySequence("Ctrl+Return")
+        QShortcut(keys, self, self.next.click)
+        self.next.setToolTip(keys.toString(QKeySequence.SequenceFormat.NativeText))
         self.give_up = button(self.tr("Give up"), "step", self._leave)
         self.names = self._step_buttons()
         self._lay_out()
