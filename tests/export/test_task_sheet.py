@@ -144,7 +144,9 @@ def test_no_example_where_there_is_no_room() -> None:
 
 
 # Common English words that no German sentence has.
-ENGLISH = re.compile(r"\b(the|and|your|with|of|length|time|swings?|photo of|take|from|each)\b", re.I)
+ENGLISH = re.compile(
+    r"\b(the|and|your|with|of|length|time|swings?|photo of|take|from|each)\b", re.I
+)
 
 
 def test_a_class_that_is_written_to_in_german_gets_its_sheet_in_german() -> None:
