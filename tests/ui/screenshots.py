@@ -48,6 +48,8 @@ class Camera:
 
     def take(self, name: str) -> None:
         self.rest()
+        self.window.grab()  # one frame draws the cards it has time for; the next has the rest
+        self.rest()
         self.window.grab().save(str(self.out / f"{name}.png"))
         print(name)
 
@@ -183,9 +185,14 @@ def main() -> None:
 def draw_readme(camera: Camera, window: Window, folder: Path) -> None:
     """The two pictures of the README."""
     slip = open_marked(camera, window, folder)
+
+    def all_seen() -> bool:
+        thumbs = window.sheet.evidence.thumbs if window.sheet is not None else []
+        return not any(t.isVisible() and t.piece and t.image.isNull() for t in thumbs)
+
     for name, go in pages(camera, window, slip)[:2]:
         go()
-        camera.rest(until=lambda: window.bench is not None and window.bench.looking.isHidden())
+        camera.rest(until=all_seen)
         camera.take(name)
 
 
