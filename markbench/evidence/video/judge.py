@@ -26,7 +26,7 @@ from markbench.evidence.video.steady import steady
 from markbench.evidence.video.stretch import Stretch, cut_within, find_stretch, trim
 from markbench.evidence.video.support import string_length_px
 
-METHOD = "swing-3"
+METHOD = "swing-4"
 Floats = NDArray[np.float64]
 
 # In the end the swing must explain this share of the variance of the positions.

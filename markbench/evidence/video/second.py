@@ -1,78 +1,266 @@
 """Whether a second thing swings in the film beside the bob that was followed.
 
-Whatever is tied to the bob (its thread, its shadow, the light it takes) is a function of its
-displacement u = cos φ. So all functions of u are taken out of every cell, and the bob itself
-is painted over with the wall behind it; what then still swings, swings by itself: at a
-period of its own, or at the same one out of step. A bob half before the first, or one of
-the same length let go a moment later, stays visible that way.
+The first bob is painted over with the wall behind it. Of what is round and about its size in
+what is left, frame by frame, it is asked whether it keeps time: a swing is sought that most
+of it agrees with, at any period and place. A head, a hand and a person's outline move too,
+but agree with no one swing for long. The second bob may be hidden for much of the time, so
+only the times at which something is seen are counted, quarter swing by quarter swing.
+
+Two bobs whose ways cross may besides pass for one; see :func:`out_of_step`.
 """
 
 from __future__ import annotations
 
+from dataclasses import dataclass, replace
+
 import numpy as np
 from numpy.typing import NDArray
-from scipy import stats
 
-from markbench.evidence.video.follow import Arc, Track, find_arc, seeds
+from markbench.evidence.video.follow import Track
 from markbench.evidence.video.oscillation import Swing
-from markbench.evidence.video.search import CELL, Cells, Place, places
+from markbench.evidence.video.rims import POOL, RoundThings, round_things, roundness
+from markbench.evidence.video.search import CELL, LONGEST_PERIOD_S, SHORTEST_PERIOD_S, Cells
 
 Floats = NDArray[np.float64]
 
-# The disc must explain this share of its mean pictures; a person hides part of it at times.
-_FITS = 0.35
-# Its size and reach against the first bob's, and its contrast, or three grey levels.
-_SIZES, _LEAST_REACH, _LEAST_CONTRAST = (0.4, 2.2), 0.25, 0.15
-# What such a disc leaves in grey levels in a cell that it covers for a fifth of the time.
-_LEAST_CHANGE = 1.0
-# Chance that a sway shows so even a contrast; some tens of arcs are tried in each film.
-_BY_CHANCE = 1e-4
-# One bob, even on a path opened to an ellipse, stays below 0.1; two taken for one reach 1.
-_OUT_OF_STEP = 0.3
-# Longer than a person's sway passes for a swing.
-_LASTS_S = 8.0
-_MOST_S = 20.0
+# One bob, even on a path opened to an ellipse of 0.4, stays below 0.4; two taken for one reach 1.
+_OUT_OF_STEP = 0.6
 # Functions of the displacement: 1, cos φ … cos 6φ, each allowed to die away with the swing.
 _ORDERS = 6
+_MOST_S = 20.0
+_FRAMES_A_S = 15.0
+# As clear as this share of the first bob, and, where there is much clutter, only clearer.
+_CLEAR = (0.15, 0.3, 0.5)
+# Nearer than this to the first bob, in radii, the painting over may leave its own rim.
+_BESIDE = 1.5
+# See Other.weight. Of 136 films with a person and no second bob, 135 stay below 15; of 56 with a
+# second bob, 54 lie above 20.
+_ENOUGH = 17.5
+# From this share of the first bob's clearness on, what is clearer weighs more, at most so much.
+_PALE, _MOST_CLEAR = 0.45, 1.0
+_SHARE, _EXPLAINED, _LEAST_REACH, _MOST_REACH = 0.6, 0.93, 0.25, 4.0
+# Correlation with the first bob's way: half a radian behind comes to 0.88.
+_IN_STEP = 0.95
+_TRIES, _LEAST_POINTS, _MOST_POINTS = 40, 10, 240
+
+
+@dataclass(frozen=True, slots=True)
+class Other:
+    """A second swing: period, middle (x, y) and reach in pixels, and how much speaks for it.
+
+    ``quarters``: quarter swings in which it was seen where it should be; ``share`` of the
+    frames in which anything round was seen about its way; ``clear`` against the first bob;
+    ``near``, in pixels, is how near its place it had to be seen. ``in_step`` with the first
+    are its shadow and its image in a cupboard door; they do no harm.
+    """
+
+    period_s: float
+    x: float
+    y: float
+    reach: float
+    quarters: int
+    share: float
+    clear: float
+    near: float
+    in_step: bool
+
+    @property
+    def weight(self) -> float:
+        """How much speaks for it: most where it is seen often, alone, clear, in a wide swing.
+
+        Points strewn about its way at random agree with it, in a wide swing, the more seldom.
+        """
+        seldom = np.log1p(self.reach / self.near)
+        clear = max(min(self.clear, _MOST_CLEAR) / _PALE, 1.0)
+        return float(self.quarters * (2 * self.share - 1) * seldom * clear)
+
+
+@dataclass(frozen=True, slots=True, eq=False)
+class _First:
+    """The bob that was followed: ``x`` (n,) in pixels at ``times_s`` (n,), radius and reach."""
+
+    times_s: Floats
+    x: Floats
+    radius: float
+    reach: float
+
+    @property
+    def span_s(self) -> float:
+        return float(self.times_s[-1] - self.times_s[0])
+
+    @property
+    def near(self) -> float:
+        """How many pixels from its place another may be seen."""
+        return 2.0 + 0.1 * self.radius
 
 
 def second_bob(frames: NDArray[np.uint8], cells: Cells, first: Track, swing: Swing) -> bool:
     """Whether another bob swings, at another period or out of step with ``swing``."""
     if out_of_step(cells, first, swing) > _OUT_OF_STEP:
         return True
+    return any(other.weight > _ENOUGH for other in others(frames, first, swing))
+
+
+def others(frames: NDArray[np.uint8], first: Track, swing: Swing) -> list[Other]:
+    """What besides the first bob keeps the time of some swing, the likeliest of each height."""
     half = _MOST_S / 2
     low = max(swing.start_s, swing.middle_s - half)
     high = min(swing.end_s, swing.middle_s + half)
     inside = np.flatnonzero((first.times_s >= low) & (first.times_s <= high))
-    rest = _untied(cells, first, swing, low, high)
-    painted: NDArray[np.uint8] | None = None
-    for place in places(rest, most=4):
-        if place.window_s[1] - place.window_s[0] < 0.9 * min(_LASTS_S, high - low):
-            break
-        if float(rest.levels[:, place.mask].std(axis=0).max()) < _LEAST_CHANGE:
+    inside = inside[:: max(1, round(inside.size / (high - low) / _FRAMES_A_S))]
+    if inside.size < _LEAST_POINTS:
+        return []
+    times = first.times_s[inside]
+    x, y = first.arc.at(swing.position_at(times) / first.arc.reach)
+    own = _own_roundness(frames, inside, x, y, first.arc.radius)
+    painted = _painted_over(frames, first, inside, x, y)
+    things = round_things(painted, first.arc.radius, _CLEAR[0] * own)
+    beside = np.hypot(things.x - x[things.frame], things.y - y[things.frame])
+    away = beside > _BESIDE * first.arc.radius + 2
+    known = _First(times, x, first.arc.radius, first.arc.reach)
+    found = []
+    for clear in _CLEAR:
+        kept = np.flatnonzero(away & (things.clear > clear * own))
+        found += _by_height(things, kept, known, own)
+    return found
+
+
+def _own_roundness(
+    frames: NDArray[np.uint8], inside: NDArray[np.intp], x: Floats, y: Floats, radius: float
+) -> float:
+    """How round the first bob itself is, in the middle of some frames."""
+    some = slice(None, None, max(1, inside.size // 40))
+    levels = roundness(frames[inside[some]], radius)
+    h, w = levels.shape[1:]
+    seen = []
+    for picture, at_x, at_y in zip(levels, x[some], y[some], strict=True):
+        row = int(np.clip(at_y / POOL, 1, h - 2))
+        column = int(np.clip(at_x / POOL, 1, w - 2))
+        seen.append(float(picture[row - 1 : row + 2, column - 1 : column + 2].max()))
+    return float(np.median(seen))
+
+
+def _painted_over(
+    frames: NDArray[np.uint8], first: Track, inside: NDArray[np.intp], x: Floats, y: Floats
+) -> NDArray[np.uint8]:
+    """The frames ``inside`` with the wall in place of the first bob at (x, y)."""
+    painted = frames[inside].copy()
+    yy, xx = np.mgrid[first.box].astype(np.float32)
+    reach = first.arc.radius + 2.5
+    wall = np.clip(first.wall + 0.5, 0, 255).astype(np.uint8)
+    for picture, at_x, at_y in zip(painted, x, y, strict=True):
+        bob = (xx - at_x) ** 2 + (yy - at_y) ** 2 <= reach**2
+        np.copyto(picture[first.box], wall, where=bob)
+    return painted
+
+
+def _by_height(
+    things: RoundThings, kept: NDArray[np.intp], first: _First, own: float
+) -> list[Other]:
+    """The best swing among the ``kept`` things at each height in the picture."""
+    found: list[Other] = []
+    if kept.size == 0:
+        return found
+    y = things.y[kept]
+    high = 2 + 0.5 * first.radius
+    for middle in np.arange(y.min(), y.max() + high / 2, high):
+        band = kept[np.abs(y - middle) <= high]
+        laid = _best_swing(things.frame[band], things.x[band], first)
+        clear = float(np.median(things.clear[band])) / own if band.size else 0.0
+        other = None if laid is None else _seen(things, band, first, *laid)
+        if other is not None and not other.in_step:
+            found.append(replace(other, y=float(middle), clear=clear))
+    return found
+
+
+def _best_swing(frame: NDArray[np.intp], x: Floats, first: _First) -> tuple[float, Floats] | None:
+    """Frequency, and centre and two waves, of the swing that most of the points agree with.
+
+    By random sample consensus (Fischler & Bolles 1981): a sinusoid of each period is laid
+    through three points at a time.
+    """
+    if frame.size < _LEAST_POINTS:
+        return None
+    clock = first.times_s[frame] - first.times_s[0]
+    chance = np.random.default_rng(0)
+    some = np.arange(frame.size)
+    if some.size > _MOST_POINTS:
+        some = np.sort(chance.choice(some.size, _MOST_POINTS, replace=False))
+    triples = chance.integers(0, some.size, (_TRIES, 3))
+    best, at = 0.0, None
+    least = max(1.6 * first.near, _LEAST_REACH * first.reach)
+    slowest = max(3 / first.span_s, 1 / LONGEST_PERIOD_S)
+    for frequency in np.arange(slowest, 1 / SHORTEST_PERIOD_S, 0.25 / first.span_s):
+        waves = _waves(clock[some], frequency)
+        threes = waves[triples]
+        firm = np.abs(np.linalg.det(threes)) > 0.3
+        laid = np.linalg.solve(threes[firm], x[some][triples[firm]][..., None])[..., 0]
+        reach = np.hypot(laid[:, 1], laid[:, 2])
+        likely = (reach > least) & (reach < _MOST_REACH * first.reach)
+        laid, reach = laid[likely], reach[likely]
+        if reach.size == 0:
             continue
-        if painted is None:
-            painted = _painted_over(frames, first, swing, inside)
-        within = slice(*np.searchsorted(first.times_s[inside], place.window_s))
-        part, times = painted[within], first.times_s[inside][within]
-        for period, phase in _beginnings(rest, place):
-            arc = find_arc(part, times, place, period, phase)
-            if (
-                arc is not None
-                and _like_a_bob(arc, first.arc)
-                and not _tied(arc, period, phase, first, swing, float(np.mean(times)))
-                and _even(passages(part, times, arc, period, phase))
-            ):
-                return True
-    return False
+        agrees = np.abs(laid @ waves.T - x[some]) < first.near
+        about = np.abs(x[some] - laid[:, :1]) < reach[:, None] + 2 * first.radius
+        scores = agrees.sum(axis=1) - 0.5 * (about & ~agrees).sum(axis=1)
+        if scores.max() > best:
+            best, at = float(scores.max()), (float(frequency), laid[int(np.argmax(scores))])
+    return at
+
+
+def _seen(
+    things: RoundThings, band: NDArray[np.intp], first: _First, frequency: float, laid: Floats
+) -> Other | None:
+    """The swing fitted to all points that agree with it, and how much of it was seen."""
+    frame, x = things.frame[band], things.x[band]
+    clock = first.times_s[frame] - first.times_s[0]
+    for _ in range(4):
+        waves = _waves(clock, frequency)
+        rest = x - waves @ laid
+        agrees = np.abs(rest) < first.near
+        if agrees.sum() < _LEAST_POINTS:
+            return None
+        by_frequency = 2 * np.pi * clock * (laid[2] * waves[:, 1] - laid[1] * waves[:, 2])
+        design = np.concatenate([waves, by_frequency[:, None]], axis=1)[agrees]
+        step = np.linalg.lstsq(design, rest[agrees], rcond=None)[0]
+        laid = laid + step[:3]
+        frequency += float(np.clip(step[3], -0.1 / first.span_s, 0.1 / first.span_s))
+    rest = x - _waves(clock, frequency) @ laid
+    agrees = np.abs(rest) < first.near
+    reach = float(np.hypot(laid[1], laid[2]))
+    if agrees.sum() < _LEAST_POINTS or reach < _LEAST_REACH * first.reach:
+        return None
+    explained = 1 - float(np.var(rest[agrees])) / max(float(np.var(x[agrees])), 1e-9)
+    about = np.abs(x - laid[0]) < reach + 2 * first.radius
+    share = np.unique(frame[agrees]).size / max(np.unique(frame[about]).size, 1)
+    if explained < _EXPLAINED or share < _SHARE:
+        return None
+    way = _waves(first.times_s - first.times_s[0], frequency) @ laid
+    return Other(
+        period_s=1 / frequency,
+        x=float(laid[0]),
+        y=float("nan"),
+        reach=reach,
+        quarters=np.unique(np.floor(4 * frequency * clock[agrees])).size,
+        share=share,
+        clear=0.0,
+        near=first.near,
+        in_step=float(np.corrcoef(way, first.x)[0, 1]) > _IN_STEP,
+    )
+
+
+def _waves(clock: Floats, frequency: float) -> Floats:
+    angle = 2 * np.pi * frequency * clock
+    return np.stack([np.ones_like(angle), np.cos(angle), np.sin(angle)], axis=1)
 
 
 def out_of_step(cells: Cells, first: Track, swing: Swing) -> float:
     """Variance on the bob's way that its displacement does not account for, over that it does.
 
-    Counted is what keeps the swing's period, or twice it, and is no function of cos φ: hardly
-    any for one bob, as much again for two whose ways cross (which may even pass for one of
-    half the period). A path opened to an ellipse gives little.
+    Whatever is tied to the bob (its thread, its shadow, the light it takes) is a function of
+    its displacement, cos φ. Counted is what keeps the swing's period, or twice it, and is none:
+    hardly any for one bob, as much again for two whose ways cross (which may even pass for
+    one of half the period). A path opened to an ellipse gives little.
     """
     chosen = (cells.times_s >= swing.start_s) & (cells.times_s <= swing.end_s)
     levels = cells.levels[chosen]
@@ -91,116 +279,3 @@ def out_of_step(cells: Cells, first: Track, swing: Swing) -> float:
     power = np.sum((basis.T @ signal) ** 2, axis=1)
     split = 3 + 2 * _ORDERS
     return float(power[split:].sum() / max(float(power[3:split].sum()), 1e-9))
-
-
-def _beginnings(cells: Cells, place: Place) -> list[tuple[float, float]]:
-    """Periods and phases to begin with; that of the cells too, a sway may drown it."""
-    found = seeds(cells, place)
-    if all(abs(place.period_s / period - 1) > 0.03 for period, _ in found):
-        found += [(place.period_s, 0.0), (place.period_s, np.pi / 2)]
-    return found
-
-
-def _like_a_bob(arc: Arc, first: Arc) -> bool:
-    return (
-        arc.fit > _FITS
-        and _SIZES[0] < arc.radius / first.radius < _SIZES[1]
-        and arc.reach > _LEAST_REACH * first.reach
-        and abs(arc.contrast) > max(3.0, _LEAST_CONTRAST * abs(first.contrast))
-    )
-
-
-def _even(contrasts: Floats) -> bool:
-    """Whether the contrast is the same time after time (Student's t against none at all)."""
-    if contrasts.size < 5:
-        return False
-    spread = max(float(contrasts.std(ddof=1)), 1e-6) / contrasts.size**0.5
-    t = abs(float(contrasts.mean())) / spread
-    return bool(2 * stats.t.sf(t, contrasts.size - 1) < _BY_CHANCE)
-
-
-def _tied(
-    arc: Arc, period: float, phase: float, first: Track, swing: Swing, middle_s: float
-) -> bool:
-    """Whether it goes with the first: in step, or at a harmonic in the first one's own place."""
-    own = np.hypot(arc.x - first.arc.x, arc.y - first.arc.y) < first.arc.radius
-    ratio = swing.period_s / period
-    if own and abs(ratio - round(ratio)) < 0.05 and round(ratio) > 1:
-        return True
-    if abs(ratio - 1) > 0.03:
-        return abs(ratio - 2) < 0.04
-    at = np.array([middle_s])
-    behind = 2 * np.pi * middle_s / period + phase - float(swing.phase_at(at)[0])
-    same_way = arc.reach_x * first.arc.reach_x + arc.reach_y * first.arc.reach_y > 0
-    in_step = np.cos(behind) > 0 if same_way else np.cos(behind) < 0
-    # A disc that hardly moves looks the same dark to the left or bright to the right.
-    return bool(abs(np.sin(behind)) < 0.4 and (in_step or own or arc.reach < 0.7 * arc.radius))
-
-
-def _untied(cells: Cells, first: Track, swing: Swing, low_s: float, high_s: float) -> Cells:
-    """``cells`` between two times, less all that is a function of the displacement."""
-    chosen = (cells.times_s >= low_s) & (cells.times_s <= high_s)
-    times = cells.times_s[chosen]
-    phase = swing.phase_at(times)
-    clock = (times - times.mean()) / max(float(np.ptp(times)), 1e-9)
-    waves = np.cos(np.outer(phase, np.arange(_ORDERS + 1)))
-    design = np.concatenate([waves, waves * clock[:, None]], axis=1)
-    basis = np.linalg.qr(design)[0].astype(np.float32)
-    levels = cells.levels[chosen]
-    # The bob's way and, above it, the thread's.
-    yy, xx = (np.mgrid[: levels.shape[1], : levels.shape[2]] + 0.5) * CELL
-    arc = first.arc
-    reach = abs(arc.reach_x) + arc.radius + 1.5 * CELL
-    near = (np.abs(xx - arc.x) < reach) & (
-        yy < arc.y + arc.radius + abs(arc.reach_y) + abs(arc.sag) + 1.5 * CELL
-    )
-    flat = levels.reshape(times.size, -1)
-    flat = np.where(near.ravel(), flat - basis @ (basis.T @ flat), flat)
-    return Cells(flat.reshape(levels.shape), times, cells.noise)
-
-
-def _painted_over(
-    frames: NDArray[np.uint8], first: Track, swing: Swing, inside: NDArray[np.intp]
-) -> NDArray[np.uint8]:
-    """The frames ``inside`` with the wall in place of the first bob."""
-    painted = frames[inside].copy()
-    yy, xx = np.mgrid[first.box].astype(np.float32)
-    x, y = first.arc.at(swing.position_at(first.times_s[inside]) / first.arc.reach)
-    reach = first.arc.radius + 2.5
-    wall = np.clip(first.wall + 0.5, 0, 255).astype(np.uint8)
-    for picture, at_x, at_y in zip(painted, x, y, strict=True):
-        bob = (xx - at_x) ** 2 + (yy - at_y) ** 2 <= reach**2
-        np.copyto(picture[first.box], wall, where=bob)
-    return painted
-
-
-def passages(
-    frames: NDArray[np.uint8], times_s: Floats, arc: Arc, period_s: float, phase: float
-) -> Floats:
-    """Contrast of the disc on ``arc`` in each passage, there or back, taken by itself.
-
-    A bob shows the same contrast time after time; a person who sways shows now one, now the
-    other, however well their mean picture looks like a disc on an arc.
-    """
-    h, w = frames.shape[1:]
-    edge = arc.radius + 2
-    ends_x, ends_y = arc.at(np.linspace(-1, 1, 9))
-    top, bottom = max(int(ends_y.min() - edge), 0), min(int(ends_y.max() + edge) + 1, h)
-    left, right = max(int(ends_x.min() - edge), 0), min(int(ends_x.max() + edge) + 1, w)
-    if bottom - top < 2 or right - left < 2:
-        return np.zeros(0)
-    yy, xx = np.mgrid[top:bottom, left:right].astype(np.float32)
-    turned = 2 * np.pi * times_s / period_s + phase
-    number = np.floor(turned / np.pi).astype(int)
-    found = []
-    for k in range(number[0], number[-1] + 1):
-        these = np.flatnonzero(number == k)
-        if these.size < 5 or np.ptp(turned[these]) < 0.6 * np.pi:
-            continue
-        x, y = (p.astype(np.float32)[:, None, None] for p in arc.at(np.cos(turned[these])))
-        disc = np.clip((arc.radius - np.hypot(xx - x, yy - y)) / 3 + 0.5, 0, 1)
-        disc -= disc.mean(axis=0)
-        part = frames[these, top:bottom, left:right].astype(np.float32)
-        part -= part.mean(axis=0)
-        found.append(float(np.sum(disc * part)) / max(float(np.sum(disc**2)), 1e-6))
-    return np.array(found)
