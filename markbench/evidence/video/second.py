@@ -22,6 +22,7 @@ from markbench.evidence.video.rims import POOL, RoundThings, round_things, round
 from markbench.evidence.video.search import CELL, LONGEST_PERIOD_S, SHORTEST_PERIOD_S, Cells
 
 Floats = NDArray[np.float64]
+Way = tuple[Floats, Floats]
 
 # One bob, even on a path opened to an ellipse of 0.4, stays below 0.4; two taken for one reach 1.
 _OUT_OF_STEP = 0.6
@@ -39,8 +40,8 @@ _ENOUGH = 17.5
 # From this share of the first bob's clearness on, what is clearer weighs more, at most so much.
 _PALE, _MOST_CLEAR = 0.45, 1.0
 _SHARE, _EXPLAINED, _LEAST_REACH, _MOST_REACH = 0.6, 0.93, 0.25, 4.0
-# Correlation with the first bob's way: half a radian behind comes to 0.88.
-_IN_STEP = 0.95
+# Correlation with the first bob's way: a quarter of a radian behind comes to 0.97.
+_IN_STEP = 0.985
 _TRIES, _LEAST_POINTS, _MOST_POINTS = 40, 10, 240
 
 
@@ -77,10 +78,14 @@ class Other:
 
 @dataclass(frozen=True, slots=True, eq=False)
 class _First:
-    """The bob that was followed: ``x`` (n,) in pixels at ``times_s`` (n,), radius and reach."""
+    """The bob that was followed: ``x`` (n,) in pixels at ``times_s`` (n,), radius and reach.
+
+    ``size`` (n,) is its amplitude against that in the middle; another dies away about as fast.
+    """
 
     times_s: Floats
     x: Floats
+    size: Floats
     radius: float
     reach: float
 
@@ -111,13 +116,20 @@ def others(frames: NDArray[np.uint8], first: Track, swing: Swing) -> list[Other]
     if inside.size < _LEAST_POINTS:
         return []
     times = first.times_s[inside]
-    x, y = first.arc.at(swing.position_at(times) / first.arc.reach)
-    own = _own_roundness(frames, inside, x, y, first.arc.radius)
-    painted = _painted_over(frames, first, inside, x, y)
+    meant, seen = _ways(first, swing, inside)
+    own = _own_roundness(frames[inside], seen, first.arc.radius)
+    painted = _painted_over(frames[inside], first, (meant, seen))
     things = round_things(painted, first.arc.radius, _CLEAR[0] * own)
-    beside = np.hypot(things.x - x[things.frame], things.y - y[things.frame])
+    beside = np.min(
+        [
+            np.hypot(things.x - x[things.frame], things.y - y[things.frame])
+            for x, y in (meant, seen)
+        ],
+        axis=0,
+    )
     away = beside > _BESIDE * first.arc.radius + 2
-    known = _First(times, x, first.arc.radius, first.arc.reach)
+    size = swing.envelope_at(times) / max(swing.amplitude, 1e-9)
+    known = _First(times, seen[0], size, first.arc.radius, first.arc.reach)
     found = []
     for clear in _CLEAR:
         kept = np.flatnonzero(away & (things.clear > clear * own))
@@ -125,15 +137,29 @@ def others(frames: NDArray[np.uint8], first: Track, swing: Swing) -> list[Other]
     return found
 
 
-def _own_roundness(
-    frames: NDArray[np.uint8], inside: NDArray[np.intp], x: Floats, y: Floats, radius: float
-) -> float:
+def _ways(first: Track, swing: Swing, inside: NDArray[np.intp]) -> tuple[Way, Way]:
+    """Where the first bob must have been in the frames ``inside``, and where it was seen.
+
+    In a wide swing the arc, a parabola, leaves the bob at the ends; beside a second bob what
+    was seen may be drawn towards that.
+    """
+    arc = first.arc
+    x, y = arc.at(swing.position_at(first.times_s[inside]) / arc.reach)
+    along, across = first.along[inside], first.across[inside]
+    right, down = arc.reach_x / arc.reach, arc.reach_y / arc.reach
+    there = np.isfinite(along)
+    seen_x = np.where(there, arc.x + along * right - across * down, x)
+    seen_y = np.where(there, arc.y + along * down + across * right, y)
+    return (x, y), (seen_x, seen_y)
+
+
+def _own_roundness(frames: NDArray[np.uint8], way: Way, radius: float) -> float:
     """How round the first bob itself is, in the middle of some frames."""
-    some = slice(None, None, max(1, inside.size // 40))
-    levels = roundness(frames[inside[some]], radius)
+    some = slice(None, None, max(1, len(frames) // 40))
+    levels = roundness(frames[some], radius)
     h, w = levels.shape[1:]
     seen = []
-    for picture, at_x, at_y in zip(levels, x[some], y[some], strict=True):
+    for picture, at_x, at_y in zip(levels, way[0][some], way[1][some], strict=True):
         row = int(np.clip(at_y / POOL, 1, h - 2))
         column = int(np.clip(at_x / POOL, 1, w - 2))
         seen.append(float(picture[row - 1 : row + 2, column - 1 : column + 2].max()))
@@ -141,16 +167,17 @@ def _own_roundness(
 
 
 def _painted_over(
-    frames: NDArray[np.uint8], first: Track, inside: NDArray[np.intp], x: Floats, y: Floats
+    frames: NDArray[np.uint8], first: Track, ways: tuple[Way, Way]
 ) -> NDArray[np.uint8]:
-    """The frames ``inside`` with the wall in place of the first bob at (x, y)."""
-    painted = frames[inside].copy()
+    """``frames`` with the wall in place of the first bob, wherever on ``ways`` it may be."""
+    painted = frames.copy()
     yy, xx = np.mgrid[first.box].astype(np.float32)
     reach = first.arc.radius + 2.5
     wall = np.clip(first.wall + 0.5, 0, 255).astype(np.uint8)
-    for picture, at_x, at_y in zip(painted, x, y, strict=True):
-        bob = (xx - at_x) ** 2 + (yy - at_y) ** 2 <= reach**2
-        np.copyto(picture[first.box], wall, where=bob)
+    for way in ways:
+        for picture, x, y in zip(painted, *way, strict=True):
+            bob = (xx - x) ** 2 + (yy - y) ** 2 <= reach**2
+            np.copyto(picture[first.box], wall, where=bob)
     return painted
 
 
@@ -181,7 +208,7 @@ def _best_swing(frame: NDArray[np.intp], x: Floats, first: _First) -> tuple[floa
     """
     if frame.size < _LEAST_POINTS:
         return None
-    clock = first.times_s[frame] - first.times_s[0]
+    clock, size = first.times_s[frame] - first.times_s[0], first.size[frame]
     chance = np.random.default_rng(0)
     some = np.arange(frame.size)
     if some.size > _MOST_POINTS:
@@ -191,7 +218,7 @@ def _best_swing(frame: NDArray[np.intp], x: Floats, first: _First) -> tuple[floa
     least = max(1.6 * first.near, _LEAST_REACH * first.reach)
     slowest = max(3 / first.span_s, 1 / LONGEST_PERIOD_S)
     for frequency in np.arange(slowest, 1 / SHORTEST_PERIOD_S, 0.25 / first.span_s):
-        waves = _waves(clock[some], frequency)
+        waves = _waves(clock[some], frequency, size[some])
         threes = waves[triples]
         firm = np.abs(np.linalg.det(threes)) > 0.3
         laid = np.linalg.solve(threes[firm], x[some][triples[firm]][..., None])[..., 0]
@@ -213,19 +240,22 @@ def _seen(
 ) -> Other | None:
     """The swing fitted to all points that agree with it, and how much of it was seen."""
     frame, x = things.frame[band], things.x[band]
-    clock = first.times_s[frame] - first.times_s[0]
+    clock, size = first.times_s[frame] - first.times_s[0], first.size[frame]
     for _ in range(4):
-        waves = _waves(clock, frequency)
+        waves = _waves(clock, frequency, size)
         rest = x - waves @ laid
         agrees = np.abs(rest) < first.near
         if agrees.sum() < _LEAST_POINTS:
             return None
         by_frequency = 2 * np.pi * clock * (laid[2] * waves[:, 1] - laid[1] * waves[:, 2])
-        design = np.concatenate([waves, by_frequency[:, None]], axis=1)[agrees]
+        by_decay = -(clock - first.span_s / 2) * (waves[:, 1:] @ laid[1:])
+        design = np.column_stack([waves, by_frequency, by_decay])[agrees]
         step = np.linalg.lstsq(design, rest[agrees], rcond=None)[0]
         laid = laid + step[:3]
         frequency += float(np.clip(step[3], -0.1 / first.span_s, 0.1 / first.span_s))
-    rest = x - _waves(clock, frequency) @ laid
+        faster = float(np.clip(step[4], -0.5 / first.span_s, 0.5 / first.span_s))
+        size = size * np.exp(-faster * (clock - first.span_s / 2))
+    rest = x - _waves(clock, frequency, size) @ laid
     agrees = np.abs(rest) < first.near
     reach = float(np.hypot(laid[1], laid[2]))
     if agrees.sum() < _LEAST_POINTS or reach < _LEAST_REACH * first.reach:
@@ -235,7 +265,7 @@ def _seen(
     share = np.unique(frame[agrees]).size / max(np.unique(frame[about]).size, 1)
     if explained < _EXPLAINED or share < _SHARE:
         return None
-    way = _waves(first.times_s - first.times_s[0], frequency) @ laid
+    way = _waves(first.times_s - first.times_s[0], frequency, first.size) @ laid
     return Other(
         period_s=1 / frequency,
         x=float(laid[0]),
@@ -249,9 +279,9 @@ def _seen(
     )
 
 
-def _waves(clock: Floats, frequency: float) -> Floats:
+def _waves(clock: Floats, frequency: float, size: Floats) -> Floats:
     angle = 2 * np.pi * frequency * clock
-    return np.stack([np.ones_like(angle), np.cos(angle), np.sin(angle)], axis=1)
+    return np.stack([np.ones_like(angle), size * np.cos(angle), size * np.sin(angle)], axis=1)
 
 
 def out_of_step(cells: Cells, first: Track, swing: Swing) -> float:

@@ -25,6 +25,8 @@ _ROUNDS = 2
 _POOL = 3
 # Pixels of the kept pictures that a camera on a shelf may seem to move.
 _STANDS = 0.3
+# Below this in every one of the frames looked at first, the camera stood; no more are looked at.
+_AT_REST = 0.45
 # White grain smoothed by σ = 1 loses at most a tenth of itself to a half-pixel move.
 _CLEARLY = 0.85
 
@@ -37,6 +39,8 @@ def steady(frames: NDArray[np.uint8]) -> NDArray[np.float64]:
     still = np.zeros((len(frames), 2))
     sample = slice(None, None, max(1, len(frames) // 150))
     pictures = np.stack([gaussian_filter(_pooled(frame), 1.0) for frame in frames[sample]])
+    if np.abs(_shifts(frames[sample], None)).max() * _POOL < _AT_REST:
+        return still
     tried = [(still, *_unrest(pictures, still[sample]))]
     shifts = _shifts(frames, None)
     tried.append((shifts, *_unrest(pictures, shifts[sample])))
