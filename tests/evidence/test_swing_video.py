@@ -1,6 +1,7 @@
 """Films rendered with a known swing: measured, or refused for the right reason."""
 
 import io
+import struct
 from dataclasses import replace
 from fractions import Fraction
 
@@ -103,6 +104,35 @@ def test_frame_times_are_the_containers_own(films, name):
     assert film.times_s == pytest.approx(np.array(stamps, dtype=float), abs=1e-9)
     # WebM counts milliseconds.
     assert film.times_s == pytest.approx(truth.frame_times_s, abs=0.00051)
+
+
+def boxes(data: bytes, path: str) -> bytes:
+    """The body of the first box at ``path``, such as ``moov.trak`` (ISO/IEC 14496-12, 4.2)."""
+    for name in path.split("."):
+        at = 0
+        while data[at + 4 : at + 8] != name.encode():
+            at += struct.unpack(">I", data[at : at + 4])[0]
+        data = data[at + 8 : at + struct.unpack(">I", data[at : at + 4])[0]]
+    return data
+
+
+@pytest.mark.parametrize("name", ["plain", "held, talk, shaken, turned"])
+def test_frame_times_are_those_of_the_sample_tables(films, name):
+    """Read by hand, without a library: ISO/IEC 14496-12, 8.4.2 (mdhd), 8.6.1 (stts, ctts)."""
+    data = films[name][0]
+    media = boxes(data, "moov.trak.mdia")
+    scale = struct.unpack(">I", boxes(media, "mdhd")[12:16])[0]
+    table = boxes(media, "minf.stbl")
+    lasting = struct.unpack(">I", boxes(table, "stts")[4:8])[0]
+    runs = struct.iter_unpack(">II", boxes(table, "stts")[8 : 8 + 8 * lasting])
+    decoded = np.cumsum([0, *np.concatenate([[delta] * count for count, delta in runs])])[:-1]
+    offsets = np.zeros(decoded.size, dtype=int)
+    if b"ctts" in table:
+        runs = struct.iter_unpack(">Ii", boxes(table, "ctts")[8:])
+        offsets = np.concatenate([[offset] * count for count, offset in runs])
+    shown = np.sort(decoded + offsets) / scale
+    film = read_film(data)
+    assert film.times_s - film.times_s[0] == pytest.approx(shown - shown[0], abs=1e-9)
 
 
 def test_a_rate_of_30000_over_1001_is_not_30(films):

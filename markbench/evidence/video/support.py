@@ -7,7 +7,7 @@ of a thin line is seen along that way (a matched filter on pictures averaged whe
 equally far out, so that neither grain nor a passer-by counts for much). The same is asked of
 lines that lean against the bob, as nothing does: what is seen of those is chance, and the
 thread must be far clearer. Rejected: the widest gap between pictures of the two ends row by
-row, which needs a thread to be seen in every row by itself and so saw one in four.
+row, which gave as many angles with twice the error at 95 % (DECISION-video.md).
 """
 
 from __future__ import annotations
@@ -24,7 +24,7 @@ from markbench.evidence.video.oscillation import Swing
 
 Floats = NDArray[np.float64]
 
-# Relative standard uncertainty of an angle that is given: twice it held 95 % of drawn films
+# Relative standard uncertainty of an angle that is given: twice it held 93 % of drawn films
 # (DECISION-video.md). What the fit itself leaves open is far less.
 U_ANGLE = 0.035
 
