@@ -86,18 +86,18 @@ def test_small_pictures_arrive_and_are_drawn(qtbot: QtBot, page: ContactPage) ->
 def test_a_key_judges_the_picture_it_speaks_to(
     qtbot: QtBot, window: Window, page: ContactPage, session: Session
 ) -> None:
-    with qtbot.waitSignal(window.desk.changed, timeout=5000):
+    with qtbot.waitSignal(window.desk.changed, timeout=20_000):
         qtbot.keyClick(page.grid, Qt.Key.Key_G)
     assert status(session, "s1", "setup_photo") == "accepted"
     qtbot.keyClick(page.grid, Qt.Key.Key_Right)  # to the film of the same learner
-    with qtbot.waitSignal(window.desk.changed, timeout=5000):
+    with qtbot.waitSignal(window.desk.changed, timeout=20_000):
         qtbot.keyClick(page.grid, Qt.Key.Key_A)
     assert status(session, "s1", "swing_video") == "again"
     qtbot.keyClick(page.grid, Qt.Key.Key_Right)  # to the next learner's photo
-    with qtbot.waitSignal(window.desk.changed, timeout=5000):
+    with qtbot.waitSignal(window.desk.changed, timeout=20_000):
         qtbot.keyClick(page.grid, Qt.Key.Key_U)
     assert status(session, "s2", "setup_photo") == "unreadable"
-    with qtbot.waitSignal(window.desk.changed, timeout=5000):
+    with qtbot.waitSignal(window.desk.changed, timeout=20_000):
         qtbot.keyClick(page.grid, Qt.Key.Key_U)  # said again, it is taken back
     assert status(session, "s2", "setup_photo") is None
     qtbot.keyClick(page.grid, Qt.Key.Key_Left)  # back to the film before
@@ -112,7 +112,7 @@ def test_one_click_judges_what_is_under_the_mouse(
     port = page.grid.viewport()
     spot = page.grid.judgement_place(1, "film", "unreadable")
     qtbot.mouseMove(port, spot)
-    with qtbot.waitSignal(window.desk.changed, timeout=5000):
+    with qtbot.waitSignal(window.desk.changed, timeout=20_000):
         qtbot.mouseClick(port, Qt.MouseButton.LeftButton, pos=spot)
     assert status(session, "s2", "swing_video") == "unreadable"
     assert page.grid.currentIndex().row() == 0  # what was chosen stays chosen
@@ -124,10 +124,10 @@ def test_several_films_are_asked_for_again_and_taken_back_in_one_step(
     qtbot.keyClick(page.grid, Qt.Key.Key_Right)
     qtbot.keyClick(page.grid, Qt.Key.Key_A, CTRL)  # all of them
     assert page.whose.text() == "3 films"
-    with qtbot.waitSignals([window.desk.changed] * 3, timeout=5000):
+    with qtbot.waitSignals([window.desk.changed] * 3, timeout=20_000):
         qtbot.mouseClick(page.judgements["again"], Qt.MouseButton.LeftButton)
     assert [status(session, i, "swing_video") for i in ("s1", "s2", "s3")] == ["again"] * 3
-    with qtbot.waitSignals([window.desk.changed] * 3, timeout=5000):
+    with qtbot.waitSignals([window.desk.changed] * 3, timeout=20_000):
         qtbot.keyClick(window, Qt.Key.Key_Z, CTRL)
     assert [status(session, i, "swing_video") for i in ("s1", "s2", "s3")] == [None] * 3
 
@@ -170,10 +170,10 @@ def test_filters_of_the_class_hold_here_and_combine(
     qtbot.mouseClick(page.everybody, Qt.MouseButton.LeftButton)
     assert sorted(shown(page)) == ["s1", "s2", "s3"]
     page.grid.setCurrentIndex(page.order.index(0, 0))
-    with qtbot.waitSignal(window.desk.changed, timeout=5000):
+    with qtbot.waitSignal(window.desk.changed, timeout=20_000):
         qtbot.keyClick(page.grid, Qt.Key.Key_G)
     qtbot.keyClick(page.grid, Qt.Key.Key_Right)
-    with qtbot.waitSignal(window.desk.changed, timeout=5000):
+    with qtbot.waitSignal(window.desk.changed, timeout=20_000):
         qtbot.keyClick(page.grid, Qt.Key.Key_G)
     qtbot.mouseClick(page.chips["unjudged"], Qt.MouseButton.LeftButton)
     assert sorted(shown(page)) == ["s2", "s3"]
@@ -197,13 +197,13 @@ def test_an_empty_film_counts_as_missing(
 def test_blind_no_name_shows_and_no_hidden_picture(
     qtbot: QtBot, window: Window, page: ContactPage, class_folder: Path
 ) -> None:
-    with qtbot.waitSignal(window.desk.changed, timeout=5000):
+    with qtbot.waitSignal(window.desk.changed, timeout=20_000):
         window.hide_names(True)
     words = "\n".join(words_of(page, i) for i in range(page.order.rowCount()))
     assert "Portfolio 1" in words
     assert not any(name in words for name in ("Aino", "Bodil", "Cato"))
     page.grid.setCurrentIndex(page.order.index(0, 0))
-    with qtbot.waitSignal(window.desk.changed, timeout=5000):
+    with qtbot.waitSignal(window.desk.changed, timeout=20_000):
         qtbot.keyClick(page.grid, Qt.Key.Key_G)
     learner = page.order.index(0, 0).data(TILE).row.id
     assert status(window.desk.held, learner, "setup_photo") == "accepted"

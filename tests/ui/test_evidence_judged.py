@@ -168,7 +168,7 @@ def film(qtbot: QtBot, window: Window, session: Session):
     window.open_learner("s1")
     window.sheet.open_piece(thumb_of(window, "swing video.mp4").piece)
     shown = window.sheet.viewer.film
-    qtbot.waitUntil(lambda: "frame 1" in shown.words.text(), timeout=5000)
+    qtbot.waitUntil(lambda: "frame 1" in shown.words.text(), timeout=20_000)
     return shown
 
 
@@ -176,7 +176,7 @@ def test_a_click_on_the_trace_moves_the_film(qtbot: QtBot, film) -> None:
     assert film.trace.isVisible()
     x = round(film.trace.place_of(0.5))
     qtbot.mouseClick(film.trace, Qt.MouseButton.LeftButton, pos=QPoint(x, 40))
-    qtbot.waitUntil(lambda: film.at == 15, timeout=5000)  # 0.5 s at 30 frames a second
+    qtbot.waitUntil(lambda: film.at == 15, timeout=20_000)  # 0.5 s at 30 frames a second
     assert film.trace._now_s == pytest.approx(0.5, abs=0.02)
     assert "swing 2 of 4" in film.words.text()
 
@@ -184,9 +184,9 @@ def test_a_click_on_the_trace_moves_the_film(qtbot: QtBot, film) -> None:
 def test_a_key_leads_from_swing_to_swing(qtbot: QtBot, film) -> None:
     for frame in (9, 15, 21):  # 0.3, 0.5 and 0.7 s at 30 frames a second
         qtbot.keyClick(film, Qt.Key.Key_M)
-        qtbot.waitUntil(lambda frame=frame: film.at == frame, timeout=5000)
+        qtbot.waitUntil(lambda frame=frame: film.at == frame, timeout=20_000)
     qtbot.keyClick(film, Qt.Key.Key_M, Qt.KeyboardModifier.ShiftModifier)
-    qtbot.waitUntil(lambda: film.at == 15, timeout=5000)
+    qtbot.waitUntil(lambda: film.at == 15, timeout=20_000)
 
 
 def test_the_trace_draws_swing_and_numbers(film) -> None:
@@ -220,6 +220,14 @@ def test_a_film_without_a_look_says_so_and_keeps_nothing_of_another(
     session.see(Seen())
     assert not film.trace.isVisible()
     assert film.told.text() == "Not yet measured."
+
+
+def test_a_film_that_was_left_leaves_no_place_behind(qtbot: QtBot, window: Window, film) -> None:
+    qtbot.waitUntil(lambda: film.slider.maximum() > 0, timeout=10_000)
+    film.step(12)
+    qtbot.waitUntil(lambda: film.slider.value() == 12, timeout=10_000)
+    film.leave()
+    assert (film.slider.value(), film.slider.maximum()) == (0, 0)
 
 
 def test_film_and_table_agree_or_not(window: Window, session: Session) -> None:

@@ -27,7 +27,7 @@ def viewer(window: Window):
 def test_a_photo_opens_turns_and_zooms(qtbot: QtBot, window: Window, viewer) -> None:
     window.sheet.open_piece(piece_of(window, "setup_photo"))
     assert viewer.isVisible()
-    qtbot.waitUntil(lambda: viewer.photo._picture.pixmap().width() == 480, timeout=5000)
+    qtbot.waitUntil(lambda: viewer.photo._picture.pixmap().width() == 480, timeout=20_000)
     qtbot.keyClick(viewer.photo, Qt.Key.Key_R)
     assert viewer.photo.turn == 90
     qtbot.keyClick(viewer.photo, Qt.Key.Key_Plus)
@@ -54,19 +54,19 @@ def test_next_goes_round_the_pieces(qtbot: QtBot, window: Window, viewer) -> Non
 def test_the_film_plays_pauses_and_steps(qtbot: QtBot, window: Window, viewer) -> None:
     window.sheet.open_piece(piece_of(window, "swing_video"))
     film = viewer.film
-    qtbot.waitUntil(lambda: "frame 1" in film.words.text(), timeout=5000)
+    qtbot.waitUntil(lambda: "frame 1" in film.words.text(), timeout=20_000)
     film.setFocus()
     qtbot.keyClick(film, Qt.Key.Key_Period)
-    qtbot.waitUntil(lambda: film.at == 1, timeout=5000)
+    qtbot.waitUntil(lambda: film.at == 1, timeout=20_000)
     qtbot.keyClick(film, Qt.Key.Key_Space)
     assert film.playing
-    qtbot.waitUntil(lambda: film.at > 5, timeout=5000)
+    qtbot.waitUntil(lambda: film.at > 5, timeout=20_000)
     qtbot.keyClick(film, Qt.Key.Key_Space)
     assert not film.playing
     qtbot.wait(80)
     at = film.at
     qtbot.keyClick(film, Qt.Key.Key_Comma)
-    qtbot.waitUntil(lambda: film.at == at - 1, timeout=5000)
+    qtbot.waitUntil(lambda: film.at == at - 1, timeout=20_000)
     assert not film.picture._picture.pixmap().isNull()
 
 
@@ -84,7 +84,7 @@ def test_judging_a_piece_is_a_decision(
 ) -> None:
     piece = piece_of(window, "selfie")
     window.sheet.open_piece(piece)
-    with qtbot.waitSignal(window.desk.changed, timeout=5000):
+    with qtbot.waitSignal(window.desk.changed, timeout=20_000):
         qtbot.mouseClick(viewer.judgements["again"], Qt.MouseButton.LeftButton)
     assert session.value("piece_status", "s1", piece.file) == "again"
     assert viewer.judgements["again"].isChecked()

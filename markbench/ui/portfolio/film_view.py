@@ -95,6 +95,8 @@ class FilmView(QWidget):
         """What was measured in the film, and what it says in words."""
         self._marks_s = measured.swing_marks_s if measured is not None else ()
         self.trace.show_swing(measured)
+        if self._film is None and measured is not None and measured.accepted:
+            self.trace.show_span(min(measured.start_s, 0.0), measured.end_s)
         self.told.setText("\n".join(sentences))
         self.told.setVisible(bool(sentences))
         self._say()
@@ -130,6 +132,9 @@ class FilmView(QWidget):
             self._pool.start(film.close)
         self.picture.show_image(QImage())
         self.words.clear()
+        self.slider.blockSignals(True)
+        self.slider.setRange(0, 0)  # not where the film before was left
+        self.slider.blockSignals(False)
 
     @property
     def at(self) -> int:
