@@ -6,6 +6,7 @@ up before any of them; while the teacher looks for her folder they are loaded ah
 
 from __future__ import annotations
 
+import gc
 from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -20,14 +21,32 @@ def open_session(folder: Path, who: str = "") -> Callable[[Progress, Stop], Sess
     """Work that reads a class folder."""
 
     def work(progress: Progress, stop: Stop) -> Session:
+        from markbench.intake.allocation import without_collecting
         from markbench.session import Session
 
-        session = Session.open(folder, who, progress=progress, stop=stop)
+        with without_collecting():
+            session = Session.open(folder, who, progress=progress, stop=stop)
         if stop():
             session.close()
+        set_apart()
         return session
 
     return work
+
+
+def set_apart() -> None:
+    """Take what lives as long as the class out of the cycle collector's visits.
+
+    A visit to all that is known of a thousand learners stops every thread for a quarter of a
+    second, at any moment, and could free none of it.
+    """
+    gc.freeze()
+
+
+def let_class_go() -> None:
+    """Have the collector see again what was set apart, once nobody needs it."""
+    gc.unfreeze()
+    gc.collect()
 
 
 def load_libraries(_progress: Progress, _stop: Stop) -> None:
@@ -49,4 +68,9 @@ def load_pages() -> None:
 
 def draft_all(session: Session) -> Callable[[Progress, Stop], None]:
     """Work for when the class is on the screen: everybody's drafts, before they are asked for."""
-    return lambda _progress, _stop: session.draft_all()
+
+    def work(_progress: Progress, _stop: Stop) -> None:
+        session.draft_all()
+        set_apart()
+
+    return work

@@ -25,7 +25,7 @@ from markbench.ui.look.theme import Theme
 from markbench.ui.moderation.pack_door import ENDING as PACK_ENDING
 from markbench.ui.moderation.pack_door import PackDoor
 from markbench.ui.newclass.doors import Doors
-from markbench.ui.opening import draft_all, load_libraries, load_pages, open_session
+from markbench.ui.opening import draft_all, let_class_go, load_libraries, load_pages, open_session
 from markbench.ui.parts import IconButton
 from markbench.ui.places import Place, PlaceBar, make_page
 from markbench.ui.start_page import StartPage
@@ -36,6 +36,7 @@ if TYPE_CHECKING:
     from markbench.ui.portfolio.page import PortfolioPage
 
 START, CLASS, SHEET = "start", "class", "sheet"
+_GONE_MS = 100  # pages of a class that was closed are deleted by then
 _IDLE_MS = 250  # the first frame is drawn and nobody has chosen a folder yet
 
 
@@ -216,6 +217,7 @@ class Window(QMainWindow):
         if self.desk is not None:
             self.desk.close()
             self.desk.deleteLater()
+            QTimer.singleShot(_GONE_MS, self, let_class_go)
         for page in (self.bench, self.sheet, *self.further.values()):
             if isinstance(page, QWidget):
                 self.pages.removeWidget(page)

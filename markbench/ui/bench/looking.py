@@ -10,9 +10,11 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from markbench.ui.background import Progress, Stop, in_background
 from markbench.ui.desk import Desk
+from markbench.ui.opening import set_apart
 from markbench.ui.parts import button, label
 
 if TYPE_CHECKING:
+    from markbench.session import Session
     from markbench.session.evidence import Seen
 
 _AFTER_MS = 400  # the class is drawn first
@@ -64,8 +66,13 @@ class EvidenceLook(QWidget):
 
     def _seen(self, seen: Seen) -> None:
         self.hide()
+
+        def take_in(session: Session) -> None:
+            session.see(seen)
+            set_apart()  # everybody was judged anew
+
         if self._desk.open:
-            self._desk.do(lambda session: session.see(seen))
+            self._desk.do(take_in)
 
     def _failed(self, error: Exception) -> None:
         self.hide()
