@@ -28,7 +28,6 @@ def open_session(folder: Path, who: str = "") -> Callable[[Progress, Stop], Sess
             session = Session.open(folder, who, progress=progress, stop=stop)
         if stop():
             session.close()
-        set_apart()
         return session
 
     return work
@@ -38,7 +37,8 @@ def set_apart() -> None:
     """Take what lives as long as the class out of the cycle collector's visits.
 
     A visit to all that is known of a thousand learners stops every thread for a quarter of a
-    second, at any moment, and could free none of it.
+    second, at any moment, and could free none of it. Only while the class is open: what is
+    set apart later is never let go.
     """
     gc.freeze()
 
@@ -68,9 +68,4 @@ def load_pages() -> None:
 
 def draft_all(session: Session) -> Callable[[Progress, Stop], None]:
     """Work for when the class is on the screen: everybody's drafts, before they are asked for."""
-
-    def work(_progress: Progress, _stop: Stop) -> None:
-        session.draft_all()
-        set_apart()
-
-    return work
+    return lambda _progress, _stop: session.draft_all()

@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from markbench.ui import opening
 from markbench.ui.actions import DeedList, Deeds
 from markbench.ui.background import Task, in_background
 from markbench.ui.bar import Bar
@@ -25,7 +26,6 @@ from markbench.ui.look.theme import Theme
 from markbench.ui.moderation.pack_door import ENDING as PACK_ENDING
 from markbench.ui.moderation.pack_door import PackDoor
 from markbench.ui.newclass.doors import Doors
-from markbench.ui.opening import draft_all, let_class_go, load_libraries, load_pages, open_session
 from markbench.ui.parts import IconButton
 from markbench.ui.places import Place, PlaceBar, make_page
 from markbench.ui.start_page import StartPage
@@ -125,19 +125,21 @@ class Window(QMainWindow):
         self.start.show_opening(folder)
         self._opening = in_background(
             self,
-            open_session(folder, self._who),
+            opening.open_session(folder, self._who),
             done=self.show_session,
             failed=lambda error: self._refuse(folder, error),
             progress=self.start.show_progress,
         )
 
     def _follow_up(self) -> None:
-        if self.desk is not None:  # the class may have been closed meanwhile
+        desk = self.desk
+        if desk is not None:  # the class may have been closed meanwhile
             self._make_sheet()
+            opening.set_apart()
             in_background(
                 self,
-                draft_all(self.desk.held),
-                done=lambda _none: None,
+                opening.draft_all(desk.held),
+                done=lambda _none: opening.set_apart() if desk.open else None,
                 failed=lambda error: self._say_trouble(str(error)),
             )
 
@@ -145,8 +147,8 @@ class Window(QMainWindow):
         # Trouble is told when a class is opened, where somebody can do something about it.
         in_background(
             self,
-            load_libraries,
-            done=lambda _none: load_pages(),
+            opening.load_libraries,
+            done=lambda _none: opening.load_pages(),
             failed=lambda _error: None,
         )
 
@@ -217,7 +219,7 @@ class Window(QMainWindow):
         if self.desk is not None:
             self.desk.close()
             self.desk.deleteLater()
-            QTimer.singleShot(_GONE_MS, self, let_class_go)
+            QTimer.singleShot(_GONE_MS, self, opening.let_class_go)
         for page in (self.bench, self.sheet, *self.further.values()):
             if isinstance(page, QWidget):
                 self.pages.removeWidget(page)

@@ -97,8 +97,14 @@ def test_an_open_class_costs_the_collector_nothing_and_a_closed_one_is_let_go(
     first = weakref.ref(held)
     del held
     assert window.let_go()
-    qtbot.waitUntil(lambda: first() is None, timeout=10_000)
+    qtbot.waitUntil(lambda: gc.get_freeze_count() == 0, timeout=5000)
+    qtbot.waitUntil(lambda: collected(first), timeout=10_000)
     window.open_folder(class_folder)
     qtbot.waitUntil(lambda: window.sheet is not None, timeout=20_000)
     qtbot.waitUntil(lambda: gc.get_freeze_count() > 0, timeout=5000)
     assert gc.isenabled()
+
+
+def collected(ref: weakref.ref[Session]) -> bool:
+    gc.collect()
+    return ref() is None
