@@ -592,26 +592,6 @@
         <translation>Nur wo ein Foto oder Video fehlt</translation>
     </message>
     <message>
-        <source>Save the picture of what to teach again…</source>
-        <translation>Bild speichern: was noch einmal dran sein sollte…</translation>
-    </message>
-    <message>
-        <source>Save the picture of the spread of g…</source>
-        <translation>Bild speichern: Streuung von g…</translation>
-    </message>
-    <message>
-        <source>Save the picture of marks per criterion…</source>
-        <translation>Bild speichern: Punkte je Kriterium…</translation>
-    </message>
-    <message>
-        <source>Save the picture of marks in the order of marking…</source>
-        <translation>Bild speichern: Punkte in der Reihenfolge des Bewertens…</translation>
-    </message>
-    <message>
-        <source>Save the picture of time per portfolio…</source>
-        <translation>Bild speichern: Zeit je Mappe…</translation>
-    </message>
-    <message>
         <source>Go to the learners behind it</source>
         <translation>Zu den Lernenden dahinter</translation>
     </message>
@@ -732,8 +712,12 @@
         <translation>T = {value}</translation>
     </message>
     <message>
-        <source>begins at {a:.0f}° from the middle</source>
-        <translation>beginnt {a:.0f}° aus der Mitte</translation>
+        <source>begins at ({angle})° from the middle</source>
+        <translation>beginnt bei ({angle})° aus der Mitte</translation>
+    </message>
+    <message>
+        <source>opens into an ellipse, at least {p:.0f} % as wide as long</source>
+        <translation>öffnet sich zur Ellipse, mindestens {p:.0f} % so breit wie lang</translation>
     </message>
     <message>
         <source>Fits {length}, where the table gives T = {t:.3f} s: the film and the table agree.</source>
@@ -1012,6 +996,10 @@
     <message>
         <source>{n} of {of} marked</source>
         <translation>{n} von {of} bewertet</translation>
+    </message>
+    <message>
+        <source>✓ signed off</source>
+        <translation>✓ unterschrieben</translation>
     </message>
     <message>
         <source>seed {n}, recorded</source>
@@ -1351,6 +1339,18 @@
     <message>
         <source>What was the class asked to do?</source>
         <translation>Was sollte die Klasse tun?</translation>
+    </message>
+    <message>
+        <source>Table of readings…</source>
+        <translation>Messwerttabelle…</translation>
+    </message>
+    <message>
+        <source>Task sheet…</source>
+        <translation>Aufgabenblatt…</translation>
+    </message>
+    <message>
+        <source>For learners, from the brief as saved:</source>
+        <translation>Für die Klasse, aus dem Auftrag wie gespeichert:</translation>
     </message>
 </context>
 <context>
@@ -2339,10 +2339,6 @@
         <source>Save the graph as a picture</source>
         <translation>Graph als Bild speichern</translation>
     </message>
-    <message>
-        <source>residual / s²</source>
-        <translation>Residuum / s²</translation>
-    </message>
 </context>
 <context>
     <name>GridModel</name>
@@ -2885,6 +2881,10 @@
     <message>
         <source>{n} feedback sheets written.</source>
         <translation>{n} Rückmeldebögen geschrieben.</translation>
+    </message>
+    <message>
+        <source>Texts written for a level that moderation changed: {n}.</source>
+        <translation>Texte, die für eine von der Moderation geänderte Stufe geschrieben sind: {n}.</translation>
     </message>
     <message>
         <source>Since the writing of {day}: {n} changes.</source>
@@ -3661,6 +3661,14 @@ ist nicht verwendbar</translation>
     <message>
         <source>Take the criterion away</source>
         <translation>Kriterium entfernen</translation>
+    </message>
+    <message>
+        <source>Undo</source>
+        <translation>Rückgängig</translation>
+    </message>
+    <message>
+        <source>Redo</source>
+        <translation>Wiederherstellen</translation>
     </message>
     <message>
         <source>Save as</source>
