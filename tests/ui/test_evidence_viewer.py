@@ -9,6 +9,7 @@ from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 
 from markbench.session import Session
+from markbench.ui.look.theme import Theme
 from markbench.ui.portfolio.film import Film
 from markbench.ui.portfolio.pictures import load_picture
 from markbench.ui.window import Window
@@ -106,3 +107,16 @@ def test_what_is_no_picture_is_said_in_a_sentence(class_folder: Path) -> None:
         load_picture(class_folder, "broken.jpg")
     with pytest.raises(ValueError, match="cannot be opened"):
         Film.open(class_folder, "broken.jpg")
+
+
+def test_what_lies_round_a_picture_follows_the_theme(window: Window, theme: Theme, viewer) -> None:
+    """At night the pale ground of the day would be the brightest thing in the window."""
+    window.sheet.open_piece(piece_of(window, "setup_photo"))
+    ground = viewer.photo.viewport().rect().topLeft()
+    theme.choose(False)
+    by_day = viewer.photo.grab().toImage().pixelColor(ground).lightnessF()
+    theme.choose(True)
+    by_night = viewer.photo.grab().toImage().pixelColor(ground).lightnessF()
+    assert by_day > 0.8
+    assert by_night < 0.3
+    theme.choose(False)

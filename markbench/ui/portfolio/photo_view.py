@@ -27,13 +27,17 @@ class PhotoView(QGraphicsView):
         self.setTransformationAnchor(QGraphicsView.ViewportAnchor.AnchorUnderMouse)
         self.setAccessibleName(self.tr("Picture"))
         self._zoom, self._turn = 1.0, 0
+        self._restyle()
+        theme.changed.connect(self._restyle)
+
+    def _restyle(self) -> None:
+        self._stage.setBackgroundBrush(QColor(self._theme.palette.shade))
 
     def show_image(self, image: QImage, *, keep: bool = False) -> None:
         """Show a picture; ``keep`` leaves zoom and turn as they are (the next frame)."""
         same = self._picture.pixmap().size() == image.size()
         self._picture.setPixmap(QPixmap.fromImage(image))
         self._stage.setSceneRect(self._picture.boundingRect())
-        self._stage.setBackgroundBrush(QColor(self._theme.palette.shade))
         if not (keep and same):
             self._zoom, self._turn = 1.0, 0 if not keep else self._turn
             self._apply()
