@@ -75,9 +75,8 @@ class SwingTrace(QWidget):
         return field.left() + field.width() * part
 
     def sizeHint(self) -> QSize:
-        """A band under the film."""
-        lines = 2 * self._theme.line_height("small")
-        return QSize(200, round(lines) + self._theme.px(30) + 28)
+        """A band under the film; with larger text the curve stays as it is, and the film large."""
+        return QSize(200, round(2 * self._theme.line_height("small")) + 58)
 
     def mousePressEvent(self, event: QMouseEvent) -> None:
         """Go where it was pressed."""
