@@ -2718,8 +2718,8 @@
         <translation>Nichts wurde verändert. Das enthält der Ordner.</translation>
     </message>
     <message>
-        <source>{n} files are open. What you leave open can be settled later, in the class.</source>
-        <translation>{n} Dateien sind offen. Was Sie offen lassen, lässt sich später in der Klasse klären.</translation>
+        <source>Files still open: {n}. What you leave open can be settled later, in the class.</source>
+        <translation>Noch offene Dateien: {n}. Was Sie offen lassen, lässt sich später in der Klasse klären.</translation>
     </message>
     <message>
         <source>Every file has its owner.</source>

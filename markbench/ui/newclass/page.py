@@ -193,7 +193,7 @@ class NewClassPage(QWidget):
             if new.begun
             else self.tr("Nothing was changed. Here is what the folder holds."),
             self.tr(
-                "{n} files are open. What you leave open can be settled later, in the class."
+                "Files still open: {n}. What you leave open can be settled later, in the class."
             ).format(n=open_questions)
             if open_questions
             else self.tr("Every file has its owner."),
