@@ -149,7 +149,7 @@ def _judge(film: Film, cells: Cells, rough: Track, swing: Swing) -> SwingMeasure
             return _refused(film, "unsteady")
         swing = fitted
         fine = refine(frames, fine, swing)
-        stretch = trim(fine, swing)
+        stretch = trim(fine, swing, rough)
     within = (times >= stretch.start_s) & (times <= stretch.end_s)
     fitted = fit_swing(times[within], fine.along[within], swing.period_s)
     if fitted is None:

@@ -21,8 +21,8 @@ Floats = NDArray[np.float64]
 # Pixels of the kept pictures to one of those searched.
 POOL = 2
 _POINTS = 12
-# Three points in twelve may show no difference: a bob before two shades, grain, a thread.
-_QUANTILE = 3
+# Two points in twelve may show no difference: a bob before two shades, grain, a thread.
+_QUANTILE = 2
 # The rim is looked at from so far within to as far without, in radii.
 _WIDE = 0.35
 # Pixels searched, from which on a rim is smoothed before it is looked at.

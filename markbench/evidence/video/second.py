@@ -40,8 +40,11 @@ _ENOUGH = 17.5
 # From this share of the first bob's clearness on, what is clearer weighs more, at most so much.
 _PALE, _MOST_CLEAR = 0.45, 1.0
 _SHARE, _EXPLAINED, _LEAST_REACH, _MOST_REACH = 0.6, 0.93, 0.25, 4.0
+# A swing is in the middle half of its way for a third of the time: cos 60° = 1/2.
+_LEAST_BETWEEN = 0.1
 # Correlation with the first bob's way: a quarter of a radian behind comes to 0.97.
 _IN_STEP = 0.985
+_OVERTONE = 0.02
 _TRIES, _LEAST_POINTS, _MOST_POINTS = 40, 10, 240
 
 
@@ -52,7 +55,8 @@ class Other:
     ``quarters``: quarter swings in which it was seen where it should be; ``share`` of the
     frames in which anything round was seen about its way; ``clear`` against the first bob;
     ``near``, in pixels, is how near its place it had to be seen. ``in_step`` with the first
-    are its shadow and its image in a cupboard door; they do no harm.
+    are its shadow and its image in a cupboard door; they do no harm. An ``overtone``, a half
+    or a third of the first one's period, is what a place beside the thread sees of it.
     """
 
     period_s: float
@@ -64,6 +68,7 @@ class Other:
     clear: float
     near: float
     in_step: bool
+    overtone: bool
 
     @property
     def weight(self) -> float:
@@ -88,6 +93,7 @@ class _First:
     size: Floats
     radius: float
     reach: float
+    period_s: float
 
     @property
     def span_s(self) -> float:
@@ -129,7 +135,7 @@ def others(frames: NDArray[np.uint8], first: Track, swing: Swing) -> list[Other]
     )
     away = beside > _BESIDE * first.arc.radius + 2
     size = swing.envelope_at(times) / max(swing.amplitude, 1e-9)
-    known = _First(times, seen[0], size, first.arc.radius, first.arc.reach)
+    known = _First(times, seen[0], size, first.arc.radius, first.arc.reach, swing.period_s)
     found = []
     for clear in _CLEAR:
         kept = np.flatnonzero(away & (things.clear > clear * own))
@@ -195,8 +201,9 @@ def _by_height(
         laid = _best_swing(things.frame[band], things.x[band], first)
         clear = float(np.median(things.clear[band])) / own if band.size else 0.0
         other = None if laid is None else _seen(things, band, first, *laid)
-        if other is not None and not other.in_step:
-            found.append(replace(other, y=float(middle), clear=clear))
+        if other is None or other.in_step or (other.overtone and clear < _PALE):
+            continue
+        found.append(replace(other, y=float(middle), clear=clear))
     return found
 
 
@@ -265,6 +272,9 @@ def _seen(
     share = np.unique(frame[agrees]).size / max(np.unique(frame[about]).size, 1)
     if explained < _EXPLAINED or share < _SHARE:
         return None
+    # Two knobs of a cupboard that come and go by turns agree with a swing; nothing passes between.
+    if np.mean(np.abs(x - laid[0])[agrees] < reach / 2) < _LEAST_BETWEEN:
+        return None
     way = _waves(first.times_s - first.times_s[0], frequency, first.size) @ laid
     return Other(
         period_s=1 / frequency,
@@ -276,6 +286,7 @@ def _seen(
         clear=0.0,
         near=first.near,
         in_step=float(np.corrcoef(way, first.x)[0, 1]) > _IN_STEP,
+        overtone=min(abs(frequency * first.period_s / k - 1) for k in (2, 3)) < _OVERTONE,
     )
 
 

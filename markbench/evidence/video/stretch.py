@@ -21,6 +21,9 @@ _AGREES = 0.6
 # the smallest step that still is worth a question.
 _LEAST_STEP = 0.12
 _OUT_OF_STEP = 0.5
+# The bob is where it should be to this share of the amplitude; to more where it scatters; at
+# first sight to half of it.
+_NEAR, _AT_MOST, _FAR = 0.22, 0.4, 0.5
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,11 +78,16 @@ def _step(times: Floats, x: Floats, swing: Swing) -> tuple[float, float]:
     return ahead, 1 - left / max(float(np.var(x)), 1e-9)
 
 
-def trim(fine: Track, swing: Swing) -> Stretch:
-    """The frames at both ends up to which the bob is where ``swing`` says, to a frame."""
+def trim(fine: Track, swing: Swing, rough: Track) -> Stretch:
+    """The frames at both ends up to which the bob is where ``swing`` says, to a frame.
+
+    ``fine`` was looked for only where ``swing`` puts it: what an unsteady camera leaves of the
+    room agrees there with any swing. ``rough``, looked for everywhere, must not be far from it.
+    """
     times, period = fine.times_s, swing.period_s
-    allowed = np.maximum(0.22 * swing.envelope_at(times), 4 * swing.scatter)
-    off = np.abs(fine.along - swing.position_at(times))
+    size, meant = swing.envelope_at(times), swing.position_at(times)
+    off, roughly = np.abs(fine.along - meant), np.abs(rough.along - meant)
+    allowed = np.maximum(_NEAR * size, np.minimum(4 * swing.scatter, _AT_MOST * size))
     agrees = np.where(np.isfinite(off), off < allowed, np.nan)
     inside = np.flatnonzero((times >= swing.start_s) & (times <= swing.end_s))
     low, high = int(inside[0]), int(inside[-1])
@@ -89,6 +97,7 @@ def trim(fine: Track, swing: Swing) -> Stretch:
         low += 1
     while high > low and _share(agrees, times, times[high] - width, times[high]) < 0.7:
         high -= 1
+    agrees[roughly > _FAR * size] = 0
     for i in range(low - 1, -1, -1):
         gap = times[low] - times[i]
         if gap > period:
