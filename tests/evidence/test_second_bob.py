@@ -9,7 +9,7 @@ from drawn_films import RATE, Bob, put, swinging, wall
 
 from markbench.evidence.video import judge
 from markbench.evidence.video.judge import measure_film
-from markbench.evidence.video.rims import POOL, round_things, roundness
+from markbench.evidence.video.rims import pool_of, round_things, roundness
 from markbench.evidence.video.second import others, out_of_step
 
 FIRST = Bob(x=60)
@@ -109,9 +109,17 @@ def test_only_a_ball_has_a_rim_all_round():
     picture = np.where(xx < 80, 150.0, 90.0)
     picture[np.hypot(xx - 80, yy - 48) < 8] = 50
     levels = roundness(np.round(picture)[None].astype(np.uint8), 8.0)[0]
-    row, column = 48 // POOL, 80 // POOL
+    row, column = 48 // pool_of(8.0), 80 // pool_of(8.0)
     assert levels[row - 1 : row + 2, column - 1 : column + 2].max() == pytest.approx(40, abs=6)
     assert levels[:12].max() < 1
+
+
+def test_a_skirting_board_is_no_ball_however_small():
+    """A line as thick as the ball's radius differs across the rim at some points only."""
+    picture = np.full((96, 160), 150.0)
+    picture[46:49] = 40
+    levels = roundness(picture[None].astype(np.uint8), 3.5)[0]
+    assert levels.max() < 25
 
 
 def test_what_is_round_and_stands_still_is_left_out():

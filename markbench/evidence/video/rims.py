@@ -18,8 +18,8 @@ from scipy import ndimage
 
 Floats = NDArray[np.float64]
 
-# Pixels of the kept pictures to one of those searched.
-POOL = 2
+# Below this radius, in pixels, half the size would leave too few of them across a rim.
+_SMALL = 4.5
 _POINTS = 12
 # Two points in twelve may show no difference: a bob before two shades, grain, a thread.
 _QUANTILE = 2
@@ -42,14 +42,20 @@ class RoundThings:
     clear: Floats
 
 
+def pool_of(radius: float) -> int:
+    """Pixels of the kept pictures to one of those searched for discs of ``radius``."""
+    return 1 if radius < _SMALL else 2
+
+
 def roundness(frames: NDArray[np.uint8], radius: float) -> NDArray[np.float32]:
     """Grey levels across the rim of a disc of ``radius`` about each place.
 
-    ``frames`` (n, h, w); returns (n, h // POOL, w // POOL).
+    ``frames`` (n, h, w); returns (n, h // p, w // p) for p = ``pool_of(radius)``.
     """
     n, h, w = frames.shape
-    rows, columns = h // POOL, w // POOL
-    r = radius / POOL
+    pool = pool_of(radius)
+    rows, columns = h // pool, w // pool
+    r = radius / pool
     angles = 2 * np.pi * (np.arange(_POINTS) + 0.5) / _POINTS
     unit = np.stack([np.sin(angles), np.cos(angles)], axis=1)
     within = np.rint(unit * r * (1 - _WIDE)).astype(int)
@@ -58,8 +64,8 @@ def roundness(frames: NDArray[np.uint8], radius: float) -> NDArray[np.float32]:
     found = np.empty((n, rows, columns), dtype=np.float32)
     across = np.empty((_POINTS, rows, columns), dtype=np.float32)
     for i in range(n):
-        block = frames[i, : rows * POOL, : columns * POOL].reshape(rows, POOL, columns, POOL)
-        small = block.sum(axis=(1, 3), dtype=np.uint16).astype(np.float32) / POOL**2
+        block = frames[i, : rows * pool, : columns * pool].reshape(rows, pool, columns, pool)
+        small = block.sum(axis=(1, 3), dtype=np.uint16).astype(np.float32) / pool**2
         if r > _COARSE:
             small = ndimage.uniform_filter(small, 3)
         wide = np.pad(small, edge, mode="edge")
@@ -86,10 +92,11 @@ def round_things(frames: NDArray[np.uint8], radius: float, least: float) -> Roun
     apart = max(3, int(radius) | 1)
     tops = (found == ndimage.maximum_filter(found, size=(1, apart, apart))) & (found > least)
     frame, row, column = np.nonzero(tops)
-    middle = (POOL - 1) / 2
+    pool = pool_of(radius)
+    middle = (pool - 1) / 2
     return RoundThings(
         frame=frame,
-        x=(POOL * column + middle).astype(np.float64),
-        y=(POOL * row + middle).astype(np.float64),
+        x=(pool * column + middle).astype(np.float64),
+        y=(pool * row + middle).astype(np.float64),
         clear=found[frame, row, column].astype(np.float64),
     )

@@ -18,7 +18,7 @@ from numpy.typing import NDArray
 
 from markbench.evidence.video.follow import Track
 from markbench.evidence.video.oscillation import Swing
-from markbench.evidence.video.rims import POOL, RoundThings, round_things, roundness
+from markbench.evidence.video.rims import RoundThings, pool_of, round_things, roundness
 from markbench.evidence.video.search import CELL, LONGEST_PERIOD_S, SHORTEST_PERIOD_S, Cells
 
 Floats = NDArray[np.float64]
@@ -43,7 +43,7 @@ _SHARE, _EXPLAINED, _LEAST_REACH, _MOST_REACH = 0.6, 0.93, 0.25, 4.0
 # A swing is in the middle half of its way for a third of the time: cos 60° = 1/2.
 _LEAST_BETWEEN = 0.1
 # Correlation with the first bob's way: a quarter of a radian behind comes to 0.97.
-_IN_STEP = 0.985
+_IN_STEP = 0.97
 _OVERTONE = 0.02
 _TRIES, _LEAST_POINTS, _MOST_POINTS = 40, 10, 240
 
@@ -164,10 +164,11 @@ def _own_roundness(frames: NDArray[np.uint8], way: Way, radius: float) -> float:
     some = slice(None, None, max(1, len(frames) // 40))
     levels = roundness(frames[some], radius)
     h, w = levels.shape[1:]
+    pool = pool_of(radius)
     seen = []
     for picture, at_x, at_y in zip(levels, way[0][some], way[1][some], strict=True):
-        row = int(np.clip(at_y / POOL, 1, h - 2))
-        column = int(np.clip(at_x / POOL, 1, w - 2))
+        row = int(np.clip(at_y / pool, 1, h - 2))
+        column = int(np.clip(at_x / pool, 1, w - 2))
         seen.append(float(picture[row - 1 : row + 2, column - 1 : column + 2].max()))
     return float(np.median(seen))
 
