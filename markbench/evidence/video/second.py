@@ -34,8 +34,7 @@ _FRAMES_A_S = 15.0
 _CLEAR = (0.15, 0.3, 0.5)
 # Nearer than this to the first bob, in radii, the painting over may leave its own rim.
 _BESIDE = 1.5
-# See Other.weight. Of 136 films with a person and no second bob, 135 stay below 15; of 56 with a
-# second bob, 54 lie above 20.
+# See Other.weight. Set on films used for building; how it does on others: DECISION-video.md.
 _ENOUGH = 17.5
 # From this share of the first bob's clearness on, what is clearer weighs more, at most so much.
 _PALE, _MOST_CLEAR = 0.45, 1.0
@@ -44,7 +43,7 @@ _SHARE, _EXPLAINED, _LEAST_REACH, _MOST_REACH = 0.6, 0.93, 0.25, 4.0
 _LEAST_BETWEEN = 0.1
 # Correlation with the first bob's way: a quarter of a radian behind comes to 0.97.
 _IN_STEP = 0.97
-_OVERTONE = 0.02
+_OVERTONE, _OVERTONES, _NO_THREAD = 0.02, (0.5, 2, 3), 0.7
 _TRIES, _LEAST_POINTS, _MOST_POINTS = 40, 10, 240
 
 
@@ -56,7 +55,8 @@ class Other:
     frames in which anything round was seen about its way; ``clear`` against the first bob;
     ``near``, in pixels, is how near its place it had to be seen. ``in_step`` with the first
     are its shadow and its image in a cupboard door; they do no harm. An ``overtone``, a half
-    or a third of the first one's period, is what a place beside the thread sees of it.
+    or a third of the first one's period or twice as long, is what a place beside the thread or
+    the bob sees of them, never so clear as the bob itself.
     """
 
     period_s: float
@@ -202,7 +202,7 @@ def _by_height(
         laid = _best_swing(things.frame[band], things.x[band], first)
         clear = float(np.median(things.clear[band])) / own if band.size else 0.0
         other = None if laid is None else _seen(things, band, first, *laid)
-        if other is None or other.in_step or (other.overtone and clear < _PALE):
+        if other is None or other.in_step or (other.overtone and clear < _NO_THREAD):
             continue
         found.append(replace(other, y=float(middle), clear=clear))
     return found
@@ -287,7 +287,7 @@ def _seen(
         clear=0.0,
         near=first.near,
         in_step=float(np.corrcoef(way, first.x)[0, 1]) > _IN_STEP,
-        overtone=min(abs(frequency * first.period_s / k - 1) for k in (2, 3)) < _OVERTONE,
+        overtone=min(abs(frequency * first.period_s / k - 1) for k in _OVERTONES) < _OVERTONE,
     )
 
 
