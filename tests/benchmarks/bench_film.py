@@ -11,6 +11,7 @@ be read with the machine otherwise at rest.
 
 from __future__ import annotations
 
+import io
 import subprocess
 import sys
 from fractions import Fraction
@@ -50,7 +51,7 @@ def made(path: Path, seconds: float, megabits: float) -> None:
     small, _ = clips.render(clip)
     rng = np.random.default_rng(7)
     grain = rng.normal(0, 3, (2400, 4000)).astype(np.int8)
-    with av.open(str(path), "w", format="mp4") as out, _opened(small) as drawn:
+    with av.open(str(path), "w", format="mp4") as out, av.open(io.BytesIO(small)) as drawn:
         stream = out.add_stream("libx264", rate=Fraction(30))
         stream.width, stream.height, stream.pix_fmt = 1920, 1080, "yuv420p"
         stream.bit_rate = round(megabits * 1e6)
@@ -65,12 +66,6 @@ def made(path: Path, seconds: float, megabits: float) -> None:
             shown.pts, shown.time_base = frame.pts, frame.time_base
             out.mux(stream.encode(shown))
         out.mux(stream.encode(None))
-
-
-def _opened(data: bytes) -> av.container.InputContainer:
-    import io
-
-    return av.open(io.BytesIO(data))
 
 
 def asked(work: str) -> tuple[str, float, float]:

@@ -26,13 +26,12 @@ def look(
     times: Floats,
     cells: Cells,
     place: Place,
-    arc_fits: float = _ARC_FITS,
 ) -> tuple[Track, Swing] | None:
     """Follow what swings at ``place`` during its window, if anything does."""
     within = (times >= place.window_s[0]) & (times <= place.window_s[1])
     for period, phase in seeds(cells, place):
         arc = find_arc(frames, times, place, period, phase)
-        if arc is None or arc.fit < arc_fits or arc.reach < 1.5:
+        if arc is None or arc.fit < _ARC_FITS or arc.reach < 1.5:
             continue
         rough = track(frames, times, arc, period, phase, place.window_s)
         if np.isfinite(rough.along[within]).mean() < LEAST_SEEN:

@@ -83,16 +83,14 @@ def pool(frames: NDArray[np.uint8], times_s: Floats) -> Cells:
 def places(
     cells: Cells,
     *,
-    within_s: tuple[float, float] | None = None,
-    barred: NDArray[np.bool_] | None = None,
     most: int = 5,
 ) -> Iterator[Place]:
     """The likeliest places, from long windows first, and of those the best first.
 
     A long window is the surest; shorter ones are searched only if the caller goes on
-    asking. ``barred`` cells are left out; ``most`` places for each length of window.
+    asking. ``most`` places for each length of window.
     """
-    low, high = within_s or (cells.times_s[0], cells.times_s[-1])
+    low, high = cells.times_s[0], cells.times_s[-1]
     lengths = sorted({min(length, high - low) for length in _WINDOWS_S}, reverse=True)
     kept: list[Place] = []
     for length in lengths:
@@ -101,7 +99,7 @@ def places(
         steps = int(np.ceil((high - low - length) / (length / 2.5)))
         for start in np.linspace(low, high - length, max(steps, 0) + 1):
             chosen = (cells.times_s >= start) & (cells.times_s <= start + length)
-            found += _in_window(cells, chosen, barred)
+            found += _in_window(cells, chosen)
         found.sort(key=lambda place: -place.score)
         room = len(kept) + most
         for place in found:
@@ -118,9 +116,7 @@ def _different(one: Place, other: Place) -> bool:
     return not (same_period and overlap > 0.3 and lasts > 0.7 * lasted)
 
 
-def _in_window(
-    cells: Cells, chosen: NDArray[np.bool_], barred: NDArray[np.bool_] | None
-) -> list[Place]:
+def _in_window(cells: Cells, chosen: NDArray[np.bool_]) -> list[Place]:
     times = cells.times_s[chosen]
     if times.size < 30:
         return []
@@ -132,8 +128,6 @@ def _in_window(
     signal = signal - trend @ (trend.T @ signal)
     power = np.einsum("ij,ij->j", signal, signal)
     active = power / times.size > (2.0 * cells.noise) ** 2
-    if barred is not None:
-        active &= ~barred.ravel()
     where = np.flatnonzero(active)
     if where.size < 3:
         return []
