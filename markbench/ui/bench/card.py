@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import (
     QCoreApplication,
+    QLineF,
     QMargins,
     QModelIndex,
     QObject,
@@ -92,14 +93,15 @@ def paint_small_graph(
     painter.save()
     painter.setRenderHint(QPainter.RenderHint.Antialiasing)
     painter.setPen(pen(colours.graph, 1.0))
+    squares = []
     for i in range(1, 6):
         x = round(area.left() + area.width() * i / 5) + 0.5
         y = round(area.bottom() - area.height() * i / 5) + 0.5
-        painter.drawLine(QPointF(x, area.top()), QPointF(x, area.bottom()))
-        painter.drawLine(QPointF(area.left(), y), QPointF(area.right(), y))
+        squares.append(QLineF(x, area.top(), x, area.bottom()))
+        squares.append(QLineF(area.left(), y, area.right(), y))
+    painter.drawLines(squares)
     painter.setPen(pen(colours.edge, 1.0))
-    painter.drawLine(area.bottomLeft(), area.bottomRight())
-    painter.drawLine(area.bottomLeft(), area.topLeft())
+    painter.drawPolyline([area.topLeft(), area.bottomLeft(), area.bottomRight()])
     if not row.points:
         painter.setPen(QColor(colours.pencil))
         painter.setFont(theme.font("small"))

@@ -26,7 +26,7 @@ from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 from markbench.ui.look.marks import pen
 from markbench.ui.look.theme import Theme
 
-_FRAME_S = 0.006  # of the 16 ms that a frame has, what may go into drawing tiles
+_FRAME_S = 0.004  # of the 16 ms that a frame has, what may go into drawing tiles
 
 Index = QModelIndex | QPersistentModelIndex
 

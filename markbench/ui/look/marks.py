@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import functools
+
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPainterPath, QPen, QPolygonF
 
@@ -17,8 +19,9 @@ LINE_STYLES = {
 }
 
 
+@functools.lru_cache(maxsize=256)
 def pen(colour: str, width: float = 1.0, style: Qt.PenStyle = Qt.PenStyle.SolidLine) -> QPen:
-    """A round-capped pen."""
+    """A round-capped pen; kept, as a page of cards asks for some hundreds: copy to change it."""
     made = QPen(QColor(colour), width, style)
     made.setCapStyle(Qt.PenCapStyle.RoundCap)
     made.setJoinStyle(Qt.PenJoinStyle.RoundJoin)
@@ -70,46 +73,48 @@ def paint_piece(
     """Draw a piece of evidence: inked where present, faint and struck out where missing."""
     painter.setPen(pen(palette.ink if present else palette.edge, 1.3))
     painter.setBrush(Qt.BrushStyle.NoBrush)
-    painter.drawPath(_piece_path(kind, box))
+    painter.translate(box.topLeft())
+    painter.drawPath(_piece_path(kind, box.width(), box.height()))
+    painter.translate(-box.topLeft())
     if not present:
         painter.setPen(pen(palette.look, 2.0))
         painter.drawLine(box.bottomLeft(), box.topRight())
 
 
-def _piece_path(kind: PieceKind, box: QRectF) -> QPainterPath:
+@functools.lru_cache(maxsize=128)
+def _piece_path(kind: PieceKind, w: float, h: float) -> QPainterPath:
     path = QPainterPath()
-    x, y, w, h = box.x(), box.y(), box.width(), box.height()
     if kind == "readings":  # a ruled table
-        path.addRoundedRect(box.adjusted(0, h * 0.08, 0, -h * 0.08), 1.5, 1.5)
+        path.addRoundedRect(QRectF(0, h * 0.08, w, h * 0.84), 1.5, 1.5)
         for part in (0.38, 0.66):
-            path.moveTo(x, y + h * part)
-            path.lineTo(x + w, y + h * part)
-        path.moveTo(x + w * 0.42, y + h * 0.08)
-        path.lineTo(x + w * 0.42, y + h * 0.92)
+            path.moveTo(0, h * part)
+            path.lineTo(w, h * part)
+        path.moveTo(w * 0.42, h * 0.08)
+        path.lineTo(w * 0.42, h * 0.92)
     elif kind in ("setup_photo", "photo"):  # a pendulum hung from a beam
-        path.moveTo(x + w * 0.1, y + h * 0.08)
-        path.lineTo(x + w * 0.9, y + h * 0.08)
-        path.moveTo(x + w * 0.5, y + h * 0.08)
-        path.lineTo(x + w * 0.72, y + h * 0.68)
-        path.addEllipse(QPointF(x + w * 0.77, y + h * 0.8), w * 0.14, w * 0.14)
+        path.moveTo(w * 0.1, h * 0.08)
+        path.lineTo(w * 0.9, h * 0.08)
+        path.moveTo(w * 0.5, h * 0.08)
+        path.lineTo(w * 0.72, h * 0.68)
+        path.addEllipse(QPointF(w * 0.77, h * 0.8), w * 0.14, w * 0.14)
     elif kind == "selfie":  # a head and shoulders
-        path.addEllipse(QPointF(x + w * 0.5, y + h * 0.3), w * 0.2, w * 0.2)
-        path.moveTo(x + w * 0.12, y + h * 0.94)
+        path.addEllipse(QPointF(w * 0.5, h * 0.3), w * 0.2, w * 0.2)
+        path.moveTo(w * 0.12, h * 0.94)
         path.cubicTo(
-            x + w * 0.14, y + h * 0.52, x + w * 0.86, y + h * 0.52, x + w * 0.88, y + h * 0.94
+            w * 0.14, h * 0.52, w * 0.86, h * 0.52, w * 0.88, h * 0.94
         )
     elif kind == "swing_video":  # an arc of a swing with a play mark
-        path.moveTo(x + w * 0.34, y + h * 0.2)
-        path.lineTo(x + w * 0.34, y + h * 0.64)
-        path.lineTo(x + w * 0.7, y + h * 0.42)
+        path.moveTo(w * 0.34, h * 0.2)
+        path.lineTo(w * 0.34, h * 0.64)
+        path.lineTo(w * 0.7, h * 0.42)
         path.closeSubpath()
-        path.moveTo(x + w * 0.06, y + h * 0.66)
-        path.quadTo(x + w * 0.5, y + h * 1.14, x + w * 0.94, y + h * 0.66)
+        path.moveTo(w * 0.06, h * 0.66)
+        path.quadTo(w * 0.5, h * 1.14, w * 0.94, h * 0.66)
     else:  # a sheet with a folded corner
-        path.moveTo(x + w * 0.2, y + h * 0.06)
-        path.lineTo(x + w * 0.62, y + h * 0.06)
-        path.lineTo(x + w * 0.84, y + h * 0.3)
-        path.lineTo(x + w * 0.84, y + h * 0.94)
-        path.lineTo(x + w * 0.2, y + h * 0.94)
+        path.moveTo(w * 0.2, h * 0.06)
+        path.lineTo(w * 0.62, h * 0.06)
+        path.lineTo(w * 0.84, h * 0.3)
+        path.lineTo(w * 0.84, h * 0.94)
+        path.lineTo(w * 0.2, h * 0.94)
         path.closeSubpath()
     return path
