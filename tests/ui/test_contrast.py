@@ -1,11 +1,13 @@
 from __future__ import annotations
 
 import dataclasses
+import itertools
 
 import pytest
+from coloraide import Color
 
 from markbench.ui.look.contrast import contrast
-from markbench.ui.look.tokens import DARK, LIGHT, PAIRS, Palette
+from markbench.ui.look.tokens import APART, DARK, LIGHT, PAIRS, Palette
 
 
 # Contrast on white of well-known colours, from the published WCAG 2.2 formula worked by
@@ -35,6 +37,23 @@ def test_every_pair_of_tokens_is_readable(
     palette: Palette, front: str, ground: str, least: float
 ) -> None:
     assert contrast(getattr(palette, front), getattr(palette, ground)) >= least
+
+
+# Eyes without one kind of cone as coloraide simulates them (Brettel, Viénot and Mollon 1997;
+# Viénot, Brettel and Mollon 1999), differences by CIEDE2000 (ISO/CIE 11664-6). About 2 is just
+# noticed by somebody who looks for it; 10 as the least is our own choice, no source.
+@pytest.mark.parametrize("eyes", ["all cones", "protan", "deutan", "tritan"])
+@pytest.mark.parametrize("palette", [LIGHT, DARK], ids=["light", "dark"])
+@pytest.mark.parametrize(
+    ("one", "other"), [pair for group in APART for pair in itertools.combinations(group, 2)]
+)
+def test_colours_that_differ_in_meaning_differ_to_every_eye(
+    palette: Palette, one: str, other: str, eyes: str
+) -> None:
+    seen = [Color(getattr(palette, name)) for name in (one, other)]
+    if eyes != "all cones":
+        seen = [colour.filter(eyes) for colour in seen]
+    assert seen[0].delta_e(seen[1], method="2000") >= 10
 
 
 def test_every_token_but_the_decorative_ones_is_tested() -> None:

@@ -15,6 +15,7 @@ from pytestqt.qtbot import QtBot
 
 from markbench.model import Reason
 from markbench.session import Session
+from markbench.ui.look.tokens import LIGHT
 from markbench.ui.overview.figure import Look
 from markbench.ui.portfolio.criterion import CriterionCard
 from markbench.ui.portfolio.curves import curves
@@ -100,7 +101,7 @@ def test_the_graph_is_saved_as_it_is_shown(
         assert image.width() >= 1800  # sharp on a projector
         across, down = range(0, image.width(), 3), range(0, image.height(), 3)
         colours = {image.pixelColor(x, y).name() for x in across for y in down}
-        assert {"#0072b2", "#c05400", "#a8538a"} <= colours  # readings, local law, the ghost
+        assert {LIGHT.data, LIGHT.law, LIGHT.ghost} <= colours  # readings, local law, the ghost
     else:
         qtbot.keyClick(window, Qt.Key.Key_S, CTRL | SHIFT)
         root = ElementTree.parse(target).getroot()

@@ -100,9 +100,7 @@ def _piece_path(kind: PieceKind, w: float, h: float) -> QPainterPath:
     elif kind == "selfie":  # a head and shoulders
         path.addEllipse(QPointF(w * 0.5, h * 0.3), w * 0.2, w * 0.2)
         path.moveTo(w * 0.12, h * 0.94)
-        path.cubicTo(
-            w * 0.14, h * 0.52, w * 0.86, h * 0.52, w * 0.88, h * 0.94
-        )
+        path.cubicTo(w * 0.14, h * 0.52, w * 0.86, h * 0.52, w * 0.88, h * 0.94)
     elif kind == "swing_video":  # an arc of a swing with a play mark
         path.moveTo(w * 0.34, h * 0.2)
         path.lineTo(w * 0.34, h * 0.64)

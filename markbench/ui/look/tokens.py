@@ -1,9 +1,10 @@
 """Colours, spaces and sizes by their meaning; no other module names a colour.
 
-Data colours are Okabe and Ito's (safe for colour-blind eyes), each with a shape or a line
-style of its own in :mod:`markbench.ui.look.marks`, so that nothing is told by colour alone.
-``PAIRS`` lists every foreground with the ground it stands on and the least contrast
-allowed; a test computes them all in both palettes.
+Data colours set out from Okabe and Ito's, made lighter or darker until eyes without one kind
+of cone tell them apart as well, and each has a shape or a line style of its own in
+:mod:`markbench.ui.look.marks`, so that nothing is told by colour alone. ``PAIRS`` lists every
+foreground with the ground it stands on and the least contrast allowed, ``APART`` the colours
+that stand side by side and mean different things; a test computes them all in both palettes.
 """
 
 from __future__ import annotations
@@ -61,13 +62,13 @@ LIGHT = Palette(
     deed="#1f5a4c",
     on_deed="#fdfaf4",
     deed_soft="#dce6da",
-    look="#9c3d0c",
+    look="#7c2207",
     look_soft="#f7dfcd",
-    ask="#735200",
+    ask="#806000",
     ask_soft="#f5e8c4",
     data="#0072b2",
     law="#c05400",
-    ghost="#a8538a",
+    ghost="#7a2a5a",
     crowd="#978d7b",
 )
 
@@ -85,13 +86,13 @@ DARK = Palette(
     deed="#86c9b2",
     on_deed="#10211b",
     deed_soft="#2b3d36",
-    look="#f3a176",
+    look="#f28150",
     look_soft="#4b2f20",
-    ask="#e6c05c",
+    ask="#ecd06c",
     ask_soft="#42371a",
     data="#56b4e9",
     law="#e69f00",
-    ghost="#d58fb6",
+    ghost="#f2c2d6",
     crowd="#7a7264",
 )
 
@@ -110,3 +111,9 @@ PAIRS: tuple[tuple[str, str, float], ...] = (
     *((mark, ground, _OBJECT) for mark in ("data", "law", "ghost", "crowd") for ground in (
         "paper", "field")),
 )  # fmt: skip
+
+# Told apart by what they mean, on a graph and in a list of questions.
+APART: tuple[tuple[str, ...], ...] = (
+    ("data", "law", "ghost", "crowd"),
+    ("look", "ask", "deed"),
+)
