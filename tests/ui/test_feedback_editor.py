@@ -11,7 +11,7 @@ from pytestqt.qtbot import QtBot
 from markbench.session.phrase_book import PhraseBook
 from markbench.session.phrases import keep_phrase
 from markbench.ui.feedback.editor import FeedbackEditor
-from markbench.ui.feedback.field import PieceField
+from markbench.ui.feedback.field import PieceField, live_runs
 from markbench.ui.window import Window
 
 ALT, CONTROL = Qt.KeyboardModifier.AltModifier, Qt.KeyboardModifier.ControlModifier
@@ -180,6 +180,29 @@ def test_a_number_typed_into_is_mere_words(
     field.setTextCursor(cursor)
     qtbot.keyClick(field, Qt.Key.Key_Delete)
     become(qtbot, window, ("At 6.0 cm or so",))
+
+
+def test_a_number_stays_on_one_line_with_its_unit(
+    qtbot: QtBot, window: Window, editor: FeedbackEditor
+) -> None:
+    field = editor.field
+    field.setMinimumWidth(0)
+    parted = []
+    for width in range(160, 420, 7):
+        field.resize(width, 900)
+        QApplication.processEvents()
+        block = field.document().begin()
+        while block.isValid():
+            lines = block.layout()
+            for start, shown, _ in live_runs(block):
+                ends = {lines.lineForTextPosition(start).lineNumber(),
+                        lines.lineForTextPosition(start + len(shown) - 1).lineNumber()}  # fmt: skip
+                if len(ends) > 1 and " and " not in shown:
+                    parted.append((width, shown))
+            block = block.next()
+    assert parted == []
+    assert any("\u00a0" in shown for _, shown, _ in live_runs(field.document().begin()))
+    assert "\u00a0" not in "".join(field.pieces())
 
 
 def test_a_place_that_names_nothing_is_told_and_nothing_goes_out(

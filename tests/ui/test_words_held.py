@@ -6,7 +6,7 @@ import pytest
 from PySide6.QtGui import QFont, QTextLayout, QTextOption
 from PySide6.QtWidgets import QApplication, QLabel
 
-from markbench.ui.look.words import unbroken
+from markbench.ui.look.words import breakable, unbroken
 from markbench.ui.parts import LinkLabel, label
 
 
@@ -37,6 +37,11 @@ def test_no_width_parts_a_quantity(qapp: QApplication, quantity: str) -> None:
 def test_words_that_are_no_quantity_break_as_before(qapp: QApplication) -> None:
     for text in ("5 learners", "10 swings", "2 marks", "in 3 months", "at 20 seconds"):
         assert unbroken(text) == text
+
+
+@pytest.mark.parametrize("text", ["g is 9.88 ± 0.19 m/s² at 20.0 cm", "Voilà\u00a0: deux", "a/b"])
+def test_what_was_held_is_let_go_and_nothing_else(text: str) -> None:
+    assert breakable(unbroken(text)) == text
 
 
 def test_a_label_says_what_it_was_given(qapp: QApplication) -> None:

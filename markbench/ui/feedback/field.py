@@ -29,6 +29,7 @@ from markbench.session.texts import Text
 from markbench.ui.feedback.gutter import PieceGutter
 from markbench.ui.feedback.places import PlaceList
 from markbench.ui.look.theme import Theme
+from markbench.ui.look.words import breakable, unbroken
 from markbench.ui.text_field import TextField
 
 _OWN = int(QTextFormat.Property.UserProperty)
@@ -150,7 +151,7 @@ class PieceField(TextField):
         if self._facts is not None:
             cursor = self.textCursor()
             for run in runs(piece, self._facts):
-                cursor.insertText(run.text, self._format(run.place, run.text))
+                self._insert(cursor, run.text, run.place)
             self.setTextCursor(cursor)
 
     def replace_word(self, start: int, word: str, meant: str) -> None:
@@ -201,7 +202,7 @@ class PieceField(TextField):
             if number:
                 cursor.insertBlock(spaced, QTextCharFormat())
             for run in runs(piece, self._facts):
-                cursor.insertText(run.text, self._format(run.place, run.text))
+                self._insert(cursor, run.text, run.place)
         cursor.endEditBlock()
         document.setUndoRedoEnabled(True)
         block = document.findBlockByNumber(min(line, document.blockCount() - 1))
@@ -209,13 +210,15 @@ class PieceField(TextField):
         back.setPosition(block.position() + min(column, block.length() - 1))
         self.setTextCursor(back)
 
-    def _format(self, place: str, shown: str) -> QTextCharFormat:
+    def _insert(self, cursor: QTextCursor, words: str, place: str = "") -> None:
+        """Write at ``cursor``: mere words, or the number of a place on one line with its unit."""
         made = QTextCharFormat()
         if place:
+            words = unbroken(words)
             made.setProperty(_PLACE, place)
-            made.setProperty(_SHOWN, shown)
+            made.setProperty(_SHOWN, words)
             made.setProperty(_NUMBER, next(self._numbers))  # so that neighbours stay two
-        return made
+        cursor.insertText(words, made)
 
     # --- typing --------------------------------------------------------------------
 
@@ -264,9 +267,9 @@ class PieceField(TextField):
         keep = QTextCursor.MoveMode.KeepAnchor
         cursor.movePosition(QTextCursor.MoveOperation.Left, keep, typed)
         if shown is None:
-            cursor.insertText(f"{{{place}}}", QTextCharFormat())
+            self._insert(cursor, f"{{{place}}}")
         else:
-            cursor.insertText(shown, self._format(place, shown))
+            self._insert(cursor, shown, place)
         self.setTextCursor(cursor)
 
     def _space(self) -> None:
@@ -282,4 +285,4 @@ def _piece(block: QTextBlock) -> str:
     for start, shown, place in live_runs(block):
         parts += [text[done:start], f"{{{place}}}"]
         done = start + len(shown)
-    return "".join((*parts, text[done:])).replace("\u2028", " ").strip()
+    return breakable("".join((*parts, text[done:])).replace("\u2028", " ")).strip()

@@ -9,6 +9,7 @@ from PySide6.QtGui import QFontMetrics, QFontMetricsF
 
 # A number keeps its unit, and a value its uncertainty, on one line.
 _HELD = re.compile(r"(?<=\d) (?=(?:mm|cm|ms|min|m|s²|s|%|°)(?!\w))| (?=±)|(?<=±) ")
+_HELD_TOGETHER = re.compile(_HELD.pattern.replace(" ", "\u00a0"))
 _NO_BREAK_SPACE, _WORD_JOINER = "\u00a0", "\u2060"
 
 
@@ -16,6 +17,12 @@ def unbroken(text: str) -> str:
     """``text`` with its quantities held together where lines are broken; it looks the same."""
     held = _HELD.sub(_NO_BREAK_SPACE, text)
     return held.replace("m/s", f"m/{_WORD_JOINER}s")  # Qt breaks lines after a stroke
+
+
+def breakable(text: str) -> str:
+    """What :func:`unbroken` put into a text taken out; spaces that others hold stay as they are."""
+    parted = text.replace(f"/{_WORD_JOINER}", "/")
+    return _HELD_TOGETHER.sub(" ", parted)
 
 
 def fitted(text: str, metrics: QFontMetricsF | QFontMetrics, width: float, most: int) -> list[str]:
