@@ -84,7 +84,7 @@ def test_what_was_found_is_counted(page: NewClassPage) -> None:
     numbers = [one.accessibleName() for one in page.found.numbers.findChildren(QLabel)]
     assert "3 learners" in numbers
     assert "3 tables of readings understood" in numbers
-    assert "1 files that fit nobody" in numbers
+    assert "1 file that fits nobody" in numbers
     assert "2 of 3 learners" in page.found.roll.accessibleDescription()
 
 

@@ -66,14 +66,21 @@ class FoundPage(QWidget):
     def _lines(self, counts: Counts) -> list[tuple[int, str]]:
         pieces = counts.pieces
         photos = sum(pieces.get(kind, 0) for kind in ("setup_photo", "selfie", "photo"))
+        handed_in = self.tr("of them handed something in")
         lines = [
-            (counts.learners, self.tr("learners")),
-            (counts.with_work, self.tr("of them handed something in")),
-            (counts.tables_understood, self.tr("tables of readings understood")),
-            (photos, self.tr("photos")),
-            (pieces.get("swing_video", 0), self.tr("swing videos")),
-            (pieces.get("report", 0), self.tr("reports")),
-            (counts.doubts, self.tr("files whose owner is in doubt")),
-            (counts.unowned, self.tr("files that fit nobody")),
+            (counts.learners, self.tr("learner"), self.tr("learners")),
+            (counts.with_work, handed_in, handed_in),
+            (counts.tables_understood, self.tr("table of readings understood"),
+             self.tr("tables of readings understood")),
+            (photos, self.tr("photo"), self.tr("photos")),
+            (pieces.get("swing_video", 0), self.tr("swing video"), self.tr("swing videos")),
+            (pieces.get("report", 0), self.tr("report"), self.tr("reports")),
+            (counts.doubts, self.tr("file whose owner is in doubt"),
+             self.tr("files whose owner is in doubt")),
+            (counts.unowned, self.tr("file that fits nobody"), self.tr("files that fit nobody")),
+        ]  # fmt: skip
+        return [
+            (number, one if number == 1 else more)
+            for at, (number, one, more) in enumerate(lines)
+            if number or at == 0
         ]
-        return [(number, words) for number, words in lines if number or words == lines[0][1]]

@@ -93,7 +93,8 @@ class LevelsFigure:
                 painter.drawRect(QRectF(bar.left(), bar.top() - pencilled, bar.width(), pencilled))
             top = area.bottom() - inked - pencilled
             if count:
-                over = QRectF(x, top - line - 1, each, line)
+                # A narrow bar's number reaches over its sides.
+                over = QRectF(x - each / 2, top - line - 1, 2 * each, line)
                 words(painter, over, str(count), colours.ink, middle)
             under = QRectF(x, area.bottom() + 2, each, line)
             words(painter, under, f"{level.marks:g}", colours.pencil, middle)
