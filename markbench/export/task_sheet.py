@@ -119,8 +119,8 @@ def _which_lengths(brief: Brief, say: TaskWords) -> str:
     such_as = say.such_as.format(lengths=", ".join(map(str, example))) if example else ""
     told = say.lengths.format(
         count=say.count(brief.lengths),
-        low=100 * brief.shortest_m,
-        high=100 * brief.longest_m,
+        low=say.number(100 * brief.shortest_m),
+        high=say.number(100 * brief.longest_m),
         ratio=say.ratio(brief.least_ratio),
     )
     return told + such_as
@@ -148,7 +148,7 @@ def _table(brief: Brief, say: TaskWords) -> str:
 def _hand_in(brief: Brief, say: TaskWords) -> tuple[str, ...]:
     pieces = [say.pieces[kind] for kind in brief.evidence if kind in say.pieces]
     late = brief.late.marks_per_day
-    last = (say.late[late != 1].format(n=late),) if late > 0 and brief.closes else ()
+    last = (say.late[late != 1].format(n=say.number(late)),) if late > 0 and brief.closes else ()
     asked = (words.format(swings=brief.swings_per_timing) for words in pieces)
     return (say.own_table, *asked, say.named, *last)
 

@@ -62,6 +62,7 @@ class TaskWords:
     yourself: str
     pictures: tuple[str, ...]
     drawing: tuple[str, str, str]
+    point: str = "."  # before the decimals of a number
 
     def day(self, day: dt.date) -> str:
         """A date with its weekday."""
@@ -77,7 +78,11 @@ class TaskWords:
 
     def ratio(self, ratio: float) -> str:
         """How many times as long."""
-        return self.twice if ratio == 2 else self.as_long.format(n=f"{ratio:g}")
+        return self.twice if ratio == 2 else self.as_long.format(n=self.number(ratio))
+
+    def number(self, value: float) -> str:
+        """A number as the language writes it."""
+        return f"{value:g}".replace(".", self.point)
 
 
 EN = TaskWords(
@@ -99,7 +104,7 @@ EN = TaskWords(
     length_prompt="From the underside of the support to the middle of the bob.",
     time_title="Time in seconds",
     time_prompt="The stopwatch reading for {n} swings, all of it.",
-    wrong="Only a number from {low:g} to {high:g} ({unit}), without the unit.",
+    wrong="Only a number from {low} to {high} ({unit}), without the unit.",
     table_name="Readings",
     dates=("From {opens} to {closes}.", "Hand in by {closes}.", "From {opens}."),
     who=("Name", "Class"),
@@ -121,7 +126,7 @@ EN = TaskWords(
         "the knot or at the top of the bob.",
     ),
     height=" about {cm:.0f} cm above the floor",
-    lengths="Use <strong>{count} different lengths</strong> between {low:g} cm and {high:g} cm, "
+    lengths="Use <strong>{count} different lengths</strong> between {low} cm and {high} cm, "
     "evenly spread. The longest is at least {ratio} the shortest.",
     such_as=" For example {lengths} cm.",
     timing_steps=(
@@ -156,9 +161,9 @@ EN = TaskWords(
     },
     named="Put your name in the name of every file.",
     late=(
-        "After the last day {n:g} mark is taken off for each day. Ask before then if you need "
+        "After the last day {n} mark is taken off for each day. Ask before then if you need "
         "longer.",
-        "After the last day {n:g} marks are taken off for each day. Ask before then if you need "
+        "After the last day {n} marks are taken off for each day. Ask before then if you need "
         "longer.",
     ),
     care=(
@@ -192,6 +197,7 @@ EN = TaskWords(
 
 DE = TaskWords(
     language="de",
+    point=",",
     said=STEPS_DE,
     date="{weekday}, {day}",
     weekdays=("Montag", "Dienstag", "Mittwoch", "Donnerstag", "Freitag", "Samstag", "Sonntag"),
@@ -210,7 +216,7 @@ DE = TaskWords(
     length_prompt="Von der Unterseite der Aufhängung bis zur Mitte des Pendelkörpers.",
     time_title="Zeit in Sekunden",
     time_prompt="Die gestoppte Zeit für {n} Schwingungen zusammen.",
-    wrong="Nur eine Zahl von {low:g} bis {high:g} ({unit}), ohne die Einheit.",
+    wrong="Nur eine Zahl von {low} bis {high} ({unit}), ohne die Einheit.",
     table_name="Messwerte",
     dates=("Von {opens} bis {closes}.", "Abzugeben bis {closes}.", "Ab {opens}."),
     who=("Name", "Klasse"),
@@ -232,7 +238,7 @@ DE = TaskWords(
         "beim Knoten oder an der Oberseite des Pendelkörpers auf.",
     ),
     height=", etwa {cm:.0f} cm über dem Boden",
-    lengths="Nimm <strong>{count} verschiedene Längen</strong> zwischen {low:g} cm und {high:g} "
+    lengths="Nimm <strong>{count} verschiedene Längen</strong> zwischen {low} cm und {high} "
     "cm, gleichmäßig verteilt. Die größte ist mindestens {ratio} so lang wie die kleinste.",
     such_as=" Zum Beispiel {lengths} cm.",
     timing_steps=(
@@ -271,9 +277,9 @@ DE = TaskWords(
     },
     named="Schreib deinen Namen in den Namen jeder Datei.",
     late=(
-        "Nach dem letzten Tag wird für jeden Tag {n:g} Punkt abgezogen. Frag vorher, wenn du "
+        "Nach dem letzten Tag wird für jeden Tag {n} Punkt abgezogen. Frag vorher, wenn du "
         "länger brauchst.",
-        "Nach dem letzten Tag werden für jeden Tag {n:g} Punkte abgezogen. Frag vorher, wenn du "
+        "Nach dem letzten Tag werden für jeden Tag {n} Punkte abgezogen. Frag vorher, wenn du "
         "länger brauchst.",
     ),
     care=(

@@ -135,7 +135,7 @@ def _numbers(
     )
     rule.allow_blank = True
     rule.errorStyle, rule.errorTitle = "stop", title
-    rule.error = say.wrong.format(low=low, high=high, unit=unit)
+    rule.error = say.wrong.format(low=say.number(low), high=say.number(high), unit=unit)
     rule.promptTitle, rule.prompt = title, prompt
     rule.showErrorMessage = rule.showInputMessage = True
     return rule

@@ -8,9 +8,10 @@ from itertools import pairwise
 from pathlib import Path
 
 import pytest
+from openpyxl import load_workbook
 
 from markbench.export.task_sheet import example_lengths_cm, task_sheet_html, write_task_sheet
-from markbench.export.template import template_headings
+from markbench.export.template import template_headings, write_template
 from markbench.model import Brief, Late, Words
 
 
@@ -169,3 +170,17 @@ def test_a_class_that_is_written_to_in_german_gets_its_sheet_in_german() -> None
     english = page(dataclasses.replace(brief, feedback_language="en"))
     assert len(page(brief).headings) == len(english.headings)
     assert len(ENGLISH.findall(english.text)) > 50  # the words do tell the languages apart
+
+
+def test_german_numbers_have_a_comma(tmp_path: Path) -> None:
+    brief = Brief(shortest_m=0.075, least_ratio=2.5, closes=dt.date(2026, 3, 16), late=Late(0.5))
+    german = dataclasses.replace(brief, feedback_language="de")
+    path = tmp_path / "werte.xlsx"
+    write_template(path, german)
+    rules = load_workbook(path).active.data_validations.dataValidation
+    told = page(german).text + " ".join(rule.error for rule in rules)
+    assert "zwischen 7,5 cm und 150 cm" in told
+    assert "2,5-mal" in told
+    assert "0,5 Punkte abgezogen" in told
+    assert re.findall(r"\d\.\d", told) == []
+    assert {"7.5", "2.5", "0.5"} <= set(re.findall(r"\d\.\d", page(brief).text))
