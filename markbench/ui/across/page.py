@@ -8,6 +8,7 @@ from PySide6.QtCore import QModelIndex, QTimer, Signal
 from PySide6.QtGui import QKeyEvent, QResizeEvent, Qt
 from PySide6.QtWidgets import (
     QAbstractItemView,
+    QBoxLayout,
     QComboBox,
     QFrame,
     QHBoxLayout,
@@ -140,7 +141,7 @@ class AcrossPage(QWidget):
         head.setContentsMargins(14, 10, 14, 0)
         head.addWidget(self._name, 1)
         head.addWidget(self._place)
-        foot = QHBoxLayout()
+        foot = self._foot = QHBoxLayout()
         foot.setContentsMargins(14, 8, 14, 10)
         foot.setSpacing(8)
         self.accept = button(self.tr("Accept and go on"), "deed", self.accept_and_go_on)
@@ -358,8 +359,12 @@ class AcrossPage(QWidget):
         self._restyle()
 
     def _restyle(self) -> None:
-        self._margin.setFixedWidth(
-            min(max(self._theme.px(390), int(self.width() * 0.3)), int(self.width() * 0.44))
+        wide = min(max(self._theme.px(390), int(self.width() * 0.3)), int(self.width() * 0.44))
+        self._margin.setFixedWidth(wide)
+        widest = max(self.accept.sizeHint().width(), self.whole.sizeHint().width())
+        side_by_side = 2 * widest + self._foot.spacing() + 28 <= wide
+        self._foot.setDirection(
+            QBoxLayout.Direction.LeftToRight if side_by_side else QBoxLayout.Direction.TopToBottom
         )
         self.heading.inset = self.view.verticalScrollBar().sizeHint().width()
         self.heading.update()

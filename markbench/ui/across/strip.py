@@ -16,7 +16,7 @@ from PySide6.QtCore import (
     Qt,
     Signal,
 )
-from PySide6.QtGui import QColor, QFontMetricsF, QMouseEvent, QPainter, QPaintEvent
+from PySide6.QtGui import QColor, QFontMetricsF, QMouseEvent, QPainter, QPaintEvent, QResizeEvent
 from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem, QWidget
 
 from markbench.model import Concern, Criterion
@@ -76,10 +76,18 @@ class LevelHeading(QWidget):
         self.setAccessibleName(
             "; ".join(f"{i}: {one.name}" for i, one in enumerate(criterion.levels, 1))
         )
+        self.setToolTip(self.accessibleName())
+        self._restyle()
         self.update()
 
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """No room is kept for names where there is none for them."""
+        super().resizeEvent(event)
+        self._restyle()
+
     def _restyle(self) -> None:
-        self.setFixedHeight(round(3.3 * self._theme.line_height("small")))
+        lines = 1 + max((len(name) for name in self._names()), default=2)
+        self.setFixedHeight(round((lines + 0.3) * self._theme.line_height("small")))
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint digit, name and marks."""
@@ -92,7 +100,7 @@ class LevelHeading(QWidget):
         foot = QRectF(0, self.height() - line - 2, 0, line)
         painter.setPen(QColor(colours.pencil))
         painter.setFont(self._theme.font("small"))
-        left = Qt.AlignmentFlag.AlignLeft
+        left, middle = Qt.AlignmentFlag.AlignLeft, Qt.AlignmentFlag.AlignHCenter
         if place.graph[1]:
             words = QCoreApplication.translate("Strips", "T² against L")
             painter.drawText(foot.adjusted(place.graph[0], 0, place.graph[0] + 200, 0), left, words)
@@ -100,23 +108,31 @@ class LevelHeading(QWidget):
             words = QCoreApplication.translate("Strips", "L / cm, times / s")
             x = place.readings[0]
             painter.drawText(foot.adjusted(x, 0, x + place.readings[1], 0), left, words)
-        for number, (level, (x, wide)) in enumerate(zip(levels, place.levels, strict=True), 1):
+        names = self._names()
+        for number, (x, wide) in enumerate(place.levels, 1):
             box = QRectF(x + 2, 0, wide - 4, self.height() - 2)
             painter.setPen(QColor(colours.ink))
-            painter.setFont(self._theme.font("small"))
-            middle = Qt.AlignmentFlag.AlignHCenter
-            metrics = QFontMetricsF(painter.font())
-            name = fitted(level.name, metrics, box.width(), 2)
-            for up, text in enumerate(reversed(name), 1):
-                cut = metrics.elidedText(text, Qt.TextElideMode.ElideRight, box.width())
+            for up, text in enumerate(reversed(names[number - 1]), 1):
                 top = box.bottom() - (up + 1) * line
-                painter.drawText(QRectF(box.left(), top, box.width(), line), middle, cut)
+                painter.drawText(QRectF(box.left(), top, box.width(), line), middle, text)
             painter.setPen(QColor(colours.pencil))
             painter.drawText(
                 QRectF(box.left(), box.bottom() - line, box.width(), line),
                 middle,
                 QCoreApplication.translate("Strips", "key {n}").format(n=number),
             )
+
+    def _names(self) -> list[list[str]]:
+        """Each level's name on up to two lines; none where one would be cut: the card has them."""
+        if self._criterion is None or not self._criterion.levels:
+            return []
+        levels = self._criterion.levels
+        wide = columns(self.width() - self.inset, self._theme, len(levels)).levels[0][1] - 4
+        metrics = QFontMetricsF(self._theme.font("small"))
+        names = [fitted(one.name, metrics, wide, 2) for one in levels]
+        whole = all(metrics.horizontalAdvance(line) <= wide for name in names for line in name)
+        told = [" ".join(name) for name in names] == [one.name for one in levels]
+        return names if whole and told else [[] for _ in names]
 
 
 class StripDelegate(QStyledItemDelegate):

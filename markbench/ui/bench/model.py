@@ -158,14 +158,13 @@ class ClassOrder(QSortFilterProxyModel):
         self._places: list[int] = []  # of each row of the class in the order asked for
         for changed in (self.layoutChanged, self.modelReset, self.rowsInserted, self.rowsRemoved):
             changed.connect(self._forget)
-        model.renewed.connect(self._sort_again)
+        model.renewed.connect(self._sift_again)
         self._sort_again()
 
     def set_filters(self, filters: Filters) -> None:
         """Show those that pass ``filters``."""
         self.filters = filters
-        self._rank()
-        self.invalidate()  # the finer calls differ between versions of Qt
+        self._sift_again()
 
     def sort_by(self, by: str) -> None:
         """Sort by one of :data:`SORTS`."""
@@ -174,8 +173,11 @@ class ClassOrder(QSortFilterProxyModel):
 
     def _sort_again(self) -> None:
         self._rank()
-        self.invalidate()
         self.sort(0)
+
+    def _sift_again(self) -> None:
+        self._rank()
+        self.invalidate()  # sorts as well; the finer calls differ between versions of Qt
 
     def _rank(self) -> None:
         """Place everybody once: asked pair by pair, a class of a thousand would be waited for."""

@@ -188,7 +188,7 @@ class CriterionCard(QFrame):
             there = number < len(reasons)
             leads = there and bool(reasons[number].check or reasons[number].sources)
             words = reasons[number].text if there else ""
-            control.show_link(f"{words} →" if leads else words, leads)
+            control.show_link(f"{words}\u00a0→" if leads else words, leads)
             control.setVisible(there and self.is_open)
 
     def _choose_reason(self, number: int) -> None:

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import math
+
 from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
@@ -46,8 +48,9 @@ class _Row(QWidget):
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
+        self._theme = theme
         self.percent = label(kind="lead")
-        self.percent.setFixedWidth(theme.px(52))
+        theme.changed.connect(self._fit)
         self.bar = _Bar(theme)
         self.sentence = label(wrap=True)
         self.value = label(kind="small", wrap=True)
@@ -70,6 +73,12 @@ class _Row(QWidget):
         row.setSpacing(8)
         row.addWidget(self.percent, 0, Qt.AlignmentFlag.AlignTop)
         row.addLayout(words, 1)
+        self._fit()
+
+    def _fit(self) -> None:
+        """One width for all rows: that of the longest percentage."""
+        widest = self._theme.metrics("lead").horizontalAdvance(_percent(1.0))
+        self.percent.setFixedWidth(math.ceil(widest) + 2)
 
 
 class ExplanationPanel(QFrame):
