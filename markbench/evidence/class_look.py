@@ -15,13 +15,14 @@ from markbench.evidence.cache import Cache, digest_of
 from markbench.evidence.fingerprint import Fingerprint
 from markbench.evidence.photos import PhotoLook
 from markbench.evidence.picture import Header
+from markbench.evidence.process import SlowWorkerError, WorkerError
 from markbench.evidence.video.judge import METHOD, SwingMeasurement
 from markbench.evidence.worker import Worker
 from markbench.model import Piece
 
 PHOTO_KINDS = ("setup_photo", "selfie", "photo")
 Progress = Callable[[int, int, str], None]
-_PHOTO_METHOD = "photo-2"
+_PHOTO_METHOD = "photo-3"
 
 
 def look_at_class(
@@ -36,7 +37,8 @@ def look_at_class(
 
     ``open_piece`` gives a piece's bytes and may raise OSError or ValueError, which becomes
     a result. ``progress`` is told (done, of how many, file); ``stop`` is asked between
-    pieces. Photos come first: they are quick.
+    pieces. Photos come first: they are quick. A process that ends over a file is asked once
+    more, and what comes of that is not kept: it may be this machine's trouble, not the file's.
     """
     kept = cache if cache is not None else Cache()
     media = [p for p in pieces if p.kind in PHOTO_KINDS or p.kind == "swing_video"]
@@ -47,21 +49,27 @@ def look_at_class(
                 return
             if progress is not None:
                 progress(done, len(media), piece.file)
-            yield piece, _look(piece, open_piece, kept, worker)
+            found = _look(piece, open_piece, kept, worker, stop)
+            if found is None:
+                return
+            yield piece, found
     if progress is not None:
         progress(len(media), len(media), "")
 
 
 def _look(
-    piece: Piece, open_piece: Callable[[Piece], bytes], cache: Cache, worker: Worker
-) -> PhotoLook | SwingMeasurement:
+    piece: Piece,
+    open_piece: Callable[[Piece], bytes],
+    cache: Cache,
+    worker: Worker,
+    stop: Callable[[], bool] = lambda: False,
+) -> PhotoLook | SwingMeasurement | None:
+    """What is seen; ``None`` where it was stopped meanwhile, which may be why the process died."""
     film = piece.kind == "swing_video"
     try:
         data = open_piece(piece)
     except (OSError, ValueError) as error:
-        if film:
-            return SwingMeasurement(accepted=False, reason="unreadable", message=str(error))
-        return PhotoLook(None, 0.0, 0.0, None, str(error))
+        return _unseen(film, "unreadable", str(error))
     digest = digest_of(data)
     key = f"{digest}-{METHOD}.json" if film else f"{digest}-{_PHOTO_METHOD}.npz"
     if (known := cache.get(key)) is not None:
@@ -69,13 +77,29 @@ def _look(
             return swing_from_bytes(known) if film else photo_from_bytes(known)
         except Exception:  # a damaged entry, whose readers raise many kinds, is made again
             pass
+    for last in (False, True):
+        try:
+            if film:
+                found = worker.swing(data)
+                cache.put(key, swing_to_bytes(found))
+                return found
+            looked = worker.photo(data)
+            cache.put(key, photo_to_bytes(looked))
+            return looked
+        except WorkerError as error:
+            if stop():
+                return None
+            if isinstance(error, SlowWorkerError):
+                return _unseen(film, "slow", str(error))
+            if last:
+                return _unseen(film, "unreadable", str(error))
+    return None
+
+
+def _unseen(film: bool, reason: str, message: str) -> PhotoLook | SwingMeasurement:
     if film:
-        found = worker.swing(data)
-        cache.put(key, swing_to_bytes(found))
-        return found
-    looked = worker.photo(data)
-    cache.put(key, photo_to_bytes(looked))
-    return looked
+        return SwingMeasurement(accepted=False, reason=reason, message=message)
+    return PhotoLook(None, 0.0, 0.0, None, message)
 
 
 def swing_to_bytes(found: SwingMeasurement) -> bytes:

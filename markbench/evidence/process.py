@@ -27,6 +27,10 @@ class WorkerError(Exception):
     """The process could not finish; the message says why in plain words."""
 
 
+class SlowWorkerError(WorkerError):
+    """The process took longer than it may: of this machine as much as of the file."""
+
+
 class Process:
     """Answers questions elsewhere, for one thread at a time, in a ``with`` statement.
 
@@ -73,13 +77,13 @@ class Process:
         self._process = self._pipe = None
 
     def ask(self, task: str, argument: object, limit_s: float) -> Any:
-        """The answer. Raises :class:`WorkerError` when it does not come."""
+        """The answer. Raises :class:`WorkerError` when it does not come, in whichever way."""
         pipe = self._started()
         try:
             pipe.send((task, argument))
             if not pipe.poll(limit_s):
                 self._end()
-                raise WorkerError(f"looking at the file took longer than {limit_s:.0f} s")
+                raise SlowWorkerError(f"looking at the file took longer than {limit_s:.0f} s")
             return pipe.recv()
         except (EOFError, OSError) as error:
             self._end()

@@ -26,11 +26,8 @@ class Worker(Process):
         self.photo_limit_s, self.film_limit_s = photo_limit_s, film_limit_s
 
     def photo(self, data: bytes) -> PhotoLook:
-        """:func:`look_at_photo`; a death of the worker is a photo with a problem."""
-        try:
-            looked: PhotoLook = self.ask("photo", data, self.photo_limit_s)
-        except WorkerError as error:
-            return PhotoLook(None, 0.0, 0.0, None, str(error))
+        """:func:`look_at_photo`. Raises :class:`WorkerError`."""
+        looked: PhotoLook = self.ask("photo", data, self.photo_limit_s)
         return looked
 
     def thumbnail(self, data: bytes, size: int) -> bytes:
@@ -44,14 +41,11 @@ class Worker(Process):
         return bytes(made)
 
     def swing(self, data: bytes) -> SwingMeasurement:
-        """:func:`measure_swing`; a death of the worker is an unreadable film."""
+        """:func:`measure_swing`. Raises :class:`WorkerError`."""
         with tempfile.TemporaryDirectory(prefix="markbench-") as folder:
             path = Path(folder) / "film"
             path.write_bytes(data)
-            try:
-                found: SwingMeasurement = self.ask("swing", path, self.film_limit_s)
-            except WorkerError as error:
-                return SwingMeasurement(accepted=False, reason="unreadable", message=str(error))
+            found: SwingMeasurement = self.ask("swing", path, self.film_limit_s)
         return found
 
 

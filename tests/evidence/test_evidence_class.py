@@ -20,6 +20,7 @@ from markbench.evidence.class_look import (
 )
 from markbench.evidence.photos import PhotoLook, look_at_photo
 from markbench.evidence.picture import PictureError
+from markbench.evidence.process import SlowWorkerError
 from markbench.evidence.video.judge import SwingMeasurement
 from markbench.evidence.worker import Worker
 from markbench.model import Piece
@@ -64,7 +65,7 @@ def test_results_survive_the_cache():
     assert photo_from_bytes(photo_to_bytes(PhotoLook(None, 0, 0, None, "no"))).problem == "no"
 
 
-def test_a_dead_or_slow_worker_is_a_finding_and_is_replaced():
+def test_a_dead_or_slow_worker_is_told_and_replaced():
     photo = saved(scene(2))
     with Worker() as worker:
         assert worker.photo(photo).header is not None
@@ -78,9 +79,8 @@ def test_a_dead_or_slow_worker_is_a_finding_and_is_replaced():
         # Rendering a film takes the worker far longer than to refuse one: no time will do.
         film = clips.render(clips.Clip(seed=3, size=(192, 112), swings=5.6))[0]
         worker.film_limit_s = 0.0
-        found = worker.swing(film)
-        assert found.reason == "unreadable"
-        assert "longer" in found.message
+        with pytest.raises(SlowWorkerError, match="longer"):
+            worker.swing(film)
 
 
 def test_a_class_is_looked_at_once(tmp_path, monkeypatch):

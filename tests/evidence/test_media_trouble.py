@@ -14,6 +14,7 @@ from test_photos import saved, scene
 from markbench.evidence import class_look
 from markbench.evidence.cache import Cache
 from markbench.evidence.class_look import look_at_class
+from markbench.evidence.process import SlowWorkerError, WorkerError
 from markbench.evidence.showing import Opener
 from markbench.evidence.video.compare import findings_of_video
 from markbench.evidence.video.judge import SwingMeasurement
@@ -65,6 +66,57 @@ def test_a_reader_killed_over_a_film_leaves_the_class_its_others(tmp_path, long_
     assert "made its reader fail" in told[0].message
 
 
+class Ended(Worker):
+    """Its process ends over each of the first ``times`` questions, whatever is asked."""
+
+    times = 1
+
+    def swing(self, data):
+        if Ended.times:
+            Ended.times -= 1
+            raise WorkerError("the file made its reader fail")
+        return SwingMeasurement(accepted=True, period_s=1.0)
+
+
+def looked(folder, stop=lambda: False):
+    film = Piece("a/swing.mp4", "swing_video")
+    found = list(look_at_class([film], lambda _: b"film", cache=Cache(folder), stop=stop))
+    return [look.reason for _, look in found]
+
+
+def test_a_sound_film_whose_reader_ended_once_is_measured_after_all(tmp_path, monkeypatch):
+    monkeypatch.setattr(class_look, "Worker", Ended)
+    Ended.times = 1
+    assert looked(tmp_path) == [""]
+
+
+def test_what_the_end_of_a_reader_left_is_not_remembered(tmp_path, monkeypatch):
+    monkeypatch.setattr(class_look, "Worker", Ended)
+    Ended.times = 2
+    assert looked(tmp_path) == ["unreadable"]
+    assert looked(tmp_path) == [""]  # tomorrow, on a machine with memory to spare
+
+
+def test_a_film_under_measurement_when_the_class_is_closed_is_no_finding(tmp_path, monkeypatch):
+    monkeypatch.setattr(class_look, "Worker", Ended)
+    Ended.times = 1
+    assert looked(tmp_path, stop=lambda: Ended.times == 0) == []  # stopped while it was asked
+    assert looked(tmp_path) == [""]
+
+
+def test_a_film_that_takes_too_long_here_is_not_asked_for_again(tmp_path, monkeypatch):
+    class Slow(Worker):
+        def swing(self, data):
+            raise SlowWorkerError("looking at the file took longer than 300 s")
+
+    monkeypatch.setattr(class_look, "Worker", Slow)
+    film = Piece("a/swing.mp4", "swing_video")
+    [(_, found)] = look_at_class([film], lambda _: b"film", cache=Cache(tmp_path))
+    [told] = findings_of_video(found, "a/swing.mp4", "L1", Brief())
+    assert told.check == "video_not_measured"
+    assert not told.ask
+
+
 @posix
 def test_a_reader_that_may_have_no_more_memory_says_so_and_goes_on():
     """A sound photo of 100 million pixels (100 MB grey, 300 in colour) where 60 are to be had."""
@@ -75,9 +127,12 @@ def test_a_reader_that_may_have_no_more_memory_says_so_and_goes_on():
         assert small.header is not None
         used = _address_space(worker._process.pid)
     with Worker(memory_bytes=used + (60 << 20)) as worker:
-        starved = worker.photo(large)
-        assert starved.header is None
-        assert starved.problem
+        try:
+            starved = worker.photo(large)
+            problem = starved.problem if starved.header is None else ""
+        except WorkerError as error:
+            problem = str(error)
+        assert problem
         assert worker.photo(saved(scene(4))).header is not None
 
 

@@ -26,7 +26,7 @@ from markbench.evidence.video.steady import steady
 from markbench.evidence.video.stretch import Stretch, cut_within, find_stretch, trim
 from markbench.evidence.video.support import string_length_px
 
-METHOD = "swing-4"
+METHOD = "swing-5"
 Floats = NDArray[np.float64]
 
 # In the end the swing must explain this share of the variance of the positions.
@@ -45,7 +45,7 @@ class SwingMeasurement:
     """What the film shows. Times in seconds on the film's own clock; nan where unknown.
 
     ``reason`` is empty when accepted, else one of ``unreadable``, ``no_swing``,
-    ``few_swings``, ``two_bobs``, ``cut``, ``unsteady``; ``message`` says it in words.
+    ``few_swings``, ``two_bobs``, ``cut``, ``unsteady``, ``slow``; ``message`` says it in words.
     ``times_s`` and ``displacement_px`` (main direction; pixels of the kept pictures) run
     over the swing, nan where the bob was not seen. ``swings_shown`` counts with its
     fraction; ``swing_marks_s`` are the times at which each counted swing ends.
