@@ -65,8 +65,7 @@ def _row(decision: Decision, names: Mapping[str, str]) -> tuple[str, ...]:
         names.get(decision.learner, ""),
         decision.kind.replace("_", " "),
         decision.subject,
-        _value(decision.kind, decision.before),
-        _value(decision.kind, decision.value),
+        *_change(decision),
         decision.why,
         "" if decision.undoes is None else str(decision.undoes),
     )
@@ -92,6 +91,24 @@ def _told(title: str, text: str) -> Iterator[str]:
 
 def _when(at: dt.datetime | None) -> str:
     return "" if at is None else f"{local(at):%Y-%m-%d %H:%M:%S}{at.astimezone():%z}"
+
+
+def _change(decision: Decision) -> tuple[str, str]:
+    """What it was and what it became; of a file, no more than how much of it is other."""
+    was, became = decision.before, decision.value
+    if decision.kind == "file":
+        return _lines(was, became), _lines(became, was)
+    return _value(decision.kind, was), _value(decision.kind, became)
+
+
+def _lines(text: Any, other: Any) -> str:
+    """A brief tells pairs of learners and the school's place: its text goes nowhere."""
+    if not isinstance(text, str):
+        return ""
+    lines = text.splitlines()
+    elsewhere = set(other.splitlines()) if isinstance(other, str) else set()
+    only_here = sum(line not in elsewhere for line in lines)
+    return f"{len(lines)} lines, {only_here} of them here only (the text stays in the class's file)"
 
 
 def _value(kind: str, value: Any) -> str:

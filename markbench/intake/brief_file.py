@@ -286,10 +286,18 @@ def _item(value: Any) -> Any:
 
 
 def write_brief(path: Path, brief: Brief) -> None:
-    """Write the brief, changing only the keys that differ; comments and order stay.
+    """Write :func:`brief_text`, whole or not at all. Raises ``OSError`` when the disk refuses."""
+    text = brief_text(path, brief)
+    part = path.with_name(path.name + ".part")
+    part.write_text(text, "utf-8")
+    os.replace(part, path)
 
-    A new file starts from :func:`default_brief_text`. Raises ``ValueError`` when the
-    file in place cannot be parsed (it is left as it is), ``OSError`` when the disk refuses.
+
+def brief_text(path: Path, brief: Brief) -> str:
+    """The brief as it would be written, with only the keys changed that differ.
+
+    Comments and order are those of the file in place; without one, they are those of
+    :func:`default_brief_text`. Raises ``ValueError`` when it cannot be parsed.
     """
     import tomlkit  # late: reading a class never needs it
 
@@ -314,9 +322,7 @@ def write_brief(path: Path, brief: Brief) -> None:
             table.pop(leaf, None)
         else:
             table[leaf] = _item(value)
-    part = path.with_name(path.name + ".part")
-    part.write_text(tomlkit.dumps(document), "utf-8")
-    os.replace(part, path)
+    return tomlkit.dumps(document)
 
 
 def _reads_as(key: str, raw: Any, value: Any) -> bool:

@@ -11,6 +11,10 @@ class SignedOffError(RefusedError):
     """The marks are frozen by sign-off; reopening is a decision of its own."""
 
 
+class GoneByError(RefusedError):
+    """A step that can no longer be taken back, or done again; those beyond it can."""
+
+
 class PackError(RefusedError):
     """A moderation pack that cannot be made, opened or trusted."""
 

@@ -131,6 +131,7 @@ _FORMS: Mapping[str, Callable[[Any], object]] = {
     "note": _as(str),
     "feedback": _as(str),
     "owner": _as(str),
+    "file": _as(str),
     "correction": _as(str),
     "agreed_slip": _as(str),
     "extension": _as(dt.date),

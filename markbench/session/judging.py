@@ -12,7 +12,9 @@ from pathlib import Path
 
 from markbench.intake.folder import read_again, read_class
 from markbench.model import ClassWork, Decision, Finding, Rubric, State
+from markbench.rubric import find_rubric
 from markbench.session import present
+from markbench.session.class_files import KIND as FILE
 from markbench.session.evidence import Seen, counted, film_weights, findings_of, repeats
 from markbench.session.judge import Judged, compare, compare_again, judge, recompute, tables
 from markbench.session.kept import with_kept
@@ -31,7 +33,8 @@ class Judging:
         self.seen = with_kept(Seen(), state)
         #: Everything worked out, by learner.
         self.judged: dict[str, Judged] = {}
-        self._rubric = rubric
+        #: What the class is marked by.
+        self.rubric = rubric
         self._alike: Mapping[str, tuple[Finding, ...]] = {}
         #: Questions about each learner's photos beside everybody's.
         self.repeats: Mapping[str, tuple[Finding, ...]] = {}
@@ -50,6 +53,9 @@ class Judging:
         concerned = present.rereads(self.work, written)
         if concerned is None:
             self.work = read_class(self.folder, present.settled(state))
+            if any(d.kind == FILE for d in written):
+                brief = self.work.brief
+                self.rubric = find_rubric(brief.rubric, self.folder, brief.feedback_language)
             self.seen = with_kept(self.seen, state)
             self._judge_again(state)
             return {""}
@@ -86,5 +92,5 @@ class Judging:
         films = film_weights(self.work, analyses, seen)
         everyones = (self._alike, looked, self.repeats)
         extra = {i: tuple(f for one in everyones for f in one.get(i, ())) for i in ids}
-        fresh = judge(self.work, self._rubric, analyses, agreed, extra, until, films)
+        fresh = judge(self.work, self.rubric, analyses, agreed, extra, until, films)
         self.judged = {**self.judged, **fresh} if only is not None else fresh

@@ -36,12 +36,10 @@ class Known:
 
     def __init__(
         self,
-        rubric: Rubric,
         judging: Judging,
         decisions: list[Decision],
         state: dict[Any, Decision],
     ) -> None:
-        self.rubric = rubric
         self._judging = judging
         self._decisions = decisions
         self._state = state
@@ -51,6 +49,11 @@ class Known:
     def brief(self) -> Brief:
         """What the class was asked to do."""
         return self._judging.work.brief
+
+    @property
+    def rubric(self) -> Rubric:
+        """What the class is marked by."""
+        return self._judging.rubric
 
     @property
     def work(self) -> ClassWork:

@@ -27,6 +27,7 @@ from dataclasses import dataclass, replace
 
 from markbench.model import Decision
 from markbench.moderation.records import subject_of
+from markbench.session.class_files import KIND as FILE
 from markbench.session.texts import words_of
 from markbench.store import fold
 
@@ -74,7 +75,11 @@ def identity(decision: Decision) -> str:
 
 
 def merge_journals(mine: Sequence[Decision], theirs: Sequence[Decision]) -> Merge:
-    """What to add to ``mine`` so that it holds both. Neither is changed."""
+    """What to add to ``mine`` so that it holds both. Neither is changed.
+
+    What was saved in the other folder's brief and rubrics stays with that folder.
+    """
+    theirs = [d for d in theirs if d.kind != FILE]
     here = {identity(d): d.number for d in mine}
     there = {identity(d) for d in theirs}
     fresh = [d for d in theirs if identity(d) not in here]

@@ -13,14 +13,16 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from markbench.intake.brief_file import BRIEF_NAME, read_brief, write_brief
+from markbench.intake.brief_file import BRIEF_NAME, read_brief
 from markbench.intake.folder import read_class
 from markbench.intake.settled import Settled
 from markbench.model import Brief, ClassWork, Decision, Learner, Rubric
 from markbench.rubric import RubricError, load_rubric
 from markbench.rubric.loading import SHIPPED
-from markbench.session.keeping import STORE_NAME
-from markbench.store import Journal
+from markbench.session import class_files
+from markbench.session.forms import usable
+from markbench.session.keeping import STORE_NAME, store_of
+from markbench.store import Journal, fold
 
 Progress = Callable[[int, int, str], None]
 Stop = Callable[[], bool]
@@ -106,21 +108,25 @@ class NewClass:
     def begin(self, who: str = "") -> None:
         """Write the brief and what was settled; the class is then opened like any other.
 
-        Raises ``ValueError`` for a brief in place that is not readable, ``OSError`` or
-        ``StoreError`` where the disk refuses.
+        Both are one step, which can be taken back in the class. Raises ``ValueError`` for a
+        brief in place that is not readable, ``RubricError`` for a rubric that cannot be used,
+        ``RefusedError`` or ``StoreError`` where the disk refuses.
         """
-        write_brief(self.folder / BRIEF_NAME, self.brief)
-        if not self.owners:
-            return
         who = who or getpass.getuser()
         now = dt.datetime.now(dt.UTC)
-        with Journal.open(self.folder / STORE_NAME, who=who) as journal:
-            journal.append(
-                [
-                    Decision("owner", "", file, learner, who=who, at=now)
-                    for file, learner in self.owners.items()
-                ]
-            )
+        brief = class_files.saved_brief(self.folder, self.brief)
+        before = class_files.text_of(self.folder, brief.subject)
+        with Journal.open(store_of(self.folder), who=who) as journal:
+            held = fold(usable(journal.all()))
+            step = [] if before == brief.value else [replace(brief, before=before)]
+            for file, learner in self.owners.items():
+                was = held.get(("owner", "", file))
+                step.append(
+                    Decision("owner", "", file, learner, before=None if was is None else was.value)
+                )
+            step = [replace(d, who=who, at=now) for d in step]
+            with class_files.written(self.folder, step):
+                journal.append(step)
 
 
 def rubrics_for(folder: Path, language: str = "en") -> tuple[RubricChoice, ...]:

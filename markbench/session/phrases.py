@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import hashlib
 import re
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 
 from rapidfuzz import fuzz
@@ -94,10 +94,11 @@ def phrases(session: Session, book: PhraseBook | None = None) -> tuple[OwnPhrase
     return tuple(_read(key, value) for key, value in found.items())
 
 
-def follow(session: Session, book: PhraseBook) -> None:
+def follow(session: Session, book: PhraseBook) -> Callable[[], None]:
     """Have the book follow what is kept and forgotten in this class, undoing included.
 
-    What an earlier evening kept in this class's journal comes into the book at once.
+    What an earlier evening kept in this class's journal comes into the book at once. Returns
+    a function that ends it.
     """
     for (kind, _, key), decision in session.state.items():
         if kind == KIND and key not in book.phrases() and isinstance(decision.value, Mapping):
@@ -111,7 +112,7 @@ def follow(session: Session, book: PhraseBook) -> None:
             else:
                 book.drop(last.subject)
 
-    session.listen(on_change)
+    return session.listen(on_change)
 
 
 def offers(

@@ -10,6 +10,7 @@ from markbench.intake.corrections import holds, typed_rows
 from markbench.intake.folder import Settled
 from markbench.intake.tables import ColumnHints
 from markbench.model import ClassWork, Decision, Mark, PieceKind, State
+from markbench.session.class_files import KIND as FILE
 from markbench.session.kept import kept_portfolios
 from markbench.session.texts import kept, words_of
 
@@ -43,7 +44,7 @@ def rereads(work: ClassWork, decisions: Iterable[Decision]) -> frozenset[str] | 
     """Learners whose work ``decisions`` have read anew; ``None``: the whole class."""
     concerned: set[str] = set()
     for decision in decisions:
-        if decision.kind in ("owner", "purge"):
+        if decision.kind in ("owner", "purge", FILE):
             return None
         if decision.kind == "typed":
             concerned.add(decision.learner)

@@ -18,14 +18,18 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 
 from markbench.model import Decision, State
+from markbench.session.class_files import KIND as FILE
 from markbench.session.errors import RefusedError
 from markbench.session.keeping import store_of
 from markbench.session.session import Session
 from markbench.store import Journal, Salvaged, StoreError, backups_of, fold, made_at, salvage
 
 KIND = "restored"
-# What happened outside the journal stays as it is: a file that is gone, a pack that was sent.
-_HAPPENED = frozenset({KIND, "sign_off", "reopen", "pack", "purge", "kept", "salvaged", "lost"})
+# What happened outside the journal stays as it is: a file that is gone, a pack that was sent,
+# the brief and the rubric as they lie in the folder.
+_HAPPENED = frozenset(
+    {KIND, "sign_off", "reopen", "pack", "purge", "kept", "salvaged", "lost", FILE}
+)
 _TEXTS = ("feedback", "note")
 
 

@@ -7,8 +7,6 @@ so that nothing can be saved that could not be opened.
 
 from __future__ import annotations
 
-import os
-import re
 import tempfile
 from dataclasses import dataclass
 from pathlib import Path
@@ -17,14 +15,10 @@ from typing import Any, Literal
 import tomlkit
 from tomlkit.items import AoT, Table
 
-from markbench.intake.brief_file import BRIEF_NAME
 from markbench.model import Rubric
 from markbench.rubric import Problem, RubricError, load_rubric
-from markbench.rubric.loading import SHIPPED
 
 Part = Literal["level", "phrase"]
-
-_NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,60}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -137,7 +131,7 @@ class RubricSheet:
             parts.insert(there, one)
         return there
 
-    # --- judging and saving ----------------------------------------------------------
+    # --- judging ---------------------------------------------------------------------
 
     def check(self, language: str = "en") -> tuple[Rubric | None, tuple[Told, ...]]:
         """The rubric, or everything that is wrong with it and where."""
@@ -149,22 +143,6 @@ class RubricSheet:
             except RubricError as error:
                 rows = self.rows()
                 return None, tuple(_placed(problem, rows) for problem in error.problems)
-
-    def save(self, folder: Path, name: str) -> Path:
-        """Save as a rubric of the class folder's own.
-
-        Raises ``ValueError`` for a name that will not do or a rubric that is not right,
-        ``OSError`` where the disk refuses.
-        """
-        path = own_path(folder, name)
-        rubric, told = self.check()
-        if rubric is None:
-            raise ValueError(f"The rubric is not right yet: {told[0].message}.")
-        part = path.with_name(path.name + ".part")
-        part.write_text(self.text, "utf-8")
-        os.replace(part, path)
-        self.name = path.stem
-        return path
 
     def _rows(self) -> AoT:
         rows = self._document.get("criterion")
@@ -185,18 +163,6 @@ class RubricSheet:
         parts = table[part]
         assert isinstance(parts, AoT)
         return parts
-
-
-def own_path(folder: Path, name: str) -> Path:
-    """Where a rubric of the class's own is saved; ``ValueError`` for a name that will not do."""
-    stem = name.strip().removesuffix(".toml")
-    if not _NAME.fullmatch(stem):
-        raise ValueError("A rubric's name is made of letters, digits, _ and -.")
-    if f"{stem}.toml".casefold() == BRIEF_NAME:
-        raise ValueError("brief.toml is the brief; choose another name for the rubric.")
-    if folder.resolve() == SHIPPED.resolve():
-        raise ValueError("The rubrics that come along stay as they are; choose a class folder.")
-    return folder / f"{stem}.toml"
 
 
 def as_marks(text: str) -> int | float | str:

@@ -13,32 +13,29 @@ import getpass
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
+from markbench.intake.brief_file import BRIEF_NAME, read_brief
 from markbench.intake.folder import read_class
 from markbench.model import (
+    Brief,
     ClassWork,
     Decision,
     Rubric,
     Source,
 )
 from markbench.moderation.records import FROZEN, sign_off_of
-from markbench.rubric import find_rubric
-from markbench.session import present
-from markbench.session.errors import SignedOffError
+from markbench.rubric import RubricError, find_rubric
+from markbench.session import class_files, present
+from markbench.session.errors import GoneByError, SignedOffError
 from markbench.session.evidence import Seen
 from markbench.session.forms import usable, with_odd
 from markbench.session.judging import Judging
 from markbench.session.keeping import store_of
 from markbench.session.known import Known
+from markbench.session.steps import Step, Steps
 from markbench.session.texts import Text
 from markbench.store import Journal, StoreError, StoreInUseError, fold
-
-if TYPE_CHECKING:
-    pass
-
-# Never taken back by a keystroke.
-_LASTING = {"sign_off", "reopen", "kept", "purge"}
 
 Progress = Callable[[int, int, str], None]
 Stop = Callable[[], bool]
@@ -65,14 +62,13 @@ class Session(Known):
     ) -> None:
         decisions = journal.all()
         state = dict(fold(usable(decisions)))
-        super().__init__(rubric, Judging(folder, work, rubric, state), decisions, state)
+        super().__init__(Judging(folder, work, rubric, state), decisions, state)
         self.folder = folder
         self.who = who
         #: Why the session is read-only, if somebody else has the class open.
         self.notice = ""
         self._journal = journal
-        self._undo: list[list[Decision]] = []
-        self._redo: list[list[Decision]] = []
+        self._steps = Steps(who, decisions)
         self._listeners: list[Callable[[Change], None]] = []
 
     @classmethod
@@ -224,22 +220,43 @@ class Session(Known):
             Decision("extension", learner, "", None if until is None else until.isoformat())
         )
 
+    def save_brief(self, brief: Brief) -> None:
+        """Save what the class was asked to do; all is read and drafted again.
+
+        Raises ``ValueError`` where the brief in place is damaged, ``RubricError`` where the
+        rubric that it names cannot be used, :class:`RefusedError` where the disk refuses.
+        """
+        self.decide(class_files.saved_brief(self.folder, brief))
+
+    def save_rubric(self, name: str, text: str, *, use: bool = True) -> None:
+        """Save a rubric of the class's own and, to ``use`` it, name it in the brief.
+
+        Raises as :meth:`save_brief`, and ``ValueError`` for a name that will not do or a rubric
+        that is not right.
+        """
+        from markbench.session.rubric_sheet import RubricSheet  # late: reading a class needs none
+
+        right, told = RubricSheet(text, "").check()
+        if right is None:
+            raise ValueError(f"The rubric is not right yet: {told[0].message}.")
+        rubric = class_files.saved_rubric(self.folder, name, text)
+        named = []
+        if use:
+            brief, _ = read_brief(self.folder / BRIEF_NAME)
+            stem = rubric.subject.removesuffix(".toml")
+            named = [class_files.saved_brief(self.folder, replace(brief, rubric=stem))]
+        self.decide(rubric, *named)
+
     # --- deciding, undoing ---------------------------------------------------------
 
     def decide(self, *decisions: Decision) -> None:
         """Journal decisions as one step that can be undone; unchanged ones are dropped."""
-        fresh = [self._signed(d) for d in decisions if self._differs(d)]
+        fresh = self._signed(d for d in decisions if self._stands(d) != d.value)
         if not fresh:
             return
         self._refuse_frozen(fresh)
 
-        def keep(written: list[Decision]) -> None:
-            self._undo.append(written)
-            self._redo.clear()
-            if any(d.kind in _LASTING for d in written):
-                self._undo.clear()
-
-        self._commit(fresh, keep)
+        self._commit(fresh, self._steps.follow)
 
     def take_in(self, decisions: Sequence[Decision]) -> None:
         """Journal decisions made elsewhere, with their own signatures and times.
@@ -249,29 +266,28 @@ class Session(Known):
         if decisions:
             self._refuse_frozen(decisions)
 
-            def forget(_written: list[Decision]) -> None:
-                self._undo.clear()
-                self._redo.clear()
-
-            self._commit(list(decisions), forget)
+            self._commit(list(decisions), lambda _written: self._steps.forget())
 
     @property
     def can_undo(self) -> bool:
-        """Whether there is a step of this session to take back."""
-        return bool(self._undo)
+        """Whether there is a step of this person's to take back, of this evening or before."""
+        return bool(self._steps.past) and not self.read_only
 
     @property
     def can_redo(self) -> bool:
         """Whether there is a step to do again."""
-        return bool(self._redo)
+        return bool(self._steps.undone) and not self.read_only
 
     def undo(self) -> None:
-        """Take the last step back, by a decision of its own."""
-        self._take_back(self._undo, self._redo)
+        """Take the last step back, by a decision of its own.
+
+        Raises :class:`RefusedError` where a file that it saved was changed by another hand.
+        """
+        self._take_back(self._steps.past)
 
     def redo(self) -> None:
         """Do the last undone step again, by a decision of its own."""
-        self._take_back(self._redo, self._undo)
+        self._take_back(self._steps.undone)
 
     def listen(self, listener: Callable[[Change], None]) -> Callable[[], None]:
         """Call ``listener`` after each change; returns a function that stops it."""
@@ -293,17 +309,18 @@ class Session(Known):
         text = {"feedback": kept.pop("text"), **kept}
         return Decision("mark", learner, criterion, {"level": level, "marks": marks, **text})
 
-    def _signed(self, decision: Decision) -> Decision:
-        held = self._state.get(decision.key)
-        return replace(
-            decision,
-            who=self.who,
-            at=dt.datetime.now(dt.UTC),
-            before=None if held is None else held.value,
-        )
+    def _signed(self, decisions: Iterable[Decision]) -> list[Decision]:
+        """Decisions of one step: the time that they share, and no other step has, binds them."""
+        now = dt.datetime.now(dt.UTC)
+        if self._decisions and self._decisions[-1].at == now:
+            now += dt.timedelta(microseconds=1)
+        return [replace(d, who=self.who, at=now, before=self._stands(d)) for d in decisions]
 
-    def _differs(self, decision: Decision) -> bool:
-        return bool(self.value(*decision.key) != decision.value)
+    def _stands(self, decision: Decision) -> Any:
+        """What holds now of a decision's key: in the journal, or in the file itself."""
+        if decision.kind == class_files.KIND:
+            return class_files.text_of(self.folder, decision.subject)
+        return self.value(*decision.key)
 
     def _refuse_frozen(self, decisions: Iterable[Decision]) -> None:
         signed = sign_off_of(self._state)
@@ -313,20 +330,23 @@ class Session(Known):
                 "reopen the class to change them."
             )
 
-    def _take_back(self, steps: list[list[Decision]], onto: list[list[Decision]]) -> None:
+    def _take_back(self, steps: list[Step]) -> None:
         if not steps:
             return
-
-        def move(written: list[Decision]) -> None:
-            steps.pop()
-            onto.append(written)
-
         back = [Decision(*d.key, d.before, undoes=d.number) for d in reversed(steps[-1])]
-        self._commit([self._signed(d) for d in back], move)
+        try:
+            class_files.refuse_changed(self.folder, steps[-1])
+            self._commit(self._signed(back), self._steps.follow)
+        except (GoneByError, RubricError):
+            steps.pop()
+            raise
 
     def _commit(self, decisions: list[Decision], keep: Callable[[list[Decision]], None]) -> None:
         """Journal, change the present, ``keep`` the step for undoing, and tell."""
-        written = self._journal.append(decisions)
+        if self.read_only:
+            raise StoreError(f"{self._journal.name} is open for reading only; nothing was saved.")
+        with class_files.written(self.folder, decisions):
+            written = self._journal.append(decisions)
         self._decisions.extend(written)
         self._state = dict(fold(written, self._state))
         concerned = self._judging.follow(written, self._state)

@@ -34,12 +34,15 @@ class Desk(QObject):
     """Holds one open :class:`Session`.
 
     ``changed`` carries a learner's id, empty for all; ``told`` the session's own Change.
+    ``renewed`` comes in their stead where brief or rubric were written: a page made for other
+    criteria cannot show what holds now, and all are made anew over the desk's successor.
     """
 
     changed = Signal(str)
     told = Signal(object)
     closing = Signal()
     saved = Signal(object)
+    renewed = Signal()
     trouble = Signal(str)
     waiting = Signal(bool)
 
@@ -55,6 +58,7 @@ class Desk(QObject):
         self._pending = 0
         self.open = True
         self._news: list[Change] = []
+        self._outdated = False  # the pages over this desk are to be made anew
         self._unsaved: deque[Command] = deque()
         self._again = QTimer(self)
         self._again.timeout.connect(self.try_again)
@@ -206,12 +210,23 @@ class Desk(QObject):
 
     def close(self) -> None:
         """Wait until everything given is written, then let the class go."""
+        self._put_down()
+        self.held.close()
+
+    def successor(self) -> Desk:
+        """Another desk with the same class on it, and all that waits to be saved."""
+        self._put_down()
+        desk = Desk(self.held, self.parent())
+        desk._unsaved = self._unsaved
+        desk.saved_at = self.saved_at
+        return desk
+
+    def _put_down(self) -> None:
         self.open = False
         self._again.stop()
         self.closing.emit()
         self.finish()
         self._forget()
-        self.held.close()
 
     def _on_told(self, change: Change) -> None:
         """Called by the session in the middle of a command: pass it on when that is done."""
@@ -220,7 +235,15 @@ class Desk(QObject):
             self._pass_on()
 
     def _pass_on(self) -> None:
+        from markbench.session.class_files import KIND as WRITES_FILES
+
         news, self._news = self._news, []
+        if any(WRITES_FILES in change.kinds for change in news) and not self._outdated:
+            self._outdated = True
+            self.saved_at = dt.datetime.now()
+            self.renewed.emit()
+        if self._outdated:
+            return
         if any(not change.learner for change in news):
             self._draw_veil()
         for change in news:
@@ -247,9 +270,10 @@ class Desk(QObject):
             words = f"{words} {kept.format(n=len(self._unsaved))}"
         else:
             self._again.stop()
-            # Whatever was shown as chosen was not: every page shows again what holds.
-            self.told.emit(Change())
-            self.changed.emit("")
+            if not self._outdated:
+                # Whatever was shown as chosen was not: every page shows again what holds.
+                self.told.emit(Change())
+                self.changed.emit("")
         self.trouble.emit(words)
 
     def _settle(self) -> None:

@@ -119,8 +119,6 @@ def make_page(window: Window, place: str) -> QWidget:
         moderation.opened.connect(partial(window.open_from, place))
         moderation.said.connect(window._say_notice)
         moderation.trouble.connect(window._say_trouble)
-        folder = window.desk.held.folder
-        moderation.kept.connect(lambda: window.open_folder(folder))
         return moderation
     from markbench.ui.across.page import AcrossPage
 

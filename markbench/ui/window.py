@@ -167,23 +167,59 @@ class Window(QMainWindow):
     def show_session(self, session: Session) -> None:
         """Show a class that was opened."""
         self._settings.setValue("folder", str(session.folder))
-        self.desk = Desk(session, self)
-        self.desk.saved.connect(lambda at: self._say_saved(f"{at:%H:%M}"))
-        self.desk.trouble.connect(self._say_trouble)
-        self.desk.trouble.connect(lambda _words: self._show_blind())
-        self.desk.changed.connect(lambda _learner: self._offer_undo())
-        self.desk.changed.connect(lambda _learner: self._show_blind())
-        self._show_blind()
-        self.bench = ClassPage(self.desk, self._theme)
-        self.bench.opened.connect(self.open_learner)
-        self.pages.addWidget(self.bench)
-        self.bar.say_title(f"{session.brief.title}  ·  {session.folder.name}")
+        self._show_desk(Desk(session, self))
         self.bar.say_saved(self.tr("read only") if session.read_only else "")
-        self.care.remind()
         if session.notice:
             self._say_notice(session.notice)
         self.show_class()
+
+    def _show_desk(self, desk: Desk) -> None:
+        """Make the pages of a class that is on a desk."""
+        self.desk, session = desk, desk.held
+        desk.saved.connect(lambda at: self._say_saved(f"{at:%H:%M}"))
+        # When the desk is done with the command: it is put down for this.
+        desk.renewed.connect(self._renew, Qt.ConnectionType.QueuedConnection)
+        desk.trouble.connect(self._say_trouble)
+        desk.trouble.connect(lambda _words: self._show_blind())
+        desk.trouble.connect(lambda _words: self._offer_undo())
+        desk.changed.connect(lambda _learner: self._offer_undo())
+        desk.changed.connect(lambda _learner: self._show_blind())
+        self._show_blind()
+        self.bench = ClassPage(desk, self._theme)
+        self.bench.opened.connect(self.open_learner)
+        self.pages.addWidget(self.bench)
+        self.bar.say_title(f"{session.brief.title}  ·  {session.folder.name}")
+        self.care.remind()
         QTimer.singleShot(30, self, self._follow_up)
+
+    def _renew(self) -> None:
+        """Brief or rubric were written: make every page anew, and show what was in sight."""
+        if self.desk is None:
+            return
+        in_sight, back = self.pages.currentWidget(), self._back
+        learner = self.sheet.learner if self.sheet is not None and in_sight is self.sheet else ""
+        place = next(
+            (name for name, page in self.further.items() if cast(QWidget, page) is in_sight), CLASS
+        )
+        desk = self.desk
+        self._leave_pages()
+        self._show_desk(desk.successor())
+        desk.deleteLater()
+        if learner in {one.id for one in desk.held.learners}:
+            self.open_learner(learner)
+            self._back = back
+        else:
+            self.show_place(place)
+        self._say_saved(f"{desk.saved_at:%H:%M}")
+        self._say_put_back(desk.held)
+
+    def _say_put_back(self, session: Session) -> None:
+        """Which files Undo or Redo wrote, as nothing else may show it."""
+        from markbench.session.class_files import put_back
+
+        files = put_back(session.history())
+        if files:
+            self._say_notice(self.tr("✓ as before: {files}").format(files=", ".join(files)))
 
     def turn_blind(self) -> None:
         """Hide who is who, or show it again."""
@@ -215,10 +251,20 @@ class Window(QMainWindow):
 
     def close_class(self) -> None:
         """Write what is pending and let the class go."""
+        desk = self.desk
+        self._leave_pages()
+        if desk is not None:
+            desk.close()
+            desk.deleteLater()
+        self.care.remind()
+        self.bar.say_title("")
+        self.bar.say_saved("")
+        self._show_start()
+
+    def _leave_pages(self) -> None:
+        """Take the pages of the class away; what was typed in them is passed on."""
         self._settle()
         if self.desk is not None:
-            self.desk.close()
-            self.desk.deleteLater()
             QTimer.singleShot(_GONE_MS, self, opening.let_class_go)
         for page in (self.bench, self.sheet, *self.further.values()):
             if isinstance(page, QWidget):
@@ -226,10 +272,6 @@ class Window(QMainWindow):
                 page.deleteLater()
         self.desk = self.bench = self.sheet = None
         self.further.clear()
-        self.care.remind()
-        self.bar.say_title("")
-        self.bar.say_saved("")
-        self._show_start()
 
     def closeEvent(self, event: QCloseEvent) -> None:
         """Remember size and place; nothing said is lost."""
@@ -367,10 +409,12 @@ class Window(QMainWindow):
         name_deeds(self, self.deeds, self._theme)
 
     def _undo(self) -> None:
+        self._settle()  # what was typed a moment ago is the last thing said
         if self.desk is not None:
             self.desk.undo()
 
     def _redo(self) -> None:
+        self._settle()
         if self.desk is not None:
             self.desk.redo()
 

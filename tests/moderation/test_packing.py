@@ -277,3 +277,11 @@ def test_anything_else_is_a_value_error(plain):
     except ValueError:
         return
     assert isinstance(made, Source)
+
+
+def test_undo_does_not_forget_a_pack_that_was_sent(pack, marked):
+    marked.set_note(IDS[0], "after the pack")
+    marked.undo()
+    marked.undo()  # not the pack, but what was decided before it
+    assert marked.value("sample") is None
+    assert marked.value("pack", "", pack.digest) is not None

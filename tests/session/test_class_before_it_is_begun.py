@@ -8,7 +8,7 @@ import pytest
 
 from markbench.intake.brief_file import brief_keys, parse_brief, read_brief, value_of
 from markbench.model import Brief, Late, Place
-from markbench.session import Session
+from markbench.session import STORE_NAME, Session
 from markbench.session.brief_effects import effects
 from markbench.session.brief_form import as_raw, as_text, check, way_of
 from markbench.session.newclass import NewClass, rubrics_for
@@ -82,11 +82,31 @@ def test_beginning_touches_no_learners_file_and_keeps_the_teachers_comments(fold
     new.begin("T. Teacher")
     after = everything(folder)
     changed = {name for name in after if after[name] != before.get(name)}
-    assert changed == {"brief.toml"}
+    assert {name for name in changed if not name.startswith(STORE_NAME)} == {"brief.toml"}
     text = brief.read_text()
     assert "# agreed in the staff room" in text
     assert "# for now" in text
     assert read_brief(brief)[0] == new.brief
+
+
+def test_beginning_is_a_step_that_can_be_taken_back_in_the_class(looked: NewClass) -> None:
+    looked.settle_owner("table.csv", "s3")
+    looked.brief = replace(looked.brief, rubric="full_report")
+    looked.begin("T. Teacher")
+    session = Session.open(looked.folder, "T. Teacher")
+    try:
+        assert session.rubric.id == "full_report"
+        assert session.portfolio("s3").table is not None
+        session.undo()
+        assert not (looked.folder / "brief.toml").exists()
+        assert session.rubric.id != "full_report"
+        assert session.portfolio("s3").table is None
+        assert not session.can_undo
+        session.redo()
+        assert session.rubric.id == "full_report"
+        assert session.portfolio("s3").table is not None
+    finally:
+        session.close()
 
 
 def test_no_folder_is_told(tmp_path: Path) -> None:

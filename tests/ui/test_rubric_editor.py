@@ -108,7 +108,7 @@ def test_it_is_saved_for_this_class_and_used(
 def test_a_bad_name_is_told(qtbot: QtBot, page: RubricPage, class_folder: Path) -> None:
     typed(qtbot, page.name, "brief")
     qtbot.mouseClick(page.save, LEFT)
-    assert "brief.toml is the brief" in page.trouble.text()
+    qtbot.waitUntil(lambda: "brief.toml is the brief" in page.trouble.text(), timeout=5000)
     assert 'title = "Test class"' in (class_folder / "brief.toml").read_text()
 
 

@@ -27,7 +27,7 @@ class AtHand(QObject):
         super().__init__(desk)
         self._desk = desk
         self.book = PhraseBook()
-        follow(desk.held, self.book)
+        desk.closing.connect(follow(desk.held, self.book))
         self.spelling: Spelling | None = None
         #: Words that are never questioned in this class: learners' names, the rubric's words.
         self.known = _names(desk) | _of_the_rubric(desk)

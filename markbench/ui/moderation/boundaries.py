@@ -17,9 +17,8 @@ from markbench.ui.parts import button, label
 
 
 class BoundariesPaper(Paper):
-    """``kept`` says that the brief was written; ``trouble`` why not."""
+    """``trouble`` says why the brief was not written."""
 
-    kept = Signal()
     trouble = Signal(str)
 
     def __init__(self, desk: Desk) -> None:
@@ -114,14 +113,15 @@ class BoundariesPaper(Paper):
 
     def keep_in_brief(self) -> None:
         """Write the boundaries into the class's brief."""
-        from markbench.intake.brief_file import BRIEF_NAME, write_brief
+        from markbench.intake.brief_file import BRIEF_NAME, read_brief
 
-        session = self._desk.held
-        self._desk.finish()
-        brief = replace(session.brief, grade_boundaries=self.moved)
-        try:
-            write_brief(session.folder / BRIEF_NAME, brief)
-        except (OSError, ValueError) as error:
-            self.trouble.emit(str(error))
-        else:
-            self.kept.emit()
+        held = self._desk.held
+        # From the file, not the session: pairs named in the class list stay there.
+        brief, _ = read_brief(held.folder / BRIEF_NAME)
+        brief = replace(brief, grade_boundaries=self.moved)
+        self._desk.do_long(
+            self,
+            lambda _progress, _stop: held.save_brief(brief),
+            done=lambda _none: None,
+            failed=lambda error: self.trouble.emit(str(error)),
+        )

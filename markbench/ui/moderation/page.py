@@ -34,12 +34,11 @@ _SIDE_BY_SIDE = 900  # narrower than this (at 100 % text), everything stands in 
 
 
 class ModerationPage(QWidget):
-    """``opened`` carries a learner; ``kept`` that the brief was written anew."""
+    """``opened`` carries a learner."""
 
     opened = Signal(str)
     said = Signal(str)
     trouble = Signal(str)
-    kept = Signal()
 
     def __init__(self, desk: Desk, theme: Theme) -> None:
         super().__init__()
@@ -72,7 +71,6 @@ class ModerationPage(QWidget):
         self.steps.wanted.connect(self.go_to)
         self.boundaries.trouble.connect(self.trouble)
         self.sample.merged.connect(self.open.show_merge)
-        self.boundaries.kept.connect(self.kept)
         self.difference.view.chosen.connect(self._open_first)
 
     def _lay_out(self) -> None:

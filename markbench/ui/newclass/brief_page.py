@@ -2,13 +2,11 @@
 
 from __future__ import annotations
 
-from pathlib import Path
-
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from markbench.intake.brief_file import BRIEF_NAME, read_brief, write_brief
-from markbench.model import ClassWork
+from markbench.intake.brief_file import BRIEF_NAME, read_brief
+from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
 from markbench.ui.newclass.brief_form import BriefForm
@@ -16,24 +14,23 @@ from markbench.ui.parts import button, frame, label
 
 
 class BriefPage(QWidget):
-    """``saved``: the brief was written and the class is to be read again; ``left``: it was not.
+    """``left``: the brief is as it was. Where it is saved, the desk tells that it is outdated.
 
     ``table_wanted`` and ``sheet_wanted`` ask for what learners are given before they start.
     """
 
-    saved = Signal()
     left = Signal()
     table_wanted = Signal()
     sheet_wanted = Signal()
 
-    def __init__(self, folder: Path, work: ClassWork, theme: Theme, *, read_only: bool) -> None:
+    def __init__(self, desk: Desk, theme: Theme) -> None:
         super().__init__()
-        self._path = folder / BRIEF_NAME
+        self._desk = desk
         self.form = BriefForm(theme)
         self.form.changed.connect(self._say)
         self.trouble = label(kind="look", wrap=True)
         self.save = button(self.tr("Save and draft again"), "deed", self._save)
-        self.save.setEnabled(not read_only)
+        self.save.setEnabled(not desk.held.read_only)
         leave = button(self.tr("Leave it as it was"), "", self.left.emit)
         lead = self.tr(
             "Marks stay as they are; the drafts follow the brief. Your comments in "
@@ -62,8 +59,8 @@ class BriefPage(QWidget):
         row.setContentsMargins(40, 12, 0, 0)
         row.addWidget(sheet)
         # From the file, not the session: pairs named in the class list stay there.
-        brief, self._odd = read_brief(self._path)
-        self.form.show_brief(brief, work)
+        brief, self._odd = read_brief(desk.held.folder / BRIEF_NAME)
+        self.form.show_brief(brief, desk.held.work)
         self.form.fields["title"].set_focus()
 
     def _say(self) -> None:
@@ -74,9 +71,15 @@ class BriefPage(QWidget):
         if self.form.troubles:
             self.form.show_trouble()
             return
-        try:
-            write_brief(self._path, self.form.brief)
-        except (OSError, ValueError) as error:
-            self.trouble.setText(str(error))
-            return
-        self.saved.emit()
+        held, brief = self._desk.held, self.form.brief
+        self.save.setEnabled(False)
+        self._desk.do_long(
+            self,
+            lambda _progress, _stop: held.save_brief(brief),
+            done=lambda _none: self.left.emit(),  # nothing was changed, or this page is gone
+            failed=self._failed,
+        )
+
+    def _failed(self, error: Exception) -> None:
+        self.save.setEnabled(True)
+        self.trouble.setText(str(error))

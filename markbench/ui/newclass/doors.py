@@ -69,13 +69,13 @@ class Doors(QObject):
 
     def open_brief(self) -> None:
         """Show the brief of the open class."""
-        session = self._session()
-        if session is None:
+        desk = self._window.desk
+        if desk is None:
             return
         from markbench.ui.newclass.brief_page import BriefPage
 
-        page = BriefPage(session.folder, session.work, self._theme, read_only=session.read_only)
-        page.saved.connect(lambda: self._window.open_folder(session.folder))
+        self._window._settle()
+        page = BriefPage(desk, self._theme)
         page.left.connect(self.leave)
         page.table_wanted.connect(self.give_template)
         page.sheet_wanted.connect(self.give_task_sheet)
@@ -88,13 +88,12 @@ class Doors(QObject):
             return
         from markbench.ui.rubrics.page import RubricPage
 
-        folder = desk.held.folder
+        self._window._settle()
         try:
             page = RubricPage(desk, self._theme)
         except (OSError, ValueError) as error:
             self._window._say_trouble(str(error))
             return
-        page.saved.connect(lambda: self._window.open_folder(folder))
         page.left.connect(self.leave)
         self.show_over(page)
 

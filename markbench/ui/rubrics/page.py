@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -20,7 +19,6 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from markbench.intake.brief_file import BRIEF_NAME, read_brief, write_brief
 from markbench.model import Rubric
 from markbench.rubric.loading import SHIPPED
 from markbench.session.rubric_preview import Preview, preview
@@ -48,9 +46,8 @@ def rubric_file(session: Session) -> Path:
 
 
 class RubricPage(QWidget):
-    """``saved``: written and in use, the class is to be read again; ``left``: given up."""
+    """``left``: nothing was changed. Where it is saved, the desk tells that it is outdated."""
 
-    saved = Signal()
     left = Signal()
 
     def __init__(self, desk: Desk, theme: Theme) -> None:
@@ -309,19 +306,22 @@ class RubricPage(QWidget):
 
     def _save(self) -> None:
         self.judge()
-        session = self._desk.held
         if self.rubric is None:
             return
-        try:
-            path = self.sheet.save(session.folder, self.name.text())
-            if self.use.isChecked():
-                brief, _ = read_brief(session.folder / BRIEF_NAME)
-                write_brief(session.folder / BRIEF_NAME, replace(brief, rubric=path.stem))
-        except (OSError, ValueError) as error:
-            self.trouble.setText(str(error))
-            self.trouble.show()
-            return
-        self.saved.emit()
+        held, text, name = self._desk.held, self.sheet.text, self.name.text()
+        use = self.use.isChecked()
+        self.save.setEnabled(False)
+        self._desk.do_long(
+            self,
+            lambda _progress, _stop: held.save_rubric(name, text, use=use),
+            done=lambda _none: self.left.emit(),  # nothing was changed, or this page is gone
+            failed=self._failed,
+        )
+
+    def _failed(self, error: Exception) -> None:
+        self.save.setEnabled(True)
+        self.trouble.setText(str(error))
+        self.trouble.show()
 
     def _size(self) -> None:
         self._side.setFixedWidth(min(self._theme.px(190), 300))

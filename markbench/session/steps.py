@@ -1,0 +1,83 @@
+"""What can be taken back and done again, read from the journal.
+
+Undo is a decision that takes another back, so the journal itself says which steps stand and
+which were taken back: what can be undone is not forgotten when the class is closed, or made
+anew on the screen. Decisions of one step carry the same time; that is what binds them.
+
+Only what this person did here is taken back. At an entry by somebody else, or one whose
+``before`` is not what stood there (it came from another journal), and at those that are
+:data:`FOR_GOOD`, everything earlier is out of reach: it might not be the last word any more.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from itertools import groupby
+from typing import Any
+
+from markbench.model import Decision
+from markbench.session.class_files import KIND as FILE
+
+Step = list[Decision]
+
+FOR_GOOD = frozenset(
+    {
+        "sign_off", "reopen", "kept", "purge", "restored", "brought_home", "second_mark",
+        "moderated", "first_seen", "salvaged", "lost",
+    }
+)  # fmt: skip
+"""Kinds that no keystroke takes back, nor anything before them."""
+
+LEFT_THE_HOUSE = frozenset({"pack"})
+"""Kinds that record what happened outside the journal: passed over, as nothing unsends them."""
+
+
+class Steps:
+    """The steps of ``who``: ``past`` can be taken back, ``undone`` can be done again."""
+
+    def __init__(self, who: str, decisions: Iterable[Decision] = ()) -> None:
+        self.past: list[Step] = []
+        self.undone: list[Step] = []
+        values: dict[tuple[str, str, str], Any] = {}
+        for (by, _at), step in groupby(decisions, key=lambda d: (d.who, d.at)):
+            written, fits = list(step), by == who
+            for d in written:
+                # A file stands in the folder, and is compared with it when it comes to that.
+                fits = fits and (d.kind == FILE or values.get(d.key) == d.before)
+                values[d.key] = d.value
+            if fits:
+                self.follow(written)
+            else:
+                self.forget()
+
+    def follow(self, written: Sequence[Decision]) -> None:
+        """Take in a step that was journalled."""
+        kinds = {d.kind for d in written}
+        numbers = {d.undoes for d in written}
+        if numbers != {None}:
+            if not self._moved(numbers, list(written)):
+                self.forget()
+        elif kinds & FOR_GOOD:
+            self.forget()
+        else:
+            self.undone.clear()
+            if not kinds <= LEFT_THE_HOUSE:
+                self.past.append(list(written))
+
+    def forget(self) -> None:
+        """Nothing can be taken back or done again."""
+        self.past.clear()
+        self.undone.clear()
+
+    def _moved(self, numbers: set[int | None], written: Step) -> bool:
+        """Whether the step of these numbers was found and put on the other pile.
+
+        Steps above it were passed over, as they could not be taken back.
+        """
+        for pile, other in ((self.past, self.undone), (self.undone, self.past)):
+            for at in range(len(pile) - 1, -1, -1):
+                if {d.number for d in pile[at]} == numbers:
+                    del pile[at:]
+                    other.append(written)
+                    return True
+        return False
