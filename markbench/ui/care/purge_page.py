@@ -45,9 +45,9 @@ class PurgePage(CareSheet):
         self.roll.setSelectionMode(Roll.SelectionMode.NoSelection)
         self._warning = label(
             self.tr(
-                "They cannot be brought back from here, and nobody can look at them again after "
-                "an appeal. Copies elsewhere, such as the school's backups, a share, phones or "
-                "mailboxes, are not reached."
+                "This cannot be undone: nothing here brings them back, and nobody can look at them "
+                "again after an appeal. Copies elsewhere, such as the school's backups, a share, "
+                "phones or mailboxes, are not reached."
             ),
             wrap=True,
         )
