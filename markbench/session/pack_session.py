@@ -11,16 +11,13 @@ from __future__ import annotations
 import datetime as dt
 import json
 import os
-import zipfile
-import zlib
 from collections.abc import Callable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
 from markbench.model import (
     Analysis,
-    Brief,
     ClassWork,
     Decision,
     Diagnosis,
@@ -29,21 +26,16 @@ from markbench.model import (
     Mark,
     Piece,
     Portfolio,
-    ReadingsTable,
-    Rubric,
 )
 from markbench.moderation.pack import (
-    MANIFEST,
-    PACK_FORMAT,
     REPLY_FORMAT,
     VERSION,
     FirstMark,
-    Manifest,
     canonical,
     check_code,
     digest_of,
 )
-from markbench.moderation.plain import from_plain, to_plain
+from markbench.moderation.plain import to_plain
 from markbench.moderation.records import (
     ACTIONS,
     Action,
@@ -55,22 +47,11 @@ from markbench.moderation.records import (
 from markbench.session.errors import BlindError, PackError, RefusedError
 from markbench.session.forms import usable
 from markbench.session.judge import judge, recompute
+from markbench.session.pack_content import Content, json_in, member, read_content, typed
+from markbench.session.steps import Step, Steps, taking_back
 from markbench.store import Journal, fold
 
-_MOST_BYTES = 1_000_000_000
 _RETURNED = ("second_mark", "moderated", "first_seen")
-
-
-@dataclass(frozen=True, slots=True)
-class _Content:
-    """A pack as read: every text in it has been checked against the manifest."""
-
-    digest: str
-    manifest: Manifest
-    brief: Brief
-    rubric: Rubric
-    portfolios: dict[str, Portfolio]
-    kept_back: dict[str, frozenset[str]]
 
 
 def open_pack(path: Path, who: str) -> PackSession:
@@ -81,7 +62,7 @@ def open_pack(path: Path, who: str) -> PackSession:
     """
     if not who.strip():
         raise PackError("A second mark needs a name: say who is moderating.")
-    content = _read(path)
+    content = read_content(path)
     journal = Journal.open(path.with_name(path.name + ".second"), who=who)
     try:
         begun = fold(usable(journal.all()))
@@ -99,7 +80,7 @@ def open_pack(path: Path, who: str) -> PackSession:
 class PackSession:
     """A pack at work; learners go by number. Build with :func:`open_pack`."""
 
-    def __init__(self, path: Path, who: str, content: _Content, journal: Journal) -> None:
+    def __init__(self, path: Path, who: str, content: Content, journal: Journal) -> None:
         self.path = path
         self.who = who
         self.manifest = content.manifest
@@ -111,6 +92,8 @@ class PackSession:
         self._journal = journal
         self._decisions = journal.all()
         self._state = dict(fold(usable(self._decisions)))
+        # Having looked, she cannot unlook: a blind mark stays as it was given.
+        self._steps = Steps(who, self._decisions, frozenset({"first_seen"}))
         self._listeners: list[Callable[[str], None]] = []
         learners = tuple(one.learner for one in self._portfolios.values())
         work = ClassWork(self.brief, learners, self._portfolios)
@@ -155,7 +138,7 @@ class PackSession:
 
     def data(self, piece: Piece) -> bytes:
         """The bytes of a photo or film, checked against the manifest."""
-        return _member(self.path, piece.file, self.manifest)
+        return member(self.path, piece.file, self.manifest)
 
     def second(self, number: str, criterion: str) -> Mark | None:
         """Her own mark."""
@@ -205,8 +188,8 @@ class PackSession:
                 f"The first marks of learner {number} are shown once all {of} criteria are "
                 f"second-marked; {done} are."
             )
-        marks = _json(self.path, f"{number}/first.json", self.manifest)
-        found = _typed(tuple[FirstMark, ...], marks, "first marks")
+        marks = json_in(self.path, f"{number}/first.json", self.manifest)
+        found = typed(tuple[FirstMark, ...], marks, "first marks")
         if not self.has_looked(number):
             self._decide(Decision("first_seen", number, self.who, True))
         return {mark.criterion: mark for mark in found}
@@ -235,6 +218,24 @@ class PackSession:
         }
         subject = subject_of(criterion, self.who)
         self._decide(Decision("moderated", number, subject, value, why=why.strip()))
+
+    @property
+    def can_undo(self) -> bool:
+        """Whether there is a decision to take back."""
+        return bool(self._steps.past)
+
+    @property
+    def can_redo(self) -> bool:
+        """Whether there is one to do again."""
+        return bool(self._steps.undone)
+
+    def undo(self) -> None:
+        """Take the last decision back; what was given before looking stays."""
+        self._take_back(self._steps.past)
+
+    def redo(self) -> None:
+        """Do the last one taken back again."""
+        self._take_back(self._steps.undone)
 
     def listen(self, listener: Callable[[str], None]) -> Callable[[], None]:
         """Call ``listener(number)`` after each change; returns a function that stops it."""
@@ -278,6 +279,10 @@ class PackSession:
             raise RefusedError(f"{criterion} has no level {level!r}.")
         return chosen.marks
 
+    def _take_back(self, steps: list[Step]) -> None:
+        for decision in taking_back(steps[-1], self._decisions) if steps else ():
+            self._decide(decision)
+
     def _decide(self, decision: Decision) -> None:
         if decision.learner not in self._portfolios:
             raise RefusedError(f"There is no learner {decision.learner} in this pack.")
@@ -287,6 +292,7 @@ class PackSession:
         before = None if held is None else held.value
         signed = replace(decision, who=self.who, at=dt.datetime.now(dt.UTC), before=before)
         written = self._journal.append([signed])
+        self._steps.follow(written)
         self._decisions += written
         self._state = dict(fold(written, self._state))
         for listener in list(self._listeners):
@@ -303,108 +309,3 @@ def _returned(decision: Decision) -> dict[str, Any]:
         "at": decision.at.isoformat(),
         "why": decision.why,
     }
-
-
-# --- reading ---------------------------------------------------------------------------
-
-
-def _read(path: Path) -> _Content:
-    try:
-        with zipfile.ZipFile(path) as archive:
-            names = archive.namelist()
-    except FileNotFoundError as error:
-        raise PackError(f"There is no pack at {path}.") from error
-    except (OSError, zipfile.BadZipFile) as error:
-        raise PackError(f"{path.name} is no moderation pack, or it is damaged.") from error
-    if MANIFEST not in names:
-        raise PackError(f"{path.name} is no moderation pack: it has no manifest.")
-    raw = _bytes(path, MANIFEST)
-    plain = _parsed(raw, MANIFEST)
-    if not isinstance(plain, dict) or plain.get("format") != PACK_FORMAT:
-        raise PackError(f"{path.name} is no moderation pack.")
-    if plain.get("version") != VERSION:
-        raise PackError(
-            f"{path.name} was made by another version of Markbench (pack version "
-            f"{plain.get('version')}; this one reads {VERSION})."
-        )
-    manifest: Manifest = _typed(Manifest, plain, "manifest")
-    _refuse_changed(path, names, manifest)
-    portfolios = {number: _portfolio(path, number, manifest) for number in manifest.learners}
-    return _Content(
-        digest_of(raw),
-        manifest,
-        _typed(Brief, _json(path, "brief.json", manifest), "brief"),
-        _typed(Rubric, _json(path, "rubric.json", manifest), "rubric"),
-        portfolios,
-        {number: _kept_back(path, number, manifest) for number in manifest.learners},
-    )
-
-
-def _refuse_changed(path: Path, names: list[str], manifest: Manifest) -> None:
-    """Every member is as the manifest says, none is missing, and none was slipped in."""
-    wrong = [f"{name} stands in it twice" for name in sorted(set(names)) if names.count(name) > 1]
-    wrong += [
-        f"{name} was slipped in" for name in names if name not in (*manifest.members, MANIFEST)
-    ]
-    wrong += [f"{name} is missing" for name in manifest.members if name not in names]
-    if not wrong:
-        for name, digest in manifest.members.items():
-            if digest_of(_bytes(path, name)) != digest:
-                wrong.append(f"{name} is not as it was packed")
-    if wrong:
-        raise PackError(f"{path.name} was changed or damaged on its way: {'; '.join(wrong)}.")
-
-
-def _portfolio(path: Path, number: str, manifest: Manifest) -> Portfolio:
-    body = _json(path, f"{number}/portfolio.json", manifest)
-    if not isinstance(body, dict):
-        raise PackError(f"The portfolio of learner {number} cannot be read.")
-    return Portfolio(
-        Learner(number, f"Learner {number}"),
-        pieces=_typed(tuple[Piece, ...], body.get("pieces"), f"pieces of learner {number}"),
-        table=_typed(ReadingsTable | None, body.get("table"), f"table of learner {number}"),
-        findings=_typed(tuple[Finding, ...], body.get("findings"), f"findings of learner {number}"),
-    )
-
-
-def _kept_back(path: Path, number: str, manifest: Manifest) -> frozenset[str]:
-    body = _json(path, f"{number}/portfolio.json", manifest)
-    return frozenset(_typed(tuple[str, ...], body.get("kept_back"), f"pieces of learner {number}"))
-
-
-def _json(path: Path, name: str, manifest: Manifest) -> Any:
-    return _parsed(_member(path, name, manifest), name)
-
-
-def _member(path: Path, name: str, manifest: Manifest) -> bytes:
-    """A member, checked again at every reading: the file may change under an open window."""
-    data = _bytes(path, name)
-    if digest_of(data) != manifest.members.get(name):
-        raise PackError(f"{name} in {path.name} is not as it was packed.")
-    return data
-
-
-def _bytes(path: Path, name: str) -> bytes:
-    try:
-        with zipfile.ZipFile(path) as archive, archive.open(name) as member:
-            data = member.read(_MOST_BYTES + 1)
-    except (KeyError, OSError, zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError,
-            RuntimeError) as error:  # fmt: skip
-        raise PackError(f"{name} in {path.name} is missing or damaged.") from error
-    if len(data) > _MOST_BYTES:
-        raise PackError(f"{name} in {path.name} is larger than any piece may be.")
-    return data
-
-
-def _parsed(data: bytes, name: str) -> Any:
-    try:
-        return json.loads(data)
-    except (ValueError, RecursionError) as error:
-        raise PackError(f"{name} in the pack cannot be read.") from error
-
-
-def _typed(kind: Any, plain: Any, what: str) -> Any:
-    try:
-        return from_plain(kind, plain)
-    except (ValueError, TypeError, AttributeError) as error:
-        raise PackError(f"The {what} in the pack cannot be read: {error}.") from error

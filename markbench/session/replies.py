@@ -98,6 +98,8 @@ def _decision(
     elif kind in ("second_mark", "moderated"):
         criterion, _, marker = subject.partition("|")
         _must(marker == who, "it is signed by somebody else")
+        if value is None:  # she took it back
+            return Decision(kind, numbers[number], subject, None, who=who, at=at, why=why)
         levels = {
             level.name: level.marks
             for row in session.rubric.criteria

@@ -33,7 +33,7 @@ from markbench.session.forms import usable, with_odd
 from markbench.session.judging import Judging
 from markbench.session.keeping import store_of
 from markbench.session.known import Known
-from markbench.session.steps import Step, Steps
+from markbench.session.steps import Step, Steps, taking_back
 from markbench.session.texts import Text
 from markbench.store import Journal, StoreError, StoreInUseError, fold
 
@@ -333,10 +333,10 @@ class Session(Known):
     def _take_back(self, steps: list[Step]) -> None:
         if not steps:
             return
-        back = [Decision(*d.key, d.before, undoes=d.number) for d in reversed(steps[-1])]
+        back = self._signed(taking_back(steps[-1], self._decisions))
         try:
             class_files.refuse_changed(self.folder, steps[-1])
-            self._commit(self._signed(back), self._steps.follow)
+            self._commit(back, self._steps.follow)
         except (GoneByError, RubricError):
             steps.pop()
             raise

@@ -11,7 +11,7 @@ Only what this person did here is taken back. At an entry by somebody else, or o
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Sequence, Set
 from itertools import groupby
 from typing import Any
 
@@ -35,7 +35,10 @@ LEFT_THE_HOUSE = frozenset({"pack"})
 class Steps:
     """The steps of ``who``: ``past`` can be taken back, ``undone`` can be done again."""
 
-    def __init__(self, who: str, decisions: Iterable[Decision] = ()) -> None:
+    def __init__(
+        self, who: str, decisions: Iterable[Decision], for_good: Set[str] = FOR_GOOD
+    ) -> None:
+        self._for_good = for_good
         self.past: list[Step] = []
         self.undone: list[Step] = []
         values: dict[tuple[str, str, str], Any] = {}
@@ -57,7 +60,7 @@ class Steps:
         if numbers != {None}:
             if not self._moved(numbers, list(written)):
                 self.forget()
-        elif kinds & FOR_GOOD:
+        elif kinds & self._for_good:
             self.forget()
         else:
             self.undone.clear()
@@ -81,3 +84,14 @@ class Steps:
                     other.append(written)
                     return True
         return False
+
+
+def taking_back(step: Step, history: Sequence[Decision]) -> list[Decision]:
+    """What takes a step back: to what stood before, with the reason that it had."""
+    back = []
+    for d in reversed(step):
+        earlier = (one for one in reversed(history) if one.number < d.number and one.key == d.key)
+        held = next(earlier, None) if d.before is not None else None
+        why = "" if held is None else held.why
+        back.append(Decision(*d.key, d.before, why=why, undoes=d.number))
+    return back

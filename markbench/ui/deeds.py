@@ -21,6 +21,7 @@ if TYPE_CHECKING:
 
 _STEP = 0.1
 _BOTH = " ".join(("class", "sheet", *FURTHER))
+_UNDONE = f"{_BOTH} pack"
 
 
 def name_deeds(window: Window, deeds: Deeds, theme: Theme) -> None:
@@ -36,8 +37,8 @@ def _everywhere(window: Window, deeds: Deeds, theme: Theme) -> None:
     keys = QKeySequence.StandardKey
     deeds.add(_tr("Find an action"), ("F1", "Ctrl+Space"), window.deed_list.open_list)
     deeds.add(_tr("Open a class folder…"), keys.Open, window.choose_folder)
-    deeds.add(_tr("Undo"), keys.Undo, window._undo, _BOTH)
-    deeds.add(_tr("Redo"), ("Ctrl+Shift+Z", "Ctrl+Y"), window._redo, _BOTH)
+    deeds.add(_tr("Undo"), keys.Undo, window._undo, _UNDONE)
+    deeds.add(_tr("Redo"), ("Ctrl+Shift+Z", "Ctrl+Y"), window._redo, _UNDONE)
     deeds.add(_tr("Larger text"), ("Ctrl++", "Ctrl+="),
               lambda: theme.set_scale(theme.scale + _STEP))  # fmt: skip
     deeds.add(_tr("Smaller text"), ("Ctrl+-",), lambda: theme.set_scale(theme.scale - _STEP))

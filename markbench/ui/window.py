@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
@@ -28,6 +29,7 @@ from markbench.ui.moderation.pack_door import PackDoor
 from markbench.ui.newclass.doors import Doors
 from markbench.ui.parts import IconButton
 from markbench.ui.places import Place, PlaceBar, make_page
+from markbench.ui.renewal import renew
 from markbench.ui.start_page import StartPage
 from markbench.ui.unsaved import may_let_go
 
@@ -178,7 +180,7 @@ class Window(QMainWindow):
         self.desk, session = desk, desk.held
         desk.saved.connect(lambda at: self._say_saved(f"{at:%H:%M}"))
         # When the desk is done with the command: it is put down for this.
-        desk.renewed.connect(self._renew, Qt.ConnectionType.QueuedConnection)
+        desk.renewed.connect(partial(renew, self), Qt.ConnectionType.QueuedConnection)
         desk.trouble.connect(self._say_trouble)
         desk.trouble.connect(lambda _words: self._show_blind())
         desk.trouble.connect(lambda _words: self._offer_undo())
@@ -191,35 +193,6 @@ class Window(QMainWindow):
         self.bar.say_title(f"{session.brief.title}  ·  {session.folder.name}")
         self.care.remind()
         QTimer.singleShot(30, self, self._follow_up)
-
-    def _renew(self) -> None:
-        """Brief or rubric were written: make every page anew, and show what was in sight."""
-        if self.desk is None:
-            return
-        in_sight, back = self.pages.currentWidget(), self._back
-        learner = self.sheet.learner if self.sheet is not None and in_sight is self.sheet else ""
-        place = next(
-            (name for name, page in self.further.items() if cast(QWidget, page) is in_sight), CLASS
-        )
-        desk = self.desk
-        self._leave_pages()
-        self._show_desk(desk.successor())
-        desk.deleteLater()
-        if learner in {one.id for one in desk.held.learners}:
-            self.open_learner(learner)
-            self._back = back
-        else:
-            self.show_place(place)
-        self._say_saved(f"{desk.saved_at:%H:%M}")
-        self._say_put_back(desk.held)
-
-    def _say_put_back(self, session: Session) -> None:
-        """Which files Undo or Redo wrote, as nothing else may show it."""
-        from markbench.session.class_files import put_back
-
-        files = put_back(session.history())
-        if files:
-            self._say_notice(self.tr("✓ as before: {files}").format(files=", ".join(files)))
 
     def turn_blind(self) -> None:
         """Hide who is who, or show it again."""
@@ -410,19 +383,22 @@ class Window(QMainWindow):
 
     def _undo(self) -> None:
         self._settle()  # what was typed a moment ago is the last thing said
-        if self.desk is not None:
-            self.desk.undo()
+        desk = self.desk or self.pack_door.desk
+        if desk is not None:
+            desk.undo()
 
     def _redo(self) -> None:
         self._settle()
-        if self.desk is not None:
-            self.desk.redo()
+        desk = self.desk or self.pack_door.desk
+        if desk is not None:
+            desk.redo()
 
     def _turn_light(self) -> None:
         self._theme.choose(not self._theme.dark)
 
     def _offer_undo(self) -> None:
-        session = self.desk.session if self.desk is not None else None
+        desk = self.desk or self.pack_door.desk
+        session = desk.session if desk is not None else None
         self.undo_button.setEnabled(session is not None and session.can_undo)
         self.redo_button.setEnabled(session is not None and session.can_redo)
 

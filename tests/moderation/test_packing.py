@@ -18,6 +18,7 @@ from markbench.intake.brief_file import write_brief
 from markbench.model import Brief, Decision, Finding, Learner, ReadingsTable, Source
 from markbench.moderation.pack import numbers_for
 from markbench.moderation.plain import from_plain, to_plain
+from markbench.moderation.records import second_marks
 from markbench.moderation.sample import draw
 from markbench.moderation.scrubbing import Scrubber
 from markbench.session import Session
@@ -27,6 +28,7 @@ from markbench.session.pack_media import NotCleanError, clean_photo, clean_video
 from markbench.session.pack_reports import words_of
 from markbench.session.pack_session import open_pack
 from markbench.session.packing import write_pack
+from markbench.session.replies import merge_reply
 
 
 @pytest.fixture
@@ -285,3 +287,18 @@ def test_undo_does_not_forget_a_pack_that_was_sent(pack, marked):
     marked.undo()  # not the pack, but what was decided before it
     assert marked.value("sample") is None
     assert marked.value("pack", "", pack.digest) is not None
+
+
+def test_what_the_moderator_took_back_is_taken_back_in_the_class_too(pack, marked, tmp_path):
+    hers = open_pack(pack.path, "M. Moderator")
+    number, criterion = hers.learners[0].id, marked.rubric.criteria[0]
+    learner = next(i for i, n in pack.numbers.items() if n == number)
+    hers.second_mark(number, criterion.id, criterion.levels[0].name)
+    hers.write_reply(tmp_path / "first.markbench-reply")
+    hers.undo()
+    hers.write_reply(tmp_path / "later.markbench-reply")
+    hers.close()
+    merge_reply(marked, tmp_path / "first.markbench-reply")
+    assert len(second_marks(marked.state)[learner][criterion.id]) == 1
+    merge_reply(marked, tmp_path / "later.markbench-reply")
+    assert not second_marks(marked.state).get(learner)

@@ -6,7 +6,9 @@ import math
 import pytest
 
 from markbench.model import Decision
+from markbench.moderation.records import class_adjustment
 from markbench.session import STORE_NAME, Change, Session
+from markbench.session.moderating import decide_adjustment
 
 LENGTHS_CM = (20, 30, 40, 50, 60)
 SCATTER_S = ((0.06, -0.08), (-0.11, 0.05), (0.02, 0.09), (0.07, -0.04), (-0.06, 0.03))
@@ -129,6 +131,15 @@ def test_taking_back_is_a_decision_of_its_own(session):
     session.undo()
     kept = session.history("1")
     assert [(d.value, d.before, d.undoes) for d in kept] == [("a", None, None), (None, "a", 1)]
+
+
+def test_what_comes_back_has_the_reason_that_it_had(session):
+    decide_adjustment(session, "adjust", "severe", 1.0)
+    decide_adjustment(session, "adjust", "not that severe", 0.5)
+    session.undo()
+    assert class_adjustment(session.state).why == "severe"
+    session.redo()
+    assert class_adjustment(session.state).why == "not that severe"
 
 
 def test_saying_the_same_twice_decides_once(session):

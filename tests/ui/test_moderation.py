@@ -511,3 +511,32 @@ def test_two_teachers_marks_are_turned_round_by_hand(
     )  # fmt: skip
     qtbot.mouseClick(turn, LEFT)
     qtbot.waitUntil(lambda: held.mark("s1", row.id).by == "C. Colleague", timeout=5000)
+
+
+def test_a_second_mark_is_taken_back_and_done_again_until_she_has_looked(
+    qtbot: QtBot, her_window: Window, sheet: PackSheet
+) -> None:
+    pack, number = sheet._desk.pack, sheet.learner
+    first = pack.rubric.criteria[0]
+
+    def press(keys: Qt.KeyboardModifier) -> None:
+        her_window.activateWindow()
+        qtbot.waitUntil(her_window.isActiveWindow, timeout=5000)
+        qtbot.keyClick(sheet, Qt.Key.Key_Z, keys)
+        sheet._desk.finish()
+
+    control, shift = Qt.KeyboardModifier.ControlModifier, Qt.KeyboardModifier.ShiftModifier
+    give_level(qtbot, sheet, 0, 0)
+    give_level(qtbot, sheet, 0, 1)
+    press(control)
+    qtbot.waitUntil(lambda: pack.second(number, first.id).level == first.levels[0].name)
+    qtbot.waitUntil(next(iter(card(sheet, 0).levels.values())).isChecked, timeout=5000)
+    press(control)
+    qtbot.waitUntil(lambda: pack.second(number, first.id) is None)
+    press(control | shift)
+    qtbot.waitUntil(lambda: pack.second(number, first.id) is not None)
+    mark_blind(qtbot, sheet)
+    look(qtbot, sheet)
+    qtbot.waitUntil(lambda: not her_window.undo_button.isEnabled(), timeout=5000)
+    press(control)
+    assert all(pack.second(number, row.id) is not None for row in pack.rubric.criteria)

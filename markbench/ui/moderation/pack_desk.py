@@ -31,7 +31,6 @@ class PackView:
     """What it does not know itself, the pack answers."""
 
     read_only = False
-    can_undo = can_redo = False
 
     def __init__(self, pack: PackSession) -> None:
         self.pack = pack

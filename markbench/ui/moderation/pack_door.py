@@ -20,6 +20,7 @@ from markbench.ui.places import MODERATION
 
 if TYPE_CHECKING:
     from markbench.session.pack_session import PackSession
+    from markbench.ui.desk import Desk
     from markbench.ui.moderation.pack_sheet import PackSheet
     from markbench.ui.window import Window
 
@@ -35,6 +36,7 @@ class PackDoor(QObject):
         super().__init__(window)
         self._window, self._theme = window, theme
         self.sheet: PackSheet | None = None
+        self.desk: Desk | None = None
         window.setAcceptDrops(True)
         window.installEventFilter(self)
         window.pages.currentChanged.connect(lambda _i: self._sweep())
@@ -126,8 +128,9 @@ class PackDoor(QObject):
         sheet.said.connect(window._say_notice)
         sheet.trouble.connect(window._say_trouble)
         desk.trouble.connect(window._say_trouble)
+        desk.changed.connect(lambda _learner: window._offer_undo())
         desk.saved.connect(lambda at: window._say_saved(f"{at:%H:%M}"))
-        self.sheet, self._desk = sheet, desk
+        self.sheet, self.desk = sheet, desk
         window.bar.say_title(pack.path.name)
         window.places.hide()
         window.pages.addWidget(sheet)
@@ -144,8 +147,10 @@ class PackDoor(QObject):
             return
         self.sheet = None
         sheet.margin.settle()
-        self._desk.close()
-        self._desk.deleteLater()
+        if self.desk is not None:
+            self.desk.close()
+            self.desk.deleteLater()
+            self.desk = None
         self._window.pages.removeWidget(sheet)
         sheet.deleteLater()
         self._window.places.show()
