@@ -10,6 +10,9 @@ from numpy.typing import NDArray
 
 from markbench.model import Reading
 
+_COARSE_S = (1.0, 0.1)
+_SHOW_A_STEP = 6
+
 
 @dataclass(frozen=True, slots=True, eq=False)
 class Stack:
@@ -17,7 +20,8 @@ class Stack:
 
     ``length_m`` (n, R) and ``times_s`` (n, R, K) are nan where absent; ``swings`` (n, R)
     is nan likewise. ``time_step_s`` (n,) is the rounding step of each learner's times as
-    their decimals show (0.01 where unknown); ``length_step_m`` (n,) that of the lengths.
+    their decimals show (0.01 where unknown), or a coarser one that all of them keep to;
+    ``length_step_m`` (n,) is the step of the lengths.
     """
 
     length_m: NDArray[np.float64]
@@ -67,4 +71,19 @@ def stack_readings(learners: Sequence[Sequence[Reading]]) -> Stack:
             swings[i, j] = reading.swings
             for k, timing in enumerate(reading.timings):
                 times_s[i, j, k] = timing.time_s
+        time_step_s[i] = _step_kept_to(times_s[i], time_step_s[i])
     return Stack(length_m, swings, times_s, time_step_s, length_step_m)
+
+
+def _step_kept_to(times_s: NDArray[np.float64], step_s: float) -> float:
+    """``step_s``, or whole seconds or tenths where every timing is one.
+
+    A column set to two decimals writes 9.00 for 9. Six timings to the hundredth that are all
+    whole tenths by accident are one in a million.
+    """
+    timed = times_s[np.isfinite(times_s)]
+    if timed.size >= _SHOW_A_STEP:
+        for coarse in _COARSE_S:
+            if step_s < coarse and np.allclose(timed / coarse, np.round(timed / coarse), atol=1e-6):
+                return coarse
+    return step_s
