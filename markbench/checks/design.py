@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from markbench.checks.question import Case
 from markbench.checks.wording import cm, listed
-from markbench.model import Concern, Finding
+from markbench.model import Concern, Finding, say
 
 # One gap of more than half of the whole range leaves the line resting on two clusters;
 # even spacing of n lengths gives 1/(n − 1) of it. Common practice, no source.
@@ -24,11 +24,17 @@ def too_few_lengths(case: Case) -> Iterator[Finding]:
     yield Finding(
         "too_few_lengths",
         case.learner,
-        f"{len(lengths)} different length{'s' * (len(lengths) != 1)} timed "
-        f"({listed([cm(x) for x in lengths]) or 'none'}); the brief asks for {case.brief.lengths}.",
+        say(
+            "{n} different length timed ({lengths}); the brief asks for {wanted}."
+            if len(lengths) == 1
+            else "{n} different lengths timed ({lengths}); the brief asks for {wanted}.",
+            n=len(lengths),
+            lengths=listed([cm(x) for x in lengths]) or say("none"),
+            wanted=case.brief.lengths,
+        ),
         Concern.ASK,
         {"lengths": len(lengths), "wanted": case.brief.lengths},
-        ask="Are there more readings that were not copied into the table?",
+        ask=say("Are there more readings that were not copied into the table?"),
     )
 
 
@@ -38,15 +44,21 @@ def too_few_timings(case: Case) -> Iterator[Finding]:
     short = [(i, r) for i, r in enumerate(case.readings) if len(r.timings) < wanted]
     if not short:
         return
-    lengths = listed([f"{cm(r.length_m)} ({len(r.timings)})" for _, r in short])
+    lengths = listed(
+        [say("{length} ({n})", length=cm(r.length_m), n=len(r.timings)) for _, r in short]
+    )
     yield Finding(
         "too_few_timings",
         case.learner,
-        f"Timings per length below the {wanted} asked for at {lengths}.",
+        say(
+            "Timings per length below the {wanted} asked for at {lengths}.",
+            wanted=wanted,
+            lengths=lengths,
+        ),
         Concern.ASK,
         {"rows": len(short), "wanted": wanted},
         sources=tuple(r.source for _, r in short),
-        ask="Was each timing repeated, and only the mean written down?",
+        ask=say("Was each timing repeated, and only the mean written down?"),
         cells=tuple((i, None) for i, _ in short),
     )
 
@@ -62,11 +74,17 @@ def short_range(case: Case) -> Iterator[Finding]:
     yield Finding(
         "short_range",
         case.learner,
-        f"The longest length ({cm(lengths[-1])}) is {ratio:.2f} times the shortest "
-        f"({cm(lengths[0])}); the brief asks for at least {case.brief.least_ratio:g} times.",
+        say(
+            "The longest length ({longest}) is {ratio:.2f} times the shortest ({shortest}); the "
+            "brief asks for at least {wanted:g} times.",
+            longest=cm(lengths[-1]),
+            ratio=ratio,
+            shortest=cm(lengths[0]),
+            wanted=case.brief.least_ratio,
+        ),
         Concern.NOTE,
         {"range_ratio": ratio, "wanted": case.brief.least_ratio},
-        ask="What kept the lengths from being spread further?",
+        ask=say("What kept the lengths from being spread further?"),
     )
 
 
@@ -83,11 +101,15 @@ def uneven_lengths(case: Case) -> Iterator[Finding]:
     yield Finding(
         "uneven_lengths",
         case.learner,
-        f"The gap from {cm(lengths[widest])} to {cm(lengths[widest + 1])} takes "
-        f"{share:.0%} of the whole range of lengths.",
+        say(
+            "The gap from {low} to {high} takes {share:.0%} of the whole range of lengths.",
+            low=cm(lengths[widest]),
+            high=cm(lengths[widest + 1]),
+            share=share,
+        ),
         Concern.NOTE,
         {"share": share},
-        ask="How were the lengths chosen?",
+        ask=say("How were the lengths chosen?"),
     )
 
 
@@ -103,12 +125,17 @@ def length_out_of_range(case: Case) -> Iterator[Finding]:
         yield Finding(
             "length_out_of_range",
             case.learner,
-            f"{listed([cm(r.length_m) for _, r in outside])}: outside the range "
-            f"{cm(brief.shortest_m)} to {cm(brief.longest_m)} that the brief calls sensible.",
+            say(
+                "{lengths}: outside the range {shortest} to {longest} that the brief calls "
+                "sensible.",
+                lengths=listed([cm(r.length_m) for _, r in outside]),
+                shortest=cm(brief.shortest_m),
+                longest=cm(brief.longest_m),
+            ),
             Concern.ASK,
             {"rows": len(outside)},
             sources=tuple(r.source for _, r in outside),
-            ask="In which unit were the lengths measured, and from where to where?",
+            ask=say("In which unit were the lengths measured, and from where to where?"),
             cells=tuple((i, None) for i, _ in outside),
         )
     height = brief.support_height_m
@@ -119,12 +146,15 @@ def length_out_of_range(case: Case) -> Iterator[Finding]:
         yield Finding(
             "length_out_of_range",
             case.learner,
-            f"{listed([cm(r.length_m) for _, r in above])}: longer than the support is high "
-            f"({cm(height)}).",
+            say(
+                "{lengths}: longer than the support is high ({height}).",
+                lengths=listed([cm(r.length_m) for _, r in above]),
+                height=cm(height),
+            ),
             Concern.ASK,
             {"rows": len(above), "support_height_m": height},
             sources=tuple(r.source for _, r in above),
-            ask="Which support was used for these lengths?",
+            ask=say("Which support was used for these lengths?"),
             cells=tuple((i, None) for i, _ in above),
         )
 
@@ -140,12 +170,19 @@ def too_few_swings(case: Case) -> Iterator[Finding]:
     yield Finding(
         "too_few_swings",
         case.learner,
-        f"{counts} swing{'s' * (counts != '1')} to a timing at {len(short)} of "
-        f"{len(case.readings)} lengths; the brief asks for {least}.",
+        say(
+            "{counts} swing to a timing at {n} of {of} lengths; the brief asks for {least}."
+            if counts == "1"
+            else "{counts} swings to a timing at {n} of {of} lengths; the brief asks for {least}.",
+            counts=counts,
+            n=len(short),
+            of=len(case.readings),
+            least=least,
+        ),
         Concern.ASK,
         {"swings": min(r.swings for _, r in short), "wanted": least},
         sources=tuple(dict.fromkeys(where)),
-        ask="How many complete swings, there and back, were in one timing?",
+        ask=say("How many complete swings, there and back, were in one timing?"),
         cells=tuple((i, None) for i, _ in short),
     )
 

@@ -14,7 +14,7 @@ from scipy.special import ndtri, stdtrit
 
 from markbench.checks.question import Case
 from markbench.checks.wording import cm, signed
-from markbench.model import Concern, Finding
+from markbench.model import Concern, Figures, Finding, joined, say
 from markbench.physics.pendulum import period_s
 from markbench.physics.reporting import with_uncertainty
 
@@ -37,7 +37,7 @@ def period_off_law(case: Case) -> Iterator[Finding]:
         return
     limit = _t_quantile(case.brief.tolerances.false_alarm / total, _freedom(case))
     scatter_s = _scatter_s(case)
-    cells, worst, worst_text, sources = [], 0.0, "", []
+    cells, worst, worst_words, sources = [], 0.0, {}, []
     local = case.analysis.local
     for i, reading, row in timed:
         if reading.length_m <= 0:
@@ -57,20 +57,31 @@ def period_off_law(case: Case) -> Iterator[Finding]:
             sources.append(timing.source)
             if abs(departure) > worst:
                 worst = abs(departure)
-                worst_text = (
-                    f"{timing.time_s:.2f} s for {row.swings} swings at {cm(reading.length_m)}, "
-                    f"where the local law gives {law_s:.2f} s"
-                )
+                worst_words = {
+                    "time": timing.time_s,
+                    "swings": row.swings,
+                    "length": cm(reading.length_m),
+                    "law": law_s,
+                }
     if cells:
-        many = f" {len(cells)} of {total} timings are that far off." if len(cells) > 1 else ""
+        told: str = say(
+            "{time:.2f} s for {swings} swings at {length}, where the local law gives {law:.2f} s: "
+            "further than timing and length reading explain.",
+            **worst_words,
+        )
+        if len(cells) > 1:
+            many = say("{n} of {of} timings are that far off.", n=len(cells), of=total)
+            told = joined((told, many))
         yield Finding(
             "period_off_law",
             case.learner,
-            f"{worst_text}: further than timing and length reading explain.{many}",
+            told,
             Concern.LOOK,
             {"timings": len(cells), "of": total, "worst_departure": worst},
             sources=tuple(sources),
-            ask="How were the swings counted, and from where to where was the length measured?",
+            ask=say(
+                "How were the swings counted, and from where to where was the length measured?"
+            ),
             cells=tuple(cells),
         )
 
@@ -90,11 +101,16 @@ def g_implausible(case: Case) -> Iterator[Finding]:
     yield Finding(
         "g_implausible",
         case.learner,
-        f"The line gives g = {with_uncertainty(line.g, line.u_g, 'm/s²')}; local g is "
-        f"{local.g:.2f} m/s². The difference is {abs(departure):.1f} times its uncertainty.",
+        say(
+            "The line gives g = {g}; local g is {local:.2f} m/s². The difference is "
+            "{times:.1f} times its uncertainty.",
+            g=with_uncertainty(line.g, line.u_g, "m/s²"),
+            local=local.g,
+            times=abs(departure),
+        ),
         Concern.LOOK,
         {"g": line.g, "u_g": line.u_g, "g_local": local.g, "departure": departure},
-        ask="Which step between the readings and g could have gone another way?",
+        ask=say("Which step between the readings and g could have gone another way?"),
     )
 
 
@@ -123,13 +139,18 @@ def timing_departs(case: Case) -> Iterator[Finding]:
         yield Finding(
             "timing_departs",
             case.learner,
-            f"At {cm(reading.length_m)} one timing is {abs(difference):.2f} s from its repeat "
-            f"({', '.join(f'{t:.2f} s' for t in row.timings_s)}); the usual scatter of these "
-            f"timings is about {scatter_s:.2f} s.",
+            say(
+                "At {length} one timing is {difference:.2f} s from its repeat ({timings}); the "
+                "usual scatter of these timings is about {scatter:.2f} s.",
+                length=cm(reading.length_m),
+                difference=abs(difference),
+                timings=joined([Figures(f"{t:.2f} s") for t in row.timings_s], ", "),
+                scatter=scatter_s,
+            ),
             Concern.ASK,
             {"difference_s": difference, "scatter_s": scatter_s, "length_m": reading.length_m},
             sources=tuple(reading.timings[k].source for k in chosen),
-            ask="Did both timings run over the same number of swings?",
+            ask=say("Did both timings run over the same number of swings?"),
             cells=tuple((i, k) for k in chosen),
         )
 
@@ -149,12 +170,17 @@ def off_the_line(case: Case) -> Iterator[Finding]:
     yield Finding(
         "off_the_line",
         case.learner,
-        f"The point at {cm(row.length_m)} lies {signed(line.residuals_s2[j], '+.3f')} s² off the "
-        f"line of the others in T² (studentised residual {signed(line.studentised[j], '+.1f')}).",
+        say(
+            "The point at {length} lies {away} s² off the line of the others in T² (studentised "
+            "residual {studentised}).",
+            length=cm(row.length_m),
+            away=signed(line.residuals_s2[j], "+.3f"),
+            studentised=signed(line.studentised[j], "+.1f"),
+        ),
         Concern.ASK,
         {"length_m": row.length_m, "residual_s2": line.residuals_s2[j], "studentised": size},
         sources=(reading.source, *(t.source for t in reading.timings)),
-        ask="Can this length be measured and timed once more?",
+        ask=say("Can this length be measured and timed once more?"),
         cells=((j, None), *((j, k) for k in range(len(reading.timings)))),
     )
 
@@ -171,12 +197,18 @@ def intercept(case: Case) -> Iterator[Finding]:
     yield Finding(
         "intercept",
         case.learner,
-        f"The line of T² against L misses the origin by "
-        f"{with_uncertainty(line.intercept_s2, line.u_intercept, 's²')}, as if every length were "
-        f"{abs(shift_cm):.1f} cm too {'short' if shift_cm > 0 else 'long'}.",
+        say(
+            "The line of T² against L misses the origin by {intercept}, as if every length were "
+            "{shift:.1f} cm too short."
+            if shift_cm > 0
+            else "The line of T² against L misses the origin by {intercept}, as if every length "
+            "were {shift:.1f} cm too long.",
+            intercept=with_uncertainty(line.intercept_s2, line.u_intercept, "s²"),
+            shift=abs(shift_cm),
+        ),
         Concern.ASK,
         {"intercept_s2": line.intercept_s2, "u": line.u_intercept, "shift_cm": shift_cm},
-        ask="To which point of the bob was the length measured?",
+        ask=say("To which point of the bob was the length measured?"),
     )
 
 

@@ -7,14 +7,14 @@ from collections.abc import Iterable, Iterator
 
 from markbench.checks.question import Case
 from markbench.checks.wording import listed
-from markbench.model import Concern, Finding
+from markbench.model import Concern, Finding, say
 
 PIECE_WORDS = {
-    "setup_photo": "photo of the set-up",
-    "selfie": "photo of the learner with the set-up",
-    "swing_video": "video of the swings",
-    "readings": "table of readings",
-    "report": "written report",
+    "setup_photo": say("photo of the set-up"),
+    "selfie": say("photo of the learner with the set-up"),
+    "swing_video": say("video of the swings"),
+    "readings": say("table of readings"),
+    "report": say("written report"),
 }
 
 
@@ -33,21 +33,24 @@ def missing_piece(case: Case) -> Iterator[Finding]:
             yield Finding(
                 "missing_piece",
                 case.learner,
-                f"No picture is named as the {name}, but one is here that could be it.",
+                say(
+                    "No picture is named as the {name}, but one is here that could be it.",
+                    name=name,
+                ),
                 Concern.NOTE,
                 {"piece": kind, "could_be": "photo"},
-                ask="Say in the portfolio which photo is which.",
+                ask=say("Say in the portfolio which photo is which."),
             )
             continue
         yield Finding(
             "missing_piece",
             case.learner,
-            f"The {name} is missing."
+            say("The {name} is missing.", name=name)
             if kind != "readings"
-            else "No table of readings could be read, or none was handed in.",
+            else say("No table of readings could be read, or none was handed in."),
             Concern.LOOK if kind == "readings" else Concern.ASK,
             {"piece": kind},
-            ask=f"Please hand in the {name}.",
+            ask=say("Please hand in the {name}.", name=name),
             who="office" if not case.portfolio.pieces else "teacher",
         )
 
@@ -77,11 +80,17 @@ def outside_window(case: Case) -> Iterator[Finding]:
         yield Finding(
             "outside_window",
             case.learner,
-            f"Handed in on {day:%d %B %Y}, {late} day{'s' * (late != 1)} after the window "
-            f"closed on {closes:%d %B %Y} (latest file: {sources}).",
+            say(
+                "Handed in on {day:%d %B %Y}, {late} after the window closed on "
+                "{closes:%d %B %Y} (latest file: {sources}).",
+                day=day,
+                late=_days(late),
+                closes=closes,
+                sources=sources,
+            ),
             Concern.ASK,
             {"days_late": late},
-            ask="Was there a reason for the later hand-in? Copying can change a file's date.",
+            ask=say("Was there a reason for the later hand-in? Copying can change a file's date."),
             who="office",
         )
     elif opens is not None and day < opens:
@@ -89,9 +98,19 @@ def outside_window(case: Case) -> Iterator[Finding]:
         yield Finding(
             "outside_window",
             case.learner,
-            f"The latest file carries the date {day:%d %B %Y}, {early} day{'s' * (early != 1)} "
-            f"before the window opened on {opens:%d %B %Y} ({sources}).",
+            say(
+                "The latest file carries the date {day:%d %B %Y}, {early} before the window "
+                "opened on {opens:%d %B %Y} ({sources}).",
+                day=day,
+                early=_days(early),
+                opens=opens,
+                sources=sources,
+            ),
             Concern.NOTE,
             {"days_early": early},
-            ask="Is the clock of the phone or computer set right?",
+            ask=say("Is the clock of the phone or computer set right?"),
         )
+
+
+def _days(count: int) -> str:
+    return say("{n} day", n=count) if count == 1 else say("{n} days", n=count)

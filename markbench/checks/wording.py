@@ -4,22 +4,26 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from markbench.model import Figures, joined, say
 
-def cm(length_m: float) -> str:
+
+def cm(length_m: float) -> Figures:
     """``20.0 cm``: millimetres are as fine as a school ruler reads."""
-    return f"{length_m * 100:.1f} cm"
+    return Figures(f"{length_m * 100:.1f} cm")
 
 
-def signed(value: float, form: str = "+.2f") -> str:
+def signed(value: float, form: str = "+.2f") -> Figures:
     """A number with its sign, a true minus; ``form`` as for :func:`format`."""
-    return format(value, form).replace("-", "\u2212")
+    return Figures(format(value, form).replace("-", "\u2212"))
 
 
-def listed(items: Sequence[str], end: str = "{most} and {last}") -> str:
-    """``a``, ``a and b``, ``a, b and c``; ``end`` says it in another language."""
+def listed(items: Sequence[str], end: str = "") -> str:
+    """``a``, ``a and b``, ``a, b and c``; ``end`` says it to a learner in another language."""
     if len(items) < 2:
-        return "".join(items)
-    return end.format(most=", ".join(items[:-1]), last=items[-1])
+        return items[0] if items else ""
+    if end:
+        return end.format(most=", ".join(items[:-1]), last=items[-1])
+    return say("{most} and {last}", most=joined(items[:-1], ", "), last=items[-1])
 
 
 NEVER_SEEN = "not seen in any honest learner of the trial classes"

@@ -7,7 +7,7 @@ from collections.abc import Iterator
 
 from markbench.checks.question import Case
 from markbench.checks.wording import cm, listed
-from markbench.model import Concern, Finding, OwnQuantity, OwnValue, Timing
+from markbench.model import Concern, Finding, OwnQuantity, OwnValue, Timing, say
 from markbench.physics.pendulum import FOUR_PI_SQUARED
 
 # Spreadsheets drop a trailing zero: one reading in ten ends in one by chance.
@@ -15,7 +15,7 @@ _TRAILING_ZERO = 0.1
 _TYPED_AS_TEXT = (".csv", ".tsv", ".txt")
 
 _QUANTITY_WORDS: dict[OwnQuantity, tuple[str, str]] = {
-    "mean_time_s": ("mean time", "s"),
+    "mean_time_s": (say("mean time"), "s"),
     "period_s": ("T", "s"),
     "period_squared_s2": ("T²", "s²"),
     "g_m_s2": ("g", "m/s²"),
@@ -37,20 +37,33 @@ def own_arithmetic(case: Case) -> Iterator[Finding]:
     parts = []
     for own, expected in wrong[:3]:
         word, unit = _QUANTITY_WORDS[own.quantity]
-        at = f" at {cm(case.readings[own.reading].length_m)}" if own.reading is not None else ""
+        what = word
+        if own.reading is not None:
+            what = say(
+                "{word} at {length}", word=word, length=cm(case.readings[own.reading].length_m)
+            )
         parts.append(
-            f"{word}{at} is written as {own.value:g} {unit} and comes out as {expected:.4g} {unit} "
-            f"({own.source})"
+            say(
+                "{what} is written as {own:g} {unit} and comes out as {expected:.4g} {unit} "
+                "({source})",
+                what=what,
+                own=own.value,
+                expected=expected,
+                unit=unit,
+                source=str(own.source),
+            )
         )
-    more = f"; {len(wrong) - 3} more like it" if len(wrong) > 3 else ""
+    told = listed(parts)
+    if len(wrong) > len(parts):
+        told = say("{told}; {n} more like it", told=told, n=len(wrong) - len(parts))
     yield Finding(
         "own_arithmetic",
         case.learner,
-        f"Worked out again from the raw readings, {listed(parts)}{more}.",
+        say("Worked out again from the raw readings, {told}.", told=told),
         Concern.ASK,
         {"wrong": len(wrong), "of": len(table.own_values)},
         sources=tuple(own.source for own, _ in wrong),
-        ask="Show the working for one of these values.",
+        ask=say("Show the working for one of these values."),
         cells=tuple(sorted({(own.reading, None) for own, _ in wrong if own.reading is not None})),
     )
 
@@ -71,12 +84,18 @@ def decimals_uneven(case: Case) -> Iterator[Finding]:
     yield Finding(
         "decimals_uneven",
         case.learner,
-        f"Times are written to {listed([str(c) for c in counts])} decimals in one table; "
-        f"{len(short)} of {len(timings)} have fewer than {most}.",
+        say(
+            "Times are written to {counts} decimals in one table; {n} of {of} have fewer than "
+            "{most}.",
+            counts=listed([str(c) for c in counts]),
+            n=len(short),
+            of=len(timings),
+            most=most,
+        ),
         Concern.NOTE,
         {"short": len(short), "of": len(timings), "decimals": most},
         sources=tuple(t.source for t in short),
-        ask="How finely did the stopwatch read?",
+        ask=say("How finely did the stopwatch read?"),
     )
 
 
@@ -95,13 +114,20 @@ def heading_without_unit(case: Case) -> Iterator[Finding]:
     yield Finding(
         "heading_without_unit",
         case.learner,
-        f"No unit in the heading{'s' * (len(bare) != 1)} "
-        f"{listed([f'“{heading.raw.strip()}” ({heading.cell})' for heading in bare[:4]])}"
-        f"{' and others' * (len(bare) > 4)}.",
+        say(
+            "No unit in the heading {headings}."
+            if len(bare) == 1
+            else "No unit in the headings {headings}."
+            if len(bare) <= 4
+            else "No unit in the headings {headings} and others.",
+            headings=listed(
+                [say("“{text}” ({cell})", text=h.raw.strip(), cell=h.cell) for h in bare[:4]]
+            ),
+        ),
         Concern.NOTE,
         {"headings": len(bare)},
         sources=tuple(bare),
-        ask="Write each heading as quantity / unit.",
+        ask=say("Write each heading as quantity / unit."),
     )
 
 

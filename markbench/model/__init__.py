@@ -25,6 +25,7 @@ from markbench.model.results import (
     StraightLine,
 )
 from markbench.model.rubric import Criterion, Level, Phrase, Rubric
+from markbench.model.sentence import Figures, Sentence, joined, opening, reworded, say
 from markbench.model.source import Source
 
 __all__ = [
@@ -39,6 +40,7 @@ __all__ = [
     "Draft",
     "Estimate",
     "Explanation",
+    "Figures",
     "Finding",
     "Gravity",
     "Indistinct",
@@ -60,6 +62,7 @@ __all__ = [
     "Reason",
     "Row",
     "Rubric",
+    "Sentence",
     "Source",
     "State",
     "StraightLine",
@@ -67,4 +70,8 @@ __all__ = [
     "Tolerances",
     "Who",
     "Words",
+    "joined",
+    "opening",
+    "reworded",
+    "say",
 ]

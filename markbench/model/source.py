@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from markbench.model.sentence import joined, say
+
 
 @dataclass(frozen=True, slots=True)
 class Source:
@@ -22,9 +24,6 @@ class Source:
     understood: str = ""
 
     def __str__(self) -> str:
-        parts = [self.file]
-        if self.sheet:
-            parts.append(f"sheet {self.sheet}")
-        if self.cell:
-            parts.append(f"cell {self.cell}")
-        return ", ".join(parts)
+        sheet = say("sheet {sheet}", sheet=self.sheet) if self.sheet else ""
+        cell = say("cell {cell}", cell=self.cell) if self.cell else ""
+        return joined((self.file, sheet, cell), ", ")

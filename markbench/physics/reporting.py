@@ -10,6 +10,8 @@ from __future__ import annotations
 
 import math
 
+from markbench.model import Figures, say
+
 
 def round_pair(value: float, uncertainty: float) -> tuple[float, float, int]:
     """Value and uncertainty rounded to match, and the number of decimals kept.
@@ -27,12 +29,12 @@ def with_uncertainty(value: float, uncertainty: float, unit: str = "") -> str:
     """``9.80 ± 0.14 m/s²``; just the value with four figures where ``uncertainty`` is unknown."""
     suffix = f" {unit}" if unit else ""
     if not math.isfinite(value):
-        return "not known"
+        return say("not known")
     if not math.isfinite(uncertainty) or uncertainty <= 0:
-        return true_minus(f"{value:.4g}{suffix}")
+        return Figures(true_minus(f"{value:.4g}{suffix}"))
     rounded, u_rounded, decimals = round_pair(value, uncertainty)
     shown = max(decimals, 0)
-    return true_minus(f"{rounded:.{shown}f} ± {u_rounded:.{shown}f}{suffix}")
+    return Figures(true_minus(f"{rounded:.{shown}f} ± {u_rounded:.{shown}f}{suffix}"))
 
 
 def true_minus(number: str) -> str:

@@ -15,13 +15,9 @@ from functools import lru_cache
 from itertools import groupby
 
 from markbench.model import Phrase
+from markbench.model.sentence import sentence_case
 from markbench.rubric.condition import Condition, condition, nearest
 from markbench.rubric.facts import PLACEHOLDERS, Facts
-
-
-def sentence_case(words: str) -> str:
-    """A capital to begin with, unless it begins with the symbol g, which is never one."""
-    return words if words.startswith("g ") else words[:1].upper() + words[1:]
 
 
 class TemplateError(ValueError):

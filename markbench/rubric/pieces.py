@@ -15,8 +15,8 @@ import re
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
+from markbench.model.sentence import sentence_case
 from markbench.rubric.facts import PLACEHOLDERS, Facts
-from markbench.rubric.phrasing import sentence_case
 
 _PLACE = re.compile(r"\{([A-Za-z0-9_]+)\}")
 OPEN = re.compile(r"\{[^{}\s]*\}")

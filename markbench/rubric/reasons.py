@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from markbench.model import Reason
+from markbench.model.sentence import sentence_case
 from markbench.rubric.condition import (
     All,
     Any,
@@ -19,7 +20,6 @@ from markbench.rubric.condition import (
     Not,
 )
 from markbench.rubric.facts import FACTS, Facts, Value
-from markbench.rubric.phrasing import sentence_case
 
 _MIRROR = {"<": ">", "<=": ">=", ">": "<", ">=": "<=", "==": "==", "!=": "!="}
 _NEEDS = {

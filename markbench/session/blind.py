@@ -26,6 +26,7 @@ from markbench.model import (
     Portfolio,
     ReadingsTable,
     Source,
+    reworded,
 )
 from markbench.session.order import shuffled
 from markbench.session.session import Session
@@ -221,6 +222,10 @@ class Veiled:
                 done = start + len(found.true)
         return "".join((*shown, text[done:]))
 
+    def _hide_in(self, sentence: str, learner: str) -> str:
+        """A sentence with the names among its values hidden, still to be said in any language."""
+        return reworded(sentence, lambda text: self.hide(text, learner))
+
     def _know(self, phrases: dict[str, list[_Phrase]], true: str, shown: str) -> None:
         word = _WORD.search(true)
         if word is not None and word.start() == 0:
@@ -288,8 +293,8 @@ class Veiled:
     def _finding(self, finding: Finding) -> Finding:
         return replace(
             finding,
-            message=self.hide(finding.message, finding.learner),
-            ask=self.hide(finding.ask, finding.learner),
+            message=self._hide_in(finding.message, finding.learner),
+            ask=self._hide_in(finding.ask, finding.learner),
             sources=tuple(self._source(one) for one in finding.sources),
             numbers={
                 key: self.hide(one, finding.learner) if isinstance(one, str) else one
@@ -301,7 +306,7 @@ class Veiled:
         reasons = tuple(
             replace(
                 one,
-                text=self.hide(one.text, learner),
+                text=self._hide_in(one.text, learner),
                 sources=tuple(self._source(source) for source in one.sources),
             )
             for one in draft.reasons

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import datetime as dt
 import re
 import string
 import xml.etree.ElementTree as ET
@@ -13,9 +14,11 @@ from PySide6.QtCore import QCoreApplication, QSettings, QTranslator
 from PySide6.QtWidgets import QApplication, QMessageBox, QPushButton
 from pytestqt.qtbot import QtBot
 
+from markbench.model import Figures, Sentence, joined, opening, say
 from markbench.ui import languages
-from markbench.ui.languages.refresh import kept_in_tables
+from markbench.ui.languages.refresh import forms_of_sentences, kept_in_tables
 from markbench.ui.look import Theme
+from markbench.ui.look.said import CONTEXT, said
 from markbench.ui.window import Window
 
 SECOND = [code for code in languages.NAMES if code != "en"]
@@ -78,6 +81,44 @@ def test_strings_kept_in_tables_are_translated_too(german: tuple[QTranslator, ..
     known = {message.findtext("source") for message in messages("de")}
     assert {words for _, words in kept_in_tables()} <= known
     assert QCoreApplication.translate("BriefForm", "Latitude in degrees") != "Latitude in degrees"
+
+
+@pytest.mark.parametrize("language", SECOND)
+def test_every_sentence_of_the_core_is_collected(language: str) -> None:
+    contexts = ET.parse(languages.FOLDER / f"markbench_{language}.ts").iter("context")
+    (own,) = (context for context in contexts if context.findtext("name") == CONTEXT)
+    known = {message.findtext("source") for message in own.iter("message")}
+    assert set(forms_of_sentences()) <= known
+    assert "The {name} is missing." in known
+    assert "{length} ({n})" not in known
+
+
+def test_a_sentence_is_said_with_all_its_parts(german: tuple[QTranslator, ...]) -> None:
+    late = say("{n} days", n=3)
+    at = say("{word} at {length}", word=say("mean time"), length=Figures("20.5 cm"))
+    assert said(joined((at, late), ", ")) == "die mittlere Zeit bei 20,5 cm, 3 Tage"
+    assert said(opening(at)) == "Die mittlere Zeit bei 20,5 cm"
+    assert said(say("{n} of {of} timings are that far off.", n=2, of=10)).endswith(
+        "2 von 10 Zeiten."
+    )
+    closes = dt.date(2026, 3, 10)
+    told = say(
+        "Handed in on {day:%d %B %Y}, {late} after the window closed on {closes:%d %B %Y} (latest "
+        "file: {sources}).",
+        day=closes, late=late, closes=closes, sources="v1.5.csv",
+    )  # fmt: skip
+    assert "10. März 2026, 3 Tage nach" in said(told)
+    assert said(told).endswith("v1.5.csv).")
+    rate = say("Independent hands agree as closely in at most 1 pair of {n:,}.", n=20000)
+    assert "20.000" in said(rate)
+
+
+def test_without_a_second_language_all_is_as_it_was(qapp: QApplication) -> None:
+    share = say("The gap from {low} to {high} takes {share:.0%} of the whole range of lengths.",
+                low=Figures("1.5 cm"), high=Figures("2.5 cm"), share=0.55)  # fmt: skip
+    assert said(share) == share
+    assert said("1.5 as it stands") == "1.5 as it stands"
+    assert isinstance(share, Sentence)
 
 
 def test_actions_have_german_names_of_their_own(

@@ -13,7 +13,7 @@ from markbench.checks.copies.index import candidates
 from markbench.checks.copies.pairs import score
 from markbench.checks.copies.tables import tables_of
 from markbench.checks.wording import listed, signed
-from markbench.model import Concern, Finding, Portfolio
+from markbench.model import Concern, Finding, Portfolio, joined, say
 from markbench.physics.stack import Stack, stack_readings
 
 __all__ = ["Alike", "alike_findings", "find_alike", "log_threshold", "told_together"]
@@ -117,16 +117,16 @@ def _finding(
     mine: Portfolio, theirs: Portfolio, pair: Alike, partnered: bool, honest_rate: float | None
 ) -> Finding:
     when = _hand_in_order(mine, theirs)
-    explained = " They are declared as partners, which explains it." if partnered else ""
+    explained = say("They are declared as partners, which explains it.") if partnered else ""
     table = mine.table
     return Finding(
         "copied",
         mine.learner.id,
-        _agreement(pair, f"{theirs.learner.name}'s") + when + explained,
+        joined((*_agreement(pair, say("{name}'s", name=theirs.learner.name)), when, explained)),
         Concern.NOTE if partnered else Concern.LOOK,
         {"with": theirs.learner.id, **_numbers(pair)},
         sources=(table.source,) if table is not None else (),
-        ask="" if partnered else "Did you two share a set-up or a table of readings?",
+        ask="" if partnered else say("Did you two share a set-up or a table of readings?"),
         who="teacher" if partnered else "moderator",
         honest_rate=honest_rate,
     )
@@ -159,22 +159,31 @@ def _of_several(one: Finding, more: Sequence[Finding], names: Mapping[str, str])
     whom = listed([names.get(learner, learner) for learner in with_ids])
     return replace(
         one,
-        message=_agreement(weakest.numbers, f"those of {whom}"),
+        message=joined(_agreement(weakest.numbers, say("those of {whom}", whom=whom))),
         numbers={**weakest.numbers, "with": ", ".join(with_ids)},
-        ask="Did you share a set-up or a table of readings?",
+        ask=say("Did you share a set-up or a table of readings?"),
     )
 
 
-def _agreement(pair: Alike | Mapping[str, float | str], whose: str) -> str:
+def _agreement(pair: Alike | Mapping[str, float | str], whose: str) -> tuple[str, str]:
+    """How closely two tables agree, and how seldom that is."""
     numbers = pair if isinstance(pair, Mapping) else _numbers(pair)
-    near = f", {numbers['near']} more lie within 0.05 s" if numbers["near"] else ""
     shift_s = float(numbers["shift_s"])
-    shift = f" after {signed(shift_s)} s on all of them" if shift_s else ""
+    if shift_s:
+        whose = say("{whose} after {shift} s on all of them", whose=whose, shift=signed(shift_s))
     chance = _round_down(math.exp(min(float(numbers["log_ratio"]), math.log(1e12))))
-    return (
-        f"{numbers['equal']} of {numbers['compared']} timings are the same to the last digit as "
-        f"{whose}{shift}{near}. Independent hands agree as closely in at most 1 pair of {chance:,}."
+    same = say(
+        "{equal} of {compared} timings are the same to the last digit as {whose}, {near} more lie "
+        "within 0.05 s."
+        if numbers["near"]
+        else "{equal} of {compared} timings are the same to the last digit as {whose}.",
+        equal=numbers["equal"],
+        compared=numbers["compared"],
+        near=numbers["near"],
+        whose=whose,
     )
+    seldom = say("Independent hands agree as closely in at most 1 pair of {n:,}.", n=chance)
+    return same, seldom
 
 
 def _numbers(pair: Alike) -> dict[str, float]:
@@ -192,8 +201,9 @@ def _hand_in_order(mine: Portfolio, theirs: Portfolio) -> str:
     a, b = mine.handed_in, theirs.handed_in
     if a is None or b is None or a == b:
         return ""
-    order = "before" if a < b else "after"
-    return f" This one was handed in {order} the other."
+    if a < b:
+        return say("This one was handed in before the other.")
+    return say("This one was handed in after the other.")
 
 
 def _round_down(number: float) -> int:

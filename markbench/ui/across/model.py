@@ -12,6 +12,7 @@ from markbench.session.order import in_order
 from markbench.ui.bench.model import ClassModel
 from markbench.ui.bench.rows import Axes, LearnerRow
 from markbench.ui.desk import Desk
+from markbench.ui.look.said import said
 
 Index = QModelIndex | QPersistentModelIndex
 STRIP = int(Qt.ItemDataRole.UserRole)
@@ -102,7 +103,7 @@ class StripModel(QAbstractListModel):
             level=None if mark is None else mark.level,
             drafted=draft.level,
             by_eye=criterion.by_eye,
-            reasons=tuple(reason.text for reason in draft.reasons),
+            reasons=tuple(said(reason.text) for reason in draft.reasons),
             feedback=session.feedback(learner, criterion.id),
         )
 

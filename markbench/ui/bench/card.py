@@ -22,6 +22,7 @@ from markbench.ui.bench.kept import PictureDelegate
 from markbench.ui.bench.model import ROW, ClassModel
 from markbench.ui.bench.rows import Axes, LearnerRow
 from markbench.ui.look.marks import paint_concern, paint_piece, pen
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 
 _GAP = 4
@@ -175,7 +176,7 @@ def _paint_words(painter: QPainter, row: LearnerRow, box: QRectF, theme: Theme) 
     if room > _ROOMY * line:
         top = at_y + line + 5
         left = QRectF(box.left() + 1, top, box.width() - 2, foot - top - 7)
-        _paint_summary(painter, row.summary, left, theme)
+        _paint_summary(painter, said(row.summary), left, theme)
     _paint_progress(painter, row, QRectF(box.left(), foot, box.width(), line), theme)
 
 

@@ -19,6 +19,7 @@ from PySide6.QtCore import (
 
 from markbench.ui.bench.rows import Axes, LearnerRow, learner_row, plain
 from markbench.ui.desk import Desk
+from markbench.ui.look.said import said
 
 Index = QModelIndex | QPersistentModelIndex
 ROW = int(Qt.ItemDataRole.UserRole)
@@ -71,7 +72,7 @@ class ClassModel(QAbstractListModel):
             parts.append(self.tr("missing: {pieces}").format(pieces=names))
         parts.append(self.tr("{look} to look at, {ask} to ask").format(look=row.look, ask=row.ask))
         if row.summary:
-            parts.append(row.summary)
+            parts.append(said(row.summary))
         if row.finished and row.total is not None:
             parts.append(self.tr("marked, {n:g} of {most:g}").format(n=row.total, most=row.most))
         else:

@@ -2301,6 +2301,14 @@
         <translation>davon haben etwas abgegeben</translation>
     </message>
     <message>
+        <source>learner</source>
+        <translation>lernende Person</translation>
+    </message>
+    <message>
+        <source>table of readings understood</source>
+        <translation>Messwerttabelle verstanden</translation>
+    </message>
+    <message>
         <source>tables of readings understood</source>
         <translation>Messwerttabellen verstanden</translation>
     </message>
@@ -2309,12 +2317,28 @@
         <translation>Fotos</translation>
     </message>
     <message>
+        <source>photo</source>
+        <translation>Foto</translation>
+    </message>
+    <message>
         <source>swing videos</source>
         <translation>Schwingungsvideos</translation>
     </message>
     <message>
+        <source>swing video</source>
+        <translation>Schwingungsvideo</translation>
+    </message>
+    <message>
         <source>reports</source>
         <translation>Berichte</translation>
+    </message>
+    <message>
+        <source>report</source>
+        <translation>Bericht</translation>
+    </message>
+    <message>
+        <source>file whose owner is in doubt</source>
+        <translation>Datei, deren Zugehörigkeit unklar ist</translation>
     </message>
     <message>
         <source>files whose owner is in doubt</source>
@@ -2323,6 +2347,10 @@
     <message>
         <source>files that fit nobody</source>
         <translation>Dateien, die zu niemandem passen</translation>
+    </message>
+    <message>
+        <source>file that fits nobody</source>
+        <translation>Datei, die zu niemandem passt</translation>
     </message>
 </context>
 <context>
@@ -2736,6 +2764,13 @@
     <message>
         <source>Begin marking</source>
         <translation>Bewertung beginnen</translation>
+    </message>
+</context>
+<context>
+    <name>Number</name>
+    <message>
+        <source>.</source>
+        <translation>,</translation>
     </message>
 </context>
 <context>
@@ -3894,6 +3929,297 @@ ist nicht verwendbar</translation>
     <message>
         <source>Once every criterion is second-marked; your own marks then stand</source>
         <translation>Sobald jedes Kriterium zweitkorrigiert ist; Ihre Bewertungen stehen dann fest</translation>
+    </message>
+</context>
+<context>
+    <name>Sentence</name>
+    <message>
+        <source>{equal} of {compared} timings are the same to the last digit as {whose}, {near} more lie within 0.05 s.</source>
+        <translation>{equal} von {compared} Zeiten stimmen bis auf die letzte Stelle mit {whose} überein, {near} weitere liegen höchstens 0,05 s auseinander.</translation>
+    </message>
+    <message>
+        <source>{equal} of {compared} timings are the same to the last digit as {whose}.</source>
+        <translation>{equal} von {compared} Zeiten stimmen bis auf die letzte Stelle mit {whose} überein.</translation>
+    </message>
+    <message>
+        <source>Independent hands agree as closely in at most 1 pair of {n:,}.</source>
+        <translation>Unabhängig gestoppte Zeiten stimmen höchstens bei 1 von {n:,} Paaren so genau überein.</translation>
+    </message>
+    <message>
+        <source>This one was handed in after the other.</source>
+        <translation>Diese Abgabe kam nach der anderen.</translation>
+    </message>
+    <message>
+        <source>They are declared as partners, which explains it.</source>
+        <translation>Die beiden sind als Paar angegeben, was es erklärt.</translation>
+    </message>
+    <message>
+        <source>{whose} after {shift} s on all of them</source>
+        <translation>{whose} (nach {shift} s auf allen)</translation>
+    </message>
+    <message>
+        <source>This one was handed in before the other.</source>
+        <translation>Diese Abgabe kam vor der anderen.</translation>
+    </message>
+    <message>
+        <source>Did you share a set-up or a table of readings?</source>
+        <translation>Habt ihr einen Aufbau oder eine Messwerttabelle geteilt?</translation>
+    </message>
+    <message>
+        <source>Did you two share a set-up or a table of readings?</source>
+        <translation>Habt ihr beide einen Aufbau oder eine Messwerttabelle geteilt?</translation>
+    </message>
+    <message>
+        <source>those of {whom}</source>
+        <translation>denen von {whom}</translation>
+    </message>
+    <message>
+        <source>{name}&apos;s</source>
+        <translation>denen von {name}</translation>
+    </message>
+    <message>
+        <source>{n} different length timed ({lengths}); the brief asks for {wanted}.</source>
+        <translation>Bei {n} Länge ({lengths}) wurde die Zeit gemessen; der Auftrag verlangt {wanted}.</translation>
+    </message>
+    <message>
+        <source>{n} different lengths timed ({lengths}); the brief asks for {wanted}.</source>
+        <translation>Bei {n} verschiedenen Längen ({lengths}) wurde die Zeit gemessen; der Auftrag verlangt {wanted}.</translation>
+    </message>
+    <message>
+        <source>Timings per length below the {wanted} asked for at {lengths}.</source>
+        <translation>Weniger Zeiten je Länge als die verlangten {wanted} bei {lengths}.</translation>
+    </message>
+    <message>
+        <source>The longest length ({longest}) is {ratio:.2f} times the shortest ({shortest}); the brief asks for at least {wanted:g} times.</source>
+        <translation>Die größte Länge ({longest}) ist das {ratio:.2f}-Fache der kleinsten ({shortest}); der Auftrag verlangt mindestens das {wanted:g}-Fache.</translation>
+    </message>
+    <message>
+        <source>The gap from {low} to {high} takes {share:.0%} of the whole range of lengths.</source>
+        <translation>Die Lücke von {low} bis {high} nimmt {share:.0%} des ganzen Bereichs der Längen ein.</translation>
+    </message>
+    <message>
+        <source>{counts} swing to a timing at {n} of {of} lengths; the brief asks for {least}.</source>
+        <translation>{counts} Schwingung je Zeitmessung bei {n} von {of} Längen; der Auftrag verlangt {least}.</translation>
+    </message>
+    <message>
+        <source>{counts} swings to a timing at {n} of {of} lengths; the brief asks for {least}.</source>
+        <translation>{counts} Schwingungen je Zeitmessung bei {n} von {of} Längen; der Auftrag verlangt {least}.</translation>
+    </message>
+    <message>
+        <source>Are there more readings that were not copied into the table?</source>
+        <translation>Gibt es noch Messwerte, die nicht in die Tabelle übertragen sind?</translation>
+    </message>
+    <message>
+        <source>Was each timing repeated, and only the mean written down?</source>
+        <translation>Wurde jede Zeitmessung wiederholt und nur der Mittelwert aufgeschrieben?</translation>
+    </message>
+    <message>
+        <source>What kept the lengths from being spread further?</source>
+        <translation>Was hat verhindert, die Längen weiter auseinander zu wählen?</translation>
+    </message>
+    <message>
+        <source>How were the lengths chosen?</source>
+        <translation>Wie wurden die Längen gewählt?</translation>
+    </message>
+    <message>
+        <source>{lengths}: outside the range {shortest} to {longest} that the brief calls sensible.</source>
+        <translation>{lengths}: außerhalb des Bereichs von {shortest} bis {longest}, den der Auftrag sinnvoll nennt.</translation>
+    </message>
+    <message>
+        <source>{lengths}: longer than the support is high ({height}).</source>
+        <translation>{lengths}: länger, als die Aufhängung hoch ist ({height}).</translation>
+    </message>
+    <message>
+        <source>How many complete swings, there and back, were in one timing?</source>
+        <translation>Wie viele volle Schwingungen, hin und zurück, waren in einer Zeitmessung?</translation>
+    </message>
+    <message>
+        <source>In which unit were the lengths measured, and from where to where?</source>
+        <translation>In welcher Einheit wurden die Längen gemessen, und von wo bis wo?</translation>
+    </message>
+    <message>
+        <source>Which support was used for these lengths?</source>
+        <translation>Welche Aufhängung wurde für diese Längen benutzt?</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keine</translation>
+    </message>
+    <message>
+        <source>{time:.2f} s for {swings} swings at {length}, where the local law gives {law:.2f} s: further than timing and length reading explain.</source>
+        <translation>{time:.2f} s für {swings} Schwingungen bei {length}, wo das Pendelgesetz mit dem hiesigen g {law:.2f} s ergibt: weiter daneben, als Stoppen und Ablesen der Länge erklären.</translation>
+    </message>
+    <message>
+        <source>{n} of {of} timings are that far off.</source>
+        <translation>So weit daneben liegen {n} von {of} Zeiten.</translation>
+    </message>
+    <message>
+        <source>The line gives g = {g}; local g is {local:.2f} m/s². The difference is {times:.1f} times its uncertainty.</source>
+        <translation>Die Gerade ergibt g = {g}; das hiesige g ist {local:.2f} m/s². Der Unterschied ist das {times:.1f}-Fache seiner Unsicherheit.</translation>
+    </message>
+    <message>
+        <source>The point at {length} lies {away} s² off the line of the others in T² (studentised residual {studentised}).</source>
+        <translation>Der Punkt bei {length} liegt in T² um {away} s² neben der Geraden durch die übrigen (studentisiertes Residuum {studentised}).</translation>
+    </message>
+    <message>
+        <source>The line of T² against L misses the origin by {intercept}, as if every length were {shift:.1f} cm too short.</source>
+        <translation>Die Gerade von T² über L geht um {intercept} am Ursprung vorbei, als wäre jede Länge um {shift:.1f} cm zu kurz.</translation>
+    </message>
+    <message>
+        <source>The line of T² against L misses the origin by {intercept}, as if every length were {shift:.1f} cm too long.</source>
+        <translation>Die Gerade von T² über L geht um {intercept} am Ursprung vorbei, als wäre jede Länge um {shift:.1f} cm zu lang.</translation>
+    </message>
+    <message>
+        <source>Which step between the readings and g could have gone another way?</source>
+        <translation>Welcher Schritt von den Messwerten zu g könnte anders gegangen sein?</translation>
+    </message>
+    <message>
+        <source>At {length} one timing is {difference:.2f} s from its repeat ({timings}); the usual scatter of these timings is about {scatter:.2f} s.</source>
+        <translation>Bei {length} liegt eine Zeit {difference:.2f} s neben ihrer Wiederholung ({timings}); üblich ist bei diesen Zeiten eine Streuung von etwa {scatter:.2f} s.</translation>
+    </message>
+    <message>
+        <source>Can this length be measured and timed once more?</source>
+        <translation>Lassen sich diese Länge und ihre Zeit noch einmal messen?</translation>
+    </message>
+    <message>
+        <source>To which point of the bob was the length measured?</source>
+        <translation>Bis zu welcher Stelle des Pendelkörpers wurde die Länge gemessen?</translation>
+    </message>
+    <message>
+        <source>How were the swings counted, and from where to where was the length measured?</source>
+        <translation>Wie wurden die Schwingungen gezählt, und von wo bis wo wurde die Länge gemessen?</translation>
+    </message>
+    <message>
+        <source>Did both timings run over the same number of swings?</source>
+        <translation>Gingen beide Zeitmessungen über gleich viele Schwingungen?</translation>
+    </message>
+    <message>
+        <source>photo of the set-up</source>
+        <translation>Foto vom Aufbau</translation>
+    </message>
+    <message>
+        <source>photo of the learner with the set-up</source>
+        <translation>Foto der Person mit dem Aufbau</translation>
+    </message>
+    <message>
+        <source>video of the swings</source>
+        <translation>Video der Schwingungen</translation>
+    </message>
+    <message>
+        <source>table of readings</source>
+        <translation>Messwerttabelle</translation>
+    </message>
+    <message>
+        <source>written report</source>
+        <translation>schriftlicher Bericht</translation>
+    </message>
+    <message>
+        <source>{n} day</source>
+        <translation>{n} Tag</translation>
+    </message>
+    <message>
+        <source>{n} days</source>
+        <translation>{n} Tage</translation>
+    </message>
+    <message>
+        <source>Handed in on {day:%d %B %Y}, {late} after the window closed on {closes:%d %B %Y} (latest file: {sources}).</source>
+        <translation>Abgegeben am {day:%d %B %Y}, {late} nach dem letzten Tag, dem {closes:%d %B %Y} (neueste Datei: {sources}).</translation>
+    </message>
+    <message>
+        <source>No picture is named as the {name}, but one is here that could be it.</source>
+        <translation>Kein Bild ist so benannt: {name}. Eines, das es sein könnte, ist aber da.</translation>
+    </message>
+    <message>
+        <source>The {name} is missing.</source>
+        <translation>Es fehlt: {name}.</translation>
+    </message>
+    <message>
+        <source>No table of readings could be read, or none was handed in.</source>
+        <translation>Es ließ sich keine Messwerttabelle lesen, oder es wurde keine abgegeben.</translation>
+    </message>
+    <message>
+        <source>Please hand in the {name}.</source>
+        <translation>Bitte noch abgeben: {name}.</translation>
+    </message>
+    <message>
+        <source>Was there a reason for the later hand-in? Copying can change a file&apos;s date.</source>
+        <translation>Gab es einen Grund für die spätere Abgabe? Beim Kopieren kann sich das Datum einer Datei ändern.</translation>
+    </message>
+    <message>
+        <source>The latest file carries the date {day:%d %B %Y}, {early} before the window opened on {opens:%d %B %Y} ({sources}).</source>
+        <translation>Die neueste Datei trägt das Datum {day:%d %B %Y}, {early} vor dem ersten Tag, dem {opens:%d %B %Y} ({sources}).</translation>
+    </message>
+    <message>
+        <source>Say in the portfolio which photo is which.</source>
+        <translation>Bitte bei der Abgabe sagen, welches Foto was zeigt.</translation>
+    </message>
+    <message>
+        <source>Is the clock of the phone or computer set right?</source>
+        <translation>Geht die Uhr des Telefons oder Rechners richtig?</translation>
+    </message>
+    <message>
+        <source>{most} and {last}</source>
+        <translation>{most} und {last}</translation>
+    </message>
+    <message>
+        <source>mean time</source>
+        <translation>die mittlere Zeit</translation>
+    </message>
+    <message>
+        <source>{told}; {n} more like it</source>
+        <translation>{told}; {n} weitere dieser Art</translation>
+    </message>
+    <message>
+        <source>{word} at {length}</source>
+        <translation>{word} bei {length}</translation>
+    </message>
+    <message>
+        <source>{what} is written as {own:g} {unit} and comes out as {expected:.4g} {unit} ({source})</source>
+        <translation>{what} steht als {own:g} {unit} da und ergibt {expected:.4g} {unit} ({source})</translation>
+    </message>
+    <message>
+        <source>Worked out again from the raw readings, {told}.</source>
+        <translation>Aus den Messwerten nachgerechnet: {told}.</translation>
+    </message>
+    <message>
+        <source>Times are written to {counts} decimals in one table; {n} of {of} have fewer than {most}.</source>
+        <translation>Zeiten stehen in einer Tabelle mit {counts} Nachkommastellen; {n} von {of} haben weniger als {most}.</translation>
+    </message>
+    <message>
+        <source>No unit in the heading {headings}.</source>
+        <translation>Keine Einheit im Spaltenkopf {headings}.</translation>
+    </message>
+    <message>
+        <source>No unit in the headings {headings}.</source>
+        <translation>Keine Einheit in den Spaltenköpfen {headings}.</translation>
+    </message>
+    <message>
+        <source>No unit in the headings {headings} and others.</source>
+        <translation>Keine Einheit in den Spaltenköpfen {headings} und weiteren.</translation>
+    </message>
+    <message>
+        <source>Show the working for one of these values.</source>
+        <translation>Bitte für einen dieser Werte den Rechenweg zeigen.</translation>
+    </message>
+    <message>
+        <source>How finely did the stopwatch read?</source>
+        <translation>Wie fein hat die Stoppuhr angezeigt?</translation>
+    </message>
+    <message>
+        <source>Write each heading as quantity / unit.</source>
+        <translation>Jeden Spaltenkopf als Größe / Einheit schreiben.</translation>
+    </message>
+    <message>
+        <source>sheet {sheet}</source>
+        <translation>Blatt {sheet}</translation>
+    </message>
+    <message>
+        <source>cell {cell}</source>
+        <translation>Zelle {cell}</translation>
+    </message>
+    <message>
+        <source>not known</source>
+        <translation>nicht bekannt</translation>
     </message>
 </context>
 <context>

@@ -8,19 +8,23 @@ run it again: only finished strings reach the .qm file.
 
 from __future__ import annotations
 
+import ast
 import subprocess
 import sys
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path
+from string import Formatter
 
 from markbench.checks.wording import HOW_OFTEN
 from markbench.intake.brief_rules import ALLOWED
 from markbench.ui.languages import FOLDER, NAMES
+from markbench.ui.look.said import CONTEXT
 from markbench.ui.newclass import brief_form, field
 from markbench.ui.rubrics import criterion_form
 
 _UI = FOLDER.parent
+_CORE = _UI.parent
 
 
 def kept_in_tables() -> Iterator[tuple[str, str]]:
@@ -34,13 +38,44 @@ def kept_in_tables() -> Iterator[tuple[str, str]]:
     yield from (("CriterionForm", words) for words in criterion_form._ROLES.values())
 
 
+def forms_of_sentences() -> Iterator[str]:
+    """The form of each sentence that the core says, as it stands in the call of ``say``.
+
+    A form that names nothing but its places (“{length} ({n})”) is the same in any language.
+    """
+    for path in sorted(_CORE.rglob("*.py")):
+        if _UI in path.parents:
+            continue
+        for call in ast.walk(ast.parse(path.read_text("utf-8"))):
+            if isinstance(call, ast.Call) and getattr(call.func, "id", "") == "say":
+                for form in _written_in(call.args[0]):
+                    if _has_words(form):
+                        yield form
+
+
+def _written_in(argument: ast.expr) -> Iterator[str]:
+    """The literal forms of a call's first argument: one, or one for either case."""
+    match argument:
+        case ast.Constant(value=str() as form):
+            yield form
+        case ast.IfExp(body=one, orelse=other):
+            yield from _written_in(one)
+            yield from _written_in(other)
+
+
+def _has_words(form: str) -> bool:
+    return any(char.isalpha() for text, *_ in Formatter().parse(form) for char in text)
+
+
 def main() -> None:
     """Run lupdate and lrelease for every language but that of the code."""
     tools = Path(sys.executable).parent
     sources = sorted(str(path) for path in _UI.rglob("*.py"))
     with tempfile.TemporaryDirectory() as folder:
         listed = Path(folder) / "tables.py"  # lupdate reads calls, not tables
-        calls = [f"translate({context!r}, {words!r})" for context, words in kept_in_tables()]
+        sentences = ((CONTEXT, form) for form in forms_of_sentences())
+        kept = dict.fromkeys((*kept_in_tables(), *sentences))
+        calls = [f"translate({context!r}, {words!r})" for context, words in kept]
         listed.write_text("\n".join(calls), encoding="utf-8")
         for language in NAMES:
             ts = FOLDER / f"markbench_{language}.ts"

@@ -13,6 +13,7 @@ from markbench.session.merging import Merge
 from markbench.session.moderating import merge_journal, take_sample
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
+from markbench.ui.look.said import said
 from markbench.ui.moderation.paper import Paper, Roll
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.parts import button, label, restyle
@@ -97,7 +98,7 @@ class SamplePaper(Paper):
             )
             cells = [now.names.get(one.learner, one.learner)]
             cells += ["–" if total is None else f"{total:g}" for total in totals if total != ""]
-            rows.append((one.learner, (*cells, "; ".join(one.reasons))))
+            rows.append((one.learner, (*cells, "; ".join(said(why) for why in one.reasons))))
         self.roll.fill(rows)
 
     def draw_sample(self) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QVBoxLayout, QWidget
 
 from markbench.session.newclass import Counts, NewClass
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.newclass.roll import Roll
 from markbench.ui.parts import frame, label, quiet_scroll
@@ -59,7 +60,7 @@ class FoundPage(QWidget):
             self._grid.addWidget(figure, row, 0)
             self._grid.addWidget(label(words, wrap=True), row, 1)
         self._grid.setColumnStretch(1, 1)
-        self.troubles.setText("\n\n".join(one.message for one in new.work.problems))
+        self.troubles.setText("\n\n".join(said(one.message) for one in new.work.problems))
         self.troubles.setVisible(bool(new.work.problems))
         self.roll.show_work(new.work)
 

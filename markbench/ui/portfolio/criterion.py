@@ -14,6 +14,7 @@ from markbench.ui.desk import Desk
 from markbench.ui.feedback.editor import FeedbackEditor
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.dates import short_day_and_time
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, LinkLabel, button, label, restyle
 from markbench.ui.text_field import TextField
@@ -187,7 +188,7 @@ class CriterionCard(QFrame):
         for number, control in enumerate(self._reasons):
             there = number < len(reasons)
             leads = there and bool(reasons[number].check or reasons[number].sources)
-            words = reasons[number].text if there else ""
+            words = said(reasons[number].text) if there else ""
             control.show_link(f"{words}\u00a0→" if leads else words, leads)
             control.setVisible(there and self.is_open)
 

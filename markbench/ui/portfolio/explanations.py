@@ -8,11 +8,12 @@ from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
-from markbench.model import Diagnosis, Explanation
+from markbench.model import Diagnosis, Explanation, joined
 from markbench.physics.reporting import with_uncertainty
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.marks import pen
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, label, quiet_scroll
 
@@ -158,24 +159,25 @@ class ExplanationPanel(QFrame):
         honest = explanation.slip == _HONEST
         row.percent.setText(_percent(explanation.probability))
         row.bar.show_part(explanation.probability)
-        row.sentence.setText(explanation.sentence)
+        told = said(explanation.sentence)
+        row.sentence.setText(told)
         mended = ""
         if explanation.g_if_mended is not None and not honest:
             value = with_uncertainty(
                 explanation.g_if_mended, explanation.u_g_if_mended or 0.0, "m/s²"
             )
-            mended = self.tr("mended, g would be {value}").format(value=value)
+            mended = self.tr("mended, g would be {value}").format(value=said(value))
         row.value.setText(mended)
         row.value.setVisible(bool(mended))
         row.show_it.blockSignals(True)
         row.show_it.setChecked(False)
         row.show_it.blockSignals(False)
         row.show_it.setVisible(bool(explanation.mended) and not honest)
-        row.show_it.setAccessibleDescription(explanation.sentence)
+        row.show_it.setAccessibleDescription(told)
         is_agreed = agreed == explanation.slip
         row.agree.setChecked(is_agreed)
         row.agree.setText(self.tr("✓ Agreed") if is_agreed else self.tr("Agree"))
-        row.agree.setAccessibleDescription(explanation.sentence)
+        row.agree.setAccessibleDescription(told)
 
     def _say(self) -> None:
         diagnosis = self._diagnosis
@@ -186,13 +188,13 @@ class ExplanationPanel(QFrame):
         best = diagnosis.best
         self._best.setText(
             self.tr("best estimate {value}").format(
-                value=with_uncertainty(best.g, best.u_g, "m/s²")
+                value=said(with_uncertainty(best.g, best.u_g, "m/s²"))
             )
             if best is not None
             else ""
         )
-        parts = [f"{pair.sentence} {pair.settle}".strip() for pair in diagnosis.indistinct]
-        self._limits.setText(" ".join([*parts, diagnosis.limits]).strip())
+        parts = [words for pair in diagnosis.indistinct for words in (pair.sentence, pair.settle)]
+        self._limits.setText(said(joined((*parts, diagnosis.limits))))
 
     def _ghost(self, number: int, on: bool) -> None:
         for other, row in enumerate(self._rows):

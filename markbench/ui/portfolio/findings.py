@@ -10,6 +10,7 @@ from markbench.checks.wording import how_often
 from markbench.model import Concern, Finding
 from markbench.ui.desk import Desk
 from markbench.ui.look.marks import paint_concern, pen
+from markbench.ui.look.said import figures, said
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import Glyph, label, quiet_scroll
 
@@ -42,16 +43,16 @@ class FindingRow(QWidget):
     def show_finding(self, finding: Finding) -> None:
         """Show another finding in this row."""
         self.finding = finding
-        self._message.setText(finding.message)
-        parts = [finding.ask] if finding.ask else []
+        self._message.setText(said(finding.message))
+        parts = [said(finding.ask)] if finding.ask else []
         if finding.sources:
-            parts.append(str(finding.sources[0]))
+            parts.append(said(str(finding.sources[0])))
         if finding.honest_rate is not None:
             way, number = how_often(finding.honest_rate)
-            parts.append(self.tr(way).format(n=number))
+            parts.append(self.tr(way).format(n=figures(number)))
         self._more.setText("  ·  ".join(parts))
         self._more.setVisible(bool(parts))
-        self.setAccessibleName(finding.message)
+        self.setAccessibleName(self._message.text())
         self.setAccessibleDescription(self._more.text())
         self.update()
 

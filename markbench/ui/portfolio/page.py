@@ -11,6 +11,7 @@ from PySide6.QtWidgets import QApplication, QBoxLayout, QFrame, QHBoxLayout, QVB
 from markbench.model import Explanation, Finding, Piece, Reason, Source
 from markbench.ui.desk import Desk
 from markbench.ui.look.dates import short_day_and_time
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, IconButton, button, frame, label, quiet_scroll, restyle
 from markbench.ui.portfolio.cells import Cell, cells_of, cells_of_finding
@@ -232,14 +233,16 @@ class PortfolioPage(QWidget):
     def _show_source(self, source: Source | None) -> None:
         if source is None:
             table = self._desk.session.portfolio(self.learner).table if self.learner else None
-            words = str(table.source) if table is not None else self.tr("No readings were found.")
+            words = (
+                said(str(table.source)) if table is not None else self.tr("No readings were found.")
+            )
             self._source.setText(words)
             return
-        words = str(source)
+        words = said(str(source))
         if source.raw:
             words += self.tr("  ·  written “{raw}”").format(raw=source.raw)
         if source.understood:
-            words += self.tr("  ·  read as {understood}").format(understood=source.understood)
+            words += self.tr("  ·  read as {understood}").format(understood=said(source.understood))
         self._source.setText(words)
 
     # --- from a mark to the cell ---------------------------------------------------

@@ -16,6 +16,7 @@ from PySide6.QtCore import (
 
 from markbench.model import Concern, Explanation, Finding, Reading, Row, Source
 from markbench.ui.desk import Desk
+from markbench.ui.look.said import said
 from markbench.ui.portfolio.cells import Cell, cells_of_finding, correction_key, source_at
 
 Index = QModelIndex | QPersistentModelIndex
@@ -219,7 +220,7 @@ class ReadingsModel(QAbstractTableModel):
 
     def _in_words(self, index: Index) -> str:
         found = sorted(self._findings(index), key=lambda finding: -finding.concern)
-        parts = [finding.message for finding in found]
+        parts = [said(finding.message) for finding in found]
         source = self.source_of(index)
         if source is not None:
             corrected = self._corrected(source)
@@ -232,7 +233,7 @@ class ReadingsModel(QAbstractTableModel):
                         raw=source.raw, text=corrected
                     )
                 )
-            parts.append(str(source))
+            parts.append(said(str(source)))
         return "\n".join(parts)
 
 
