@@ -14,11 +14,11 @@ from PySide6.QtCore import (
     QRectF,
     QSize,
     Qt,
-    Signal,
 )
-from PySide6.QtGui import QAction, QColor, QKeyEvent, QKeySequence, QPainter
+from PySide6.QtGui import QAction, QColor, QFocusEvent, QKeyEvent, QKeySequence, QPainter
 from PySide6.QtWidgets import (
     QAbstractButton,
+    QApplication,
     QFrame,
     QLineEdit,
     QListWidget,
@@ -29,6 +29,7 @@ from PySide6.QtWidgets import (
     QVBoxLayout,
     QWidget,
 )
+from shiboken6 import isValid
 
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import label, press
@@ -38,10 +39,20 @@ Index = QModelIndex | QPersistentModelIndex
 
 @dataclass(frozen=True, slots=True)
 class Deed:
-    """One thing that can be done: ``where`` says on which page it is offered ("" for all)."""
+    """One thing that can be done.
+
+    ``where`` says on which page it is offered ("" for all), ``also`` by which other words it
+    is found.
+    """
 
     action: QAction
     where: str
+    also: str = ""
+
+    @property
+    def sought(self) -> str:
+        """What a search looks in."""
+        return _plain(f"{self.action.text()} {self.also}")
 
 
 class Deeds(QObject):
@@ -64,8 +75,9 @@ class Deeds(QObject):
         keys: str | QKeySequence.StandardKey | tuple[str, ...],
         do: Callable[[], object],
         where: str = "",
+        also: str = "",
     ) -> QAction:
-        """Add an action with its keys (empty: none)."""
+        """Add an action with its keys (empty: none), found by the words ``also`` as well."""
         action = QAction(words, self._window)
         if isinstance(keys, tuple):
             action.setShortcuts([QKeySequence(key) for key in keys])
@@ -73,7 +85,7 @@ class Deeds(QObject):
             action.setShortcut(QKeySequence(keys))
         action.triggered.connect(lambda _checked=False: do())
         self._window.addAction(action)
-        self.all.append(Deed(action, where))
+        self.all.append(Deed(action, where, also))
         return action
 
     def go_to(self, place: str, page: QWidget) -> None:
@@ -90,15 +102,17 @@ class Deeds(QObject):
         return [
             deed
             for deed in (*here, *self._on_page(), *elsewhere)
-            if deed.action.isEnabled() and all(w in _plain(deed.action.text()) for w in words)
+            if deed.action.isEnabled() and all(word in deed.sought for word in words)
         ]
 
     def _on_page(self) -> list[Deed]:
         page, found = self._page, []
-        named = {deed.action.text() for deed in self.all}
+        named = [_words(deed.action.text()) for deed in self.all if deed.action.isEnabled()]
         for control in page.findChildren(QAbstractButton) if page is not None else ():
             words = " ".join((control.accessibleName() or control.text()).split())
-            if words and words not in named and control.isVisible() and control.isEnabled():
+            # “Not yet marked” is “Only those not yet marked”: once is enough.
+            known = any(_words(words) <= name for name in named)
+            if words and not known and control.isVisible() and control.isEnabled():
                 action = QAction(words)
                 action.triggered.connect(lambda _on=False, control=control: press(control))
                 found.append(Deed(action, self._place))
@@ -113,8 +127,11 @@ class _DeedDelegate(QStyledItemDelegate):
         self._theme = theme
 
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
-        deed: Deed = index.data(Qt.ItemDataRole.UserRole)
+        deed: Deed | None = index.data(Qt.ItemDataRole.UserRole)
         colours, box = self._theme.palette, QRectF(option.rect)
+        if deed is None:
+            super().paint(painter, option, index)
+            return
         if option.state & QStyle.StateFlag.State_Selected:
             painter.fillRect(box, QColor(colours.deed_soft))
             painter.fillRect(QRectF(box.left(), box.top(), 3, box.height()), QColor(colours.deed))
@@ -135,12 +152,11 @@ class _DeedDelegate(QStyledItemDelegate):
 class DeedList(QFrame):
     """The searchable list: type, arrows, Enter. Escape closes."""
 
-    closed = Signal()
-
     def __init__(self, deeds: Deeds, theme: Theme, window: QWidget) -> None:
         super().__init__(window)
         self.setProperty("kind", "paper")
         self._deeds, self._theme, self._window = deeds, theme, window
+        self._before: QWidget | None = None
         self.search = QLineEdit()
         self.search.setPlaceholderText(self.tr("What would you like to do?"))
         self.search.setAccessibleName(self.tr("Search the actions"))
@@ -165,6 +181,7 @@ class DeedList(QFrame):
         wide = min(self._theme.px(560), window.width() - 40)
         high = min(self._theme.px(460), window.height() - 60)
         self.setGeometry((window.width() - wide) // 2, 44, wide, high)
+        self._before = QApplication.focusWidget()
         self.search.clear()
         self._fill()
         self.show()
@@ -173,7 +190,10 @@ class DeedList(QFrame):
 
     def eventFilter(self, _watched: QObject, event: QEvent) -> bool:
         """Keys that move in the list while the text keeps the keyboard."""
-        if event.type() == QEvent.Type.FocusOut and self.isVisible():
+        if isinstance(event, QFocusEvent) and event.lostFocus() and self.isVisible():
+            if event.reason() == Qt.FocusReason.ActiveWindowFocusReason:
+                return False  # another program was looked at; the list waits
+            self._before = None  # the keyboard went elsewhere by a hand
             self._shut()
         if event.type() == QEvent.Type.ShortcutOverride:
             event.accept()
@@ -198,18 +218,28 @@ class DeedList(QFrame):
             item = QListWidgetItem(deed.action.text())
             item.setData(Qt.ItemDataRole.UserRole, deed)
             self.list.addItem(item)
+        if not self.list.count():
+            nothing = QListWidgetItem(self.tr("Nothing here by these words; fewer may find it."))
+            nothing.setFlags(Qt.ItemFlag.NoItemFlags)
+            self.list.addItem(nothing)
         self.list.setCurrentRow(0)
 
     def _do(self, item: QListWidgetItem | None) -> None:
-        if item is None:
+        deed: Deed | None = None if item is None else item.data(Qt.ItemDataRole.UserRole)
+        if deed is None:
             return
-        deed: Deed = item.data(Qt.ItemDataRole.UserRole)
         self._shut()
         deed.action.trigger()
 
     def _shut(self) -> None:
+        before, self._before = self._before, None
         self.hide()
-        self.closed.emit()
+        if before is not None and isValid(before):  # its page may have been made anew
+            before.setFocus(Qt.FocusReason.PopupFocusReason)
+
+
+def _words(text: str) -> set[str]:
+    return {word.strip(".,:;…()") for word in _plain(text).split()}
 
 
 def _plain(text: str) -> str:

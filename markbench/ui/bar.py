@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Sequence
 
+from PySide6.QtCore import QCoreApplication, Qt, QTimer
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QGridLayout, QHBoxLayout, QWidget
 
@@ -11,21 +13,34 @@ from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, label, restyle
 from markbench.ui.places import PlaceBar
 
+_LEAST_MS, _LETTER_MS = 5000, 60  # some 200 words a minute, after a moment to look up
+
+
+def saved_at(time: str) -> str:
+    """That everything was on the disk at ``time``."""
+    return QCoreApplication.translate("Window", "✓ saved {time}").format(time=time)
+
 
 class Bar(QWidget):
-    """One line where there is room; with large text the places stand in a line of their own."""
+    """One line where there is room; with large text the places stand in a line of their own.
+
+    What is said stands where the class's title is, so that nothing in the bar moves under
+    the hand; a notice gives the place back after a while, trouble with the next thing saved.
+    """
 
     def __init__(self, theme: Theme, places: PlaceBar, tools: Sequence[QWidget]) -> None:
         super().__init__()
         self._theme, self._places = theme, places
         self.title = ElidedLabel("quiet")
         self.saved = label(kind="small")
-        self.trouble = ElidedLabel("look", most=False)
+        self.saved.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
+        self.trouble = ElidedLabel("look")
+        self._over = QTimer(self, singleShot=True)
+        self._over.timeout.connect(lambda: self._say(""))
         self._tools = QWidget()
         row = QHBoxLayout(self._tools)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(4)
-        row.addWidget(self.trouble)
         row.addWidget(self.saved)
         row.addSpacing(8)
         for tool in tools:
@@ -36,9 +51,11 @@ class Bar(QWidget):
         self._grid.setVerticalSpacing(0)
         self._grid.setColumnStretch(0, 1)
         self._grid.addWidget(self.title, 0, 0)
+        self._grid.addWidget(self.trouble, 0, 0)
         self._narrow: bool | None = None
-        self._arrange()
-        theme.changed.connect(self._arrange)
+        self._say("")
+        self._keep_room()
+        theme.changed.connect(self._keep_room)
 
     def say_title(self, words: str) -> None:
         """Which class is open."""
@@ -46,14 +63,17 @@ class Bar(QWidget):
 
     def say_saved(self, words: str) -> None:
         """When something was last written; any trouble is over."""
-        self._say("")
+        if not self._over.isActive():
+            self._say("")
         self.saved.setText(words)
         self._arrange()
 
     def say_notice(self, words: str) -> None:
-        """Something that was done."""
+        """Something that was done; long enough to be read."""
         self._say(words)
-        restyle(self.trouble, "kind", "quiet")
+        restyle(self.trouble, "kind", "said")
+        if words:
+            self._over.start(_LEAST_MS + _LETTER_MS * len(words))
 
     def say_trouble(self, words: str) -> None:
         """Something that could not be done."""
@@ -70,12 +90,22 @@ class Bar(QWidget):
         self._arrange()
 
     def _say(self, words: str) -> None:
+        self._over.stop()
         self.trouble.setText(words)
         self.trouble.setToolTip(words)  # whole, where the line has no room for it
+        self.trouble.setVisible(bool(words))
+        self.title.setVisible(not words)
+
+    def _keep_room(self) -> None:
+        """Room for the time of saving is kept, or the places would move when it first comes."""
+        widest = saved_at("00:00")
+        self.saved.setMinimumWidth(
+            math.ceil(self._theme.metrics("small").horizontalAdvance(widest)) + 4
+        )
         self._arrange()
 
     def _arrange(self) -> None:
-        tools = self._tools.sizeHint().width() - self.trouble.sizeHint().width()
+        tools = self._tools.sizeHint().width()
         least = 40 + self._places.sizeHint().width() + tools + self._theme.px(110)
         narrow = least > self.width()
         if narrow == self._narrow:

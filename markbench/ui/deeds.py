@@ -35,26 +35,30 @@ def name_deeds(window: Window, deeds: Deeds, theme: Theme) -> None:
 
 def _everywhere(window: Window, deeds: Deeds, theme: Theme) -> None:
     keys = QKeySequence.StandardKey
-    deeds.add(_tr("Find an action"), ("F1", "Ctrl+Space"), window.deed_list.open_list)
+    size, theme_words = _tr("zoom font"), _tr("theme colours night")
+    deeds.add(_tr("Find an action"), ("F1", "Ctrl+Space"), window.deed_list.open_list,
+              also=_tr("help keys commands"))  # fmt: skip
     deeds.add(_tr("Open a class folder…"), keys.Open, window.choose_folder)
     deeds.add(_tr("Undo"), keys.Undo, window._undo, _UNDONE)
     deeds.add(_tr("Redo"), ("Ctrl+Shift+Z", "Ctrl+Y"), window._redo, _UNDONE)
     deeds.add(_tr("Larger text"), ("Ctrl++", "Ctrl+="),
-              lambda: theme.set_scale(theme.scale + _STEP))  # fmt: skip
-    deeds.add(_tr("Smaller text"), ("Ctrl+-",), lambda: theme.set_scale(theme.scale - _STEP))
-    deeds.add(_tr("Text at its usual size"), ("Ctrl+0",), lambda: theme.set_scale(1.0))
-    deeds.add(_tr("Text at twice its size"), "", lambda: theme.set_scale(2.0))
-    deeds.add(_tr("Light"), "", lambda: theme.choose(False))
-    deeds.add(_tr("Dark"), "", lambda: theme.choose(True))
-    deeds.add(_tr("Light or dark as the system"), "", lambda: theme.choose(None))
+              lambda: theme.set_scale(theme.scale + _STEP), also=size)  # fmt: skip
+    deeds.add(_tr("Smaller text"), ("Ctrl+-",),
+              lambda: theme.set_scale(theme.scale - _STEP), also=size)  # fmt: skip
+    deeds.add(_tr("Text at its usual size"), ("Ctrl+0",), lambda: theme.set_scale(1.0), also=size)
+    deeds.add(_tr("Text at twice its size"), "", lambda: theme.set_scale(2.0), also=size)
+    deeds.add(_tr("Light"), "", lambda: theme.choose(False), also=theme_words)
+    deeds.add(_tr("Dark"), "", lambda: theme.choose(True), also=theme_words)
+    deeds.add(_tr("Light or dark as the system"), "", lambda: theme.choose(None), also=theme_words)
     for language, name in languages.NAMES.items():
         words = _tr("Interface language: {name}").format(name=name)
-        deeds.add(words, "", partial(_speak, window, language))
-    deeds.add(_tr("Write the workbook and the mark sheet"), ("Ctrl+E",), window.write_out, _BOTH)
+        deeds.add(words, "", partial(_speak, window, language), also=_tr("settings translation"))
+    deeds.add(_tr("Write the workbook and the mark sheet"), ("Ctrl+E",), window.write_out, _BOTH,
+              _tr("export save print Excel spreadsheet csv marks"))  # fmt: skip
     deeds.add(_tr("Blind marking: hide who is who, or show it"), ("Ctrl+B",),
               window.turn_blind, _BOTH)  # fmt: skip
-    deeds.add(_tr("Close the class"), keys.Close, window.let_go, _BOTH)
-    deeds.add(_tr("Leave Markbench"), keys.Quit, window.close)
+    deeds.add(_tr("Close the class"), ("Ctrl+W", "Ctrl+F4"), window.let_go, _BOTH)
+    deeds.add(_tr("Leave Markbench"), ("Ctrl+Q",), window.close, also=_tr("quit exit end"))
 
 
 def _in_the_class(window: Window, deeds: Deeds) -> None:

@@ -33,7 +33,8 @@ AGAIN_MS = 4000  # between tries to save what waits
 class Desk(QObject):
     """Holds one open :class:`Session`.
 
-    ``changed`` carries a learner's id, empty for all; ``told`` the session's own Change.
+    ``changed`` carries a learner's id, empty for all; ``told`` the session's own Change;
+    ``turned`` the step that was taken back, or done again (then with True).
     ``renewed`` comes in their stead where brief or rubric were written: a page made for other
     criteria cannot show what holds now, and all are made anew over the desk's successor.
     """
@@ -42,6 +43,7 @@ class Desk(QObject):
     told = Signal(object)
     closing = Signal()
     saved = Signal(object)
+    turned = Signal(tuple, bool)
     renewed = Signal()
     trouble = Signal(str)
     waiting = Signal(bool)
@@ -198,11 +200,24 @@ class Desk(QObject):
 
     def undo(self) -> None:
         """Take the last step back."""
-        self.do(lambda session: session.undo())
+        self._turn(again=False)
 
     def redo(self) -> None:
         """Do it again."""
-        self.do(lambda session: session.redo())
+        self._turn(again=True)
+
+    def _turn(self, *, again: bool) -> None:
+        def turn(session: Session) -> None:
+            known = len(self.held.history())
+            if again:
+                session.redo()
+            else:
+                session.undo()
+            step = self.held.history()[known:]
+            if step:
+                self.turned.emit(tuple(step), again)
+
+        self.do(turn)
 
     def finish(self) -> None:
         """Wait until everything given is written."""

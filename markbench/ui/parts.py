@@ -212,3 +212,14 @@ def press(control: QAbstractButton) -> None:
     """Press a control as a hand would, if it may be pressed."""
     if control.isEnabled() and control.isVisible():
         control.click()
+
+
+def first_stop(page: QWidget) -> QWidget | None:
+    """Where Tab goes first on a page in sight."""
+    here = page.nextInFocusChain()
+    while here is not None and here is not page:
+        stops = here.focusPolicy() & Qt.FocusPolicy.TabFocus and here.isEnabled()
+        if stops and page.isAncestorOf(here) and here.isVisible():
+            return here
+        here = here.nextInFocusChain()
+    return None

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
-from PySide6.QtCore import QByteArray, QCoreApplication, QSettings, Qt, QTimer
+from PySide6.QtCore import QByteArray, QSettings, Qt, QTimer
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import (
     QFileDialog,
@@ -16,10 +17,11 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from markbench.model import Decision
 from markbench.ui import opening
 from markbench.ui.actions import DeedList, Deeds
 from markbench.ui.background import Task, in_background
-from markbench.ui.bar import Bar
+from markbench.ui.bar import Bar, saved_at
 from markbench.ui.bench.page import ClassPage
 from markbench.ui.care.doors import CareDoors
 from markbench.ui.desk import Desk
@@ -31,7 +33,9 @@ from markbench.ui.parts import IconButton
 from markbench.ui.places import Place, PlaceBar, make_page
 from markbench.ui.renewal import renew
 from markbench.ui.start_page import StartPage
+from markbench.ui.turned import turned
 from markbench.ui.unsaved import may_let_go
+from markbench.ui.workbooks import write_workbooks
 
 if TYPE_CHECKING:
     from markbench.session import Session
@@ -40,24 +44,6 @@ if TYPE_CHECKING:
 START, CLASS, SHEET = "start", "class", "sheet"
 _GONE_MS = 100  # pages of a class that was closed are deleted by then
 _IDLE_MS = 250  # the first frame is drawn and nobody has chosen a folder yet
-
-
-def write_workbooks(session: Session) -> str:
-    """Write what goes out; says what was written and how many still carry drafts."""
-    from markbench.session.going_out import write_out
-
-    went = write_out(session)
-    if went.not_sent:
-        words = QCoreApplication.translate(
-            "Window", "✓ written to {folder}; {n} texts not sent: {first}"
-        )
-        return words.format(folder=went.folder.name, n=len(went.not_sent), first=went.not_sent[0])
-    words = QCoreApplication.translate("Window", "✓ written to {folder}")
-    if went.unfinished:
-        words = QCoreApplication.translate(
-            "Window", "✓ written to {folder}; {n} learners still carry drafts"
-        )
-    return words.format(folder=went.folder.name, n=went.unfinished)
 
 
 class Window(QMainWindow):
@@ -185,6 +171,7 @@ class Window(QMainWindow):
         desk.trouble.connect(lambda _words: self._show_blind())
         desk.trouble.connect(lambda _words: self._offer_undo())
         desk.changed.connect(lambda _learner: self._offer_undo())
+        desk.turned.connect(self._say_turned)
         desk.changed.connect(lambda _learner: self._show_blind())
         self._show_blind()
         self.bench = ClassPage(desk, self._theme)
@@ -387,6 +374,11 @@ class Window(QMainWindow):
         if desk is not None:
             desk.undo()
 
+    def _say_turned(self, step: Sequence[Decision], again: bool) -> None:
+        # A file is told of when its pages are made anew.
+        if self.desk is not None and all(d.kind != "file" for d in step):
+            self._say_notice(turned(step, self.desk.session, again=again))
+
     def _redo(self) -> None:
         self._settle()
         desk = self.desk or self.pack_door.desk
@@ -403,7 +395,7 @@ class Window(QMainWindow):
         self.redo_button.setEnabled(session is not None and session.can_redo)
 
     def _say_saved(self, when: str) -> None:
-        self.bar.say_saved(self.tr("✓ saved {time}").format(time=when))
+        self.bar.say_saved(saved_at(when))
 
     def _say_notice(self, words: str) -> None:
         self.bar.say_notice(words)

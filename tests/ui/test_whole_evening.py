@@ -188,6 +188,8 @@ def test_a_complete_evening(
     # Nothing that was handed in was touched, and tomorrow all of it is still there.
     assert digests(folder) | before == digests(folder)
     qtbot.keyClick(window, Qt.Key.Key_W, CTRL)
+    qtbot.waitUntil(lambda: window.pages.currentWidget() is window.start, timeout=10_000)
+    assert window.desk is None
     tomorrow = Session.open(folder, "T. Teacher")
     assert [tomorrow.progress(one.id) for one in tomorrow.learners] == [(5, 5)] * 4
     assert tomorrow.value("agreed_slip", "s4") == "half_swings"

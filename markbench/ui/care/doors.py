@@ -28,8 +28,10 @@ class CareDoors(QObject):
         self._window, self._theme = window, theme
         window.start.rebuild_wanted.connect(self.rebuild)
         deeds = window.deeds
-        deeds.add(self.tr("Copies of this class: go back to one"), "", self.open_copies, _CLASS)
-        deeds.add(self.tr("Remove photos and films after sign-off…"), "", self.open_purge, _CLASS)
+        deeds.add(self.tr("Copies of this class: go back to one"), "", self.open_copies, _CLASS,
+                  self.tr("backup restore"))  # fmt: skip
+        deeds.add(self.tr("Remove photos and films after sign-off…"), "", self.open_purge, _CLASS,
+                  self.tr("delete purge videos privacy"))  # fmt: skip
         deeds.add(self.tr("Mark under numbers: a copy without names, and its marks home"), "",
                   self.open_pseudonyms, _CLASS)  # fmt: skip
         deeds.add(self.tr("About Markbench: version, licences, what leaves the machine"), "",

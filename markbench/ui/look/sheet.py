@@ -34,6 +34,7 @@ QLabel[kind="heading"] {{ color: {p.pencil}; font-size: {small}px; font-weight: 
 QLabel[kind="title"] {{ font-family: {SERIF}; font-size: {title}px; }}
 QLabel[kind="name"] {{ font-family: {SERIF}; font-size: {lead}px; }}
 QLabel[kind="look"] {{ color: {p.look}; }}
+QLabel[kind="said"] {{ color: {p.deed}; }}
 QLabel[kind="ink"] {{ color: {p.deed}; font-weight: 600; }}
 QLabel[kind="pencil"] {{ color: {p.pencil}; font-style: italic; }}
 QLabel[kind="link"], QLabel[kind="reason"] {{ border: 2px solid transparent; padding: 2px 0; }}

@@ -6,11 +6,12 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QObject, Qt
 from PySide6.QtGui import QKeySequence
-from PySide6.QtWidgets import QFileDialog, QWidget
+from PySide6.QtWidgets import QApplication, QFileDialog, QWidget
 
 from markbench.ui.look.theme import Theme
+from markbench.ui.parts import first_stop
 from markbench.ui.places import FURTHER
 
 if TYPE_CHECKING:
@@ -37,13 +38,16 @@ class Doors(QObject):
         deeds = self._window.deeds
         new = QKeySequence.StandardKey.New
         deeds.add(self.tr("Begin a new class…"), new, self.choose_folder)
-        deeds.add(self.tr("Change what the class was asked to do"), "", self.open_brief, _CLASS)
-        deeds.add(self.tr("Write the rubric"), "", self.open_rubric, _CLASS)
+        deeds.add(self.tr("Change what the class was asked to do"), "", self.open_brief, _CLASS,
+                  self.tr("settings brief dates deadline grades place"))  # fmt: skip
+        deeds.add(self.tr("Write the rubric"), "", self.open_rubric, _CLASS,
+                  self.tr("criteria levels edit"))  # fmt: skip
         deeds.add(self.tr("Your phrases"), ("Ctrl+J",), self.open_phrases, "sheet")
         deeds.add(self.tr("Leave this page"), "Esc", self.leave, ABOUT)
         deeds.add(self.tr("Write a table of readings for learners…"), "", self.give_template,
-                  _CLASS)  # fmt: skip
-        deeds.add(self.tr("Write a task sheet for learners…"), "", self.give_task_sheet, _CLASS)
+                  _CLASS, self.tr("template form spreadsheet"))  # fmt: skip
+        deeds.add(self.tr("Write a task sheet for learners…"), "", self.give_task_sheet, _CLASS,
+                  self.tr("print handout pdf instructions"))  # fmt: skip
 
     # --- pages -----------------------------------------------------------------------
 
@@ -123,6 +127,9 @@ class Doors(QObject):
         self._window.places.setVisible(self._window.desk is not None)
         self._window.pages.addWidget(page)
         self._window._go(ABOUT, page)
+        first, now = first_stop(page), QApplication.focusWidget()
+        if first is not None and (now is None or not page.isAncestorOf(now)):
+            first.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _sweep(self) -> None:
         page = self.page
