@@ -118,6 +118,8 @@ def _value(kind: str, value: Any) -> str:
         return WITHHELD
     if kind == "kept":
         return "what was known of files that were then removed"
+    if kind == "work":
+        return "the readings and pieces that a mark rests on"
     if kind == "mark" and isinstance(value, dict):
         level, marks = value.get("level"), value.get("marks")
         shown = f"{marks:g}" if isinstance(marks, int | float) else str(marks)

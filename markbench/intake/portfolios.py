@@ -115,18 +115,22 @@ def read_portfolio(desk: Desk, learner: Learner, pieces: Sequence[Piece]) -> Por
         current.append(piece)
     findings += [*sorted_tables.findings, *sorted_others.findings]
     gone = still_kept(desk.settled.kept.get(learner.id), learner, desk.there)
+    written = table or gone.as_written
     table = table or gone.table
     findings += [one for one in gone.findings if one not in findings]
     from_row = chosen is not None and any(
         chosen is piece for piece, _ in desk.rows.owned.get(learner.id, [])
     )
     table = _teachers_hand(desk, learner, table, findings, from_row=from_row)
+    if table is not None and written is None:
+        written = ReadingsTable((), (), Source(""))  # typed for whoever wrote nothing readable
     return Portfolio(
         learner=learner,
         pieces=in_order((*current, *sorted_others.current), gone.pieces),
         earlier=in_order((*sorted_tables.earlier, *sorted_others.earlier), gone.earlier),
         table=table,
         findings=tuple(findings),
+        written=None if written is table else written,
     )
 
 

@@ -73,6 +73,8 @@ class Portfolio:
 
     ``pieces`` are current; ``earlier`` the ones a later hand-in replaced, kept.
     ``table`` is ``None`` when no readings could be understood (a finding says why).
+    ``written`` is the learner's own table where the teacher's hand changed it: rows she
+    typed, cells she corrected.
     """
 
     learner: Learner
@@ -80,6 +82,12 @@ class Portfolio:
     earlier: tuple[Piece, ...] = ()
     table: ReadingsTable | None = None
     findings: tuple[Finding, ...] = ()
+    written: ReadingsTable | None = None
+
+    @property
+    def as_written(self) -> ReadingsTable | None:
+        """The table as the learner handed it in, without the teacher's hand."""
+        return self.table if self.written is None else self.written
 
     @property
     def handed_in(self) -> dt.datetime | None:

@@ -264,6 +264,7 @@ class Veiled:
             pieces=self._pieces(true.pieces),
             earlier=self._pieces(true.earlier),
             table=None if true.table is None else self._table(true.table),
+            written=None if true.written is None else self._table(true.written),
             findings=tuple(self._finding(one) for one in true.findings),
         )
 

@@ -18,6 +18,7 @@ from markbench.intake.corrections import typed_rows
 from markbench.intake.tables import ColumnHints
 from markbench.model import ClassWork, Concern, Decision, Finding, PieceKind, Source
 from markbench.moderation.plain import from_plain
+from markbench.session.handed_in_work import WORK, read_work
 
 _MOST_TOLD = 5
 _MOST_MARKS = 1e6  # far above any rubric's; keeps sums and their display finite
@@ -140,6 +141,8 @@ _FORMS: Mapping[str, Callable[[Any], object]] = {
     "swing_count": _count,
     "hints": ColumnHints.from_json,
     "typed": typed_rows,
+    WORK: read_work,
+    "mark_stands": _as(str),
 }
 
 

@@ -4,17 +4,16 @@ from __future__ import annotations
 
 import datetime as dt
 from dataclasses import dataclass
-from typing import cast
+from typing import Literal, cast
 
 from markbench.checks.pieces import certainly_missing
 from markbench.intake.folder import open_piece
 from markbench.intake.tables import read_readings
-from markbench.model import Piece, PieceKind, Portfolio, Reading, ReadingsTable
+from markbench.model import Piece, PieceKind, Portfolio, ReadingsTable
 from markbench.session.session import Session
+from markbench.session.since_marked import since_marked
 
 _MOST_BYTES = 30_000_000
-# Lengths nearer than this are the same length written twice (half a millimetre).
-_SAME_LENGTH_M = 0.0005
 
 
 @dataclass(frozen=True, slots=True)
@@ -23,8 +22,9 @@ class HandIn:
 
     ``missing`` holds the pieces asked for and not there (every one of them where nothing
     was handed in); ``again`` the pieces the teacher found unreadable or wants again;
-    ``replaced`` how many pieces a later hand-in replaced; ``since_marked`` whether a piece
-    carries a later time than the learner's last mark.
+    ``replaced`` how many pieces a later hand-in replaced; ``since_marked`` whether the work
+    changed after it was marked: ``perhaps`` where what was marked is not known and a piece
+    carries a later time than the mark.
     """
 
     learner: str
@@ -35,7 +35,7 @@ class HandIn:
     missing: tuple[PieceKind, ...]
     again: tuple[PieceKind, ...]
     replaced: int
-    since_marked: bool
+    since_marked: Literal["", "changed", "perhaps"]
 
     @property
     def nothing(self) -> bool:
@@ -61,6 +61,8 @@ def hand_in(session: Session, learner: str) -> HandIn:
         for piece in portfolio.pieces
         if session.value("piece_status", learner, piece.file) in ("again", "unreadable")
     }
+    changed = since_marked(session, learner)
+    since = "" if changed is None else "perhaps" if changed.by_date else "changed"
     return HandIn(
         learner=learner,
         handed_in=when,
@@ -70,7 +72,7 @@ def hand_in(session: Session, learner: str) -> HandIn:
         missing=_missing(session, learner, portfolio),
         again=tuple(wanted_again),
         replaced=len(portfolio.earlier),
-        since_marked=_since_marked(session, learner, portfolio),
+        since_marked=cast(Literal["", "changed", "perhaps"], since),
     )
 
 
@@ -79,16 +81,6 @@ def _missing(session: Session, learner: str, portfolio: Portfolio) -> tuple[Piec
     found = cast(list[PieceKind], certainly_missing(session.findings(learner)))
     order = ("readings", *session.brief.evidence)
     return tuple(sorted(set(found), key=lambda kind: order.index(kind) if kind in order else 99))
-
-
-def _since_marked(session: Session, learner: str, portfolio: Portfolio) -> bool:
-    marks = session.marks(learner).values()
-    when = portfolio.handed_in
-    if not marks or when is None:
-        return False
-    # The times of files are local and carry no zone.
-    last = max(mark.at for mark in marks).astimezone().replace(tzinfo=None)
-    return when.replace(tzinfo=None) > last
 
 
 @dataclass(frozen=True, slots=True)
@@ -108,25 +100,6 @@ def replaced_pieces(portfolio: Portfolio) -> tuple[Replaced, ...]:
     )
 
 
-@dataclass(frozen=True, slots=True)
-class RowChange:
-    """One length in both tables; ``None`` where it stands in one of them only."""
-
-    earlier: Reading | None
-    now: Reading | None
-
-    @property
-    def changed(self) -> bool:
-        """Whether anything differs, as numbers."""
-        if self.earlier is None or self.now is None:
-            return True
-        return (
-            self.earlier.swings != self.now.swings
-            or abs(self.earlier.length_m - self.now.length_m) > 1e-9
-            or [t.time_s for t in self.earlier.timings] != [t.time_s for t in self.now.timings]
-        )
-
-
 def earlier_table(session: Session, learner: str) -> ReadingsTable | None:
     """The latest table that was replaced, read again; ``None`` where there is none to read.
 
@@ -143,21 +116,3 @@ def earlier_table(session: Session, learner: str) -> ReadingsTable | None:
         if outcome.table is not None and outcome.table.readings:
             return outcome.table
     return None
-
-
-def row_changes(earlier: ReadingsTable, now: ReadingsTable) -> tuple[RowChange, ...]:
-    """Both tables side by side, matched by length, shortest first.
-
-    Two lengths of the same table that agree are matched in the order written.
-    """
-    left = sorted(earlier.readings, key=lambda one: one.length_m)
-    right = sorted(now.readings, key=lambda one: one.length_m)
-    rows: list[RowChange] = []
-    while left or right:
-        if left and right and abs(left[0].length_m - right[0].length_m) <= _SAME_LENGTH_M:
-            rows.append(RowChange(left.pop(0), right.pop(0)))
-        elif not right or (left and left[0].length_m < right[0].length_m):
-            rows.append(RowChange(left.pop(0), None))
-        else:
-            rows.append(RowChange(None, right.pop(0)))
-    return tuple(rows)

@@ -16,6 +16,7 @@ from statistics import fmean, median
 from markbench.checks.diagnosis import SLIPS
 from markbench.checks.registry import CHECKS
 from markbench.model import Concern, Decision, LocalGravity
+from markbench.session.handed_in_work import WORK
 from markbench.session.session import Session
 
 # A longer break between two decisions is not marking (common sense, no source).
@@ -250,7 +251,7 @@ def pace_of(decisions: Iterable[Decision], learners: set[str]) -> tuple[Pace, ..
     seconds: dict[str, float] = defaultdict(float)
     count: dict[str, int] = defaultdict(int)
     for decision in decisions:
-        if decision.at is None:
+        if decision.at is None or decision.kind == WORK:
             continue
         before = last.get(decision.who)
         last[decision.who] = decision.at

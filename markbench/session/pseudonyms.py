@@ -38,6 +38,7 @@ from markbench.intake.tree import PieceError, open_piece
 from markbench.model import Decision, Piece
 from markbench.moderation.scrubbing import Scrubber
 from markbench.session.errors import RefusedError
+from markbench.session.handed_in_work import WORK, Work, read_work, work_of
 from markbench.session.keeping import store_of
 from markbench.session.pack_media import NotCleanError, clean_photo, clean_video
 from markbench.session.session import Progress, Session
@@ -90,6 +91,7 @@ class _Key:
     learners: dict[str, dict[str, str]] = field(default_factory=dict)
     files: dict[str, str] = field(default_factory=dict)
     sheets: dict[str, str] = field(default_factory=dict)  # file|sheet of the copy → true sheet
+    work: dict[str, Work] = field(default_factory=dict)  # as it was when it was copied
     format: str = FORMAT
     version: int = 1
 
@@ -137,6 +139,7 @@ def bring_home(session: Session, copy: Path, key: Path) -> int:
             raise RefusedError(f"The copy's journal is not as it was written: {broken.message}")
         theirs = fold(journal.all())
     home: list[Decision] = []
+    at_home: set[tuple[str, str, str]] = set()
     for (kind, code, subject), decision in theirs.items():
         if kind not in _HOME:
             continue
@@ -144,16 +147,42 @@ def bring_home(session: Session, copy: Path, key: Path) -> int:
             raise RefusedError("This key belongs to another copy: it does not know its numbers.")
         true = _true_subject(known, subject)
         mine = replace(decision, learner=ids.get(code, ""), subject=true, undoes=None, number=0)
+        if kind == "mark":
+            mine, work = _resting_at_home(mine, theirs.get((WORK, code, mine.value.get(WORK))),
+                                          known.work.get(code))  # fmt: skip
+            if work is not None and work.key not in at_home and session.value(*work.key) is None:
+                at_home.add(work.key)
+                home.append(work)
         held = session.value(*mine.key)
         if held != mine.value:
             home.append(replace(mine, before=held))
     if not home:
         raise RefusedError("There is nothing in this copy that the class does not have.")
     now = dt.datetime.now(dt.UTC)
-    note = {"decisions": len(home)}
+    brought = len(home) - len(at_home)
+    note = {"decisions": brought}
     session.keep_copy()
     session.take_in([*home, Decision(KIND, "", "", note, who=session.who, at=now)])
-    return len(home)
+    return brought
+
+
+def _resting_at_home(
+    mark: Decision, there: Decision | None, here: Work | None
+) -> tuple[Decision, Decision | None]:
+    """A mark of the copy on the work at home that it was made of, and that work to be kept.
+
+    Photos and films of a copy are other bytes; its readings tell that it was the same work.
+    Where they do not, the mark comes home without saying what it rests on.
+    """
+    plain = {key: value for key, value in mark.value.items() if key != WORK}
+    if there is None or here is None or _numbers(read_work(there.value)) != _numbers(here):
+        return replace(mark, value=plain), None
+    work = Decision(WORK, mark.learner, here.key, here.plain, who=mark.who, at=mark.at)
+    return replace(mark, value={**plain, WORK: here.key}), work
+
+
+def _numbers(work: Work) -> list[tuple[float, int, tuple[float, ...]]]:
+    return [(row.length_m, row.swings, row.times_s) for row in work.rows]
 
 
 def _true_subject(known: _Key, subject: str) -> str:
@@ -221,6 +250,7 @@ class _Copying:
         """One learner's pieces, under the number."""
         code, used = self.codes[learner], Counter[str]()
         portfolio = self.session.portfolio(learner)
+        self.key.work[code] = work_of(portfolio)
         if portfolio.earlier:
             self.left_out["a later hand-in replaced it"] += len(portfolio.earlier)
         for piece in portfolio.pieces:
@@ -313,6 +343,7 @@ def _plain(key: _Key) -> dict[str, Any]:
         "learners": key.learners,
         "files": key.files,
         "sheets": key.sheets,
+        "work": {code: work.plain for code, work in key.work.items()},
     }
 
 
@@ -328,6 +359,7 @@ def _read_key(path: Path) -> _Key:
         files, sheets = (
             {str(new): str(old) for new, old in found[what].items()} for what in ("files", "sheets")
         )
-        return _Key(str(found["class"]), str(found["made"]), learners, files, sheets)
+        work = {str(code): read_work(one) for code, one in found.get("work", {}).items()}
+        return _Key(str(found["class"]), str(found["made"]), learners, files, sheets, work)
     except (OSError, ValueError, KeyError, TypeError, AttributeError) as error:
         raise RefusedError(f"{path.name} is not a key that can be read.") from error

@@ -220,7 +220,8 @@ def _known(held: Portfolio, going: Set[str], digests: Digests) -> Portfolio:
         for one in held.findings
         if table is not None or any(source.file in files for source in one.sources)
     )
-    return Portfolio(held.learner, pieces, earlier, table, findings)
+    written = None if table is None else held.written
+    return Portfolio(held.learner, pieces, earlier, table, findings, written)
 
 
 def _forget_small_pictures(digests: Digests) -> None:

@@ -20,6 +20,7 @@ from pathlib import Path
 from markbench.model import Decision, State
 from markbench.session.class_files import KIND as FILE
 from markbench.session.errors import RefusedError
+from markbench.session.handed_in_work import WORK
 from markbench.session.keeping import store_of
 from markbench.session.session import Session
 from markbench.store import Journal, Salvaged, StoreError, backups_of, fold, made_at, salvage
@@ -28,7 +29,7 @@ KIND = "restored"
 # What happened outside the journal stays as it is: a file that is gone, a pack that was sent,
 # the brief and the rubric as they lie in the folder.
 _HAPPENED = frozenset(
-    {KIND, "sign_off", "reopen", "pack", "purge", "kept", "salvaged", "lost", FILE}
+    {KIND, "sign_off", "reopen", "pack", "purge", "kept", "salvaged", "lost", FILE, WORK}
 )
 _TEXTS = ("feedback", "note")
 

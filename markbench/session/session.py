@@ -30,6 +30,7 @@ from markbench.session import class_files, present
 from markbench.session.errors import GoneByError, SignedOffError
 from markbench.session.evidence import Seen
 from markbench.session.forms import usable, with_odd
+from markbench.session.handed_in_work import WORK, work_of
 from markbench.session.judging import Judging
 from markbench.session.keeping import store_of
 from markbench.session.known import Known
@@ -148,7 +149,7 @@ class Session(Known):
             d.criterion for d in self.drafts(learner) if not self.mark(learner, d.criterion)
         )
         drafts = [self.draft(learner, criterion) for criterion in wanted]
-        self.decide(
+        self._mark(
             *(
                 self._mark_decision(learner, d.criterion, d.level, d.marks)
                 for d in drafts
@@ -163,7 +164,7 @@ class Session(Known):
         if chosen is None:
             names = ", ".join(one.name for one in row.levels)
             raise ValueError(f"{row.title} has no level {level!r}; its levels are {names}.")
-        self.decide(replace(self._mark_decision(learner, criterion, level, chosen.marks), why=why))
+        self._mark(replace(self._mark_decision(learner, criterion, level, chosen.marks), why=why))
 
     def clear_mark(self, learner: str, criterion: str) -> None:
         """Take a mark back to a draft."""
@@ -301,6 +302,14 @@ class Session(Known):
         self._tell(Change("", ("evidence",)))
 
     # --- inside --------------------------------------------------------------------
+
+    def _mark(self, *marks: Decision) -> None:
+        """Decide marks, each resting on the learner's work as it is now."""
+        work = {mark.learner: work_of(self.portfolio(mark.learner)) for mark in marks}
+        self.decide(
+            *(Decision(WORK, learner, one.key, one.plain) for learner, one in work.items()),
+            *(replace(m, value={**m.value, WORK: work[m.learner].key}) for m in marks),
+        )
 
     def _mark_decision(
         self, learner: str, criterion: str, level: str | None, marks: float | None

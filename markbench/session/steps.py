@@ -17,6 +17,7 @@ from typing import Any
 
 from markbench.model import Decision
 from markbench.session.class_files import KIND as FILE
+from markbench.session.handed_in_work import WORK
 
 Step = list[Decision]
 
@@ -54,18 +55,21 @@ class Steps:
                 self.forget()
 
     def follow(self, written: Sequence[Decision]) -> None:
-        """Take in a step that was journalled."""
+        """Take in a step that was journalled; the work that a mark rests on is a fact and stays."""
+        written = [d for d in written if d.kind != WORK]
+        if not written:
+            return
         kinds = {d.kind for d in written}
         numbers = {d.undoes for d in written}
         if numbers != {None}:
-            if not self._moved(numbers, list(written)):
+            if not self._moved(numbers, written):
                 self.forget()
         elif kinds & self._for_good:
             self.forget()
         else:
             self.undone.clear()
             if not kinds <= LEFT_THE_HOUSE:
-                self.past.append(list(written))
+                self.past.append(written)
 
     def forget(self) -> None:
         """Nothing can be taken back or done again."""

@@ -11,8 +11,8 @@ from markbench.session.hand_ins import (
     hand_in,
     hand_ins,
     replaced_pieces,
-    row_changes,
 )
+from markbench.session.since_marked import row_changes
 
 HEAD = "Length / cm,t1 / s for 10 swings,t2 / s\n"
 FIRST = HEAD + "20,8.95,9.01\n30,11.02,10.95\n40,12.72,12.66\n"
@@ -79,7 +79,8 @@ def test_what_changed_stands_side_by_side(session):
     assert one.earlier.file.endswith("readings.csv")
     assert one.now is not None
     assert one.now.file.endswith("readings v2.csv")
-    rows = row_changes(earlier_table(session, "3"), session.portfolio("3").table)
+    now = session.portfolio("3").table
+    rows = row_changes(earlier_table(session, "3").readings, now.readings)
     assert [row.changed for row in rows] == [False, True, False, True]
     assert [t.time_s for t in rows[1].earlier.timings] == [11.02, 10.95]
     assert [t.time_s for t in rows[1].now.timings] == [11.02, 11.15]
@@ -91,16 +92,3 @@ def test_without_an_earlier_table_there_is_none(session, folder):
     assert earlier_table(session, "1") is None
     (folder / "Cleo Fabricated" / "readings.csv").unlink()
     assert earlier_table(session, "3") is None  # gone from the disk since it was read
-
-
-def test_handed_in_since_it_was_marked(session, folder):
-    criterion = session.rubric.criteria[0].id
-    session.accept("1", criterion)
-    assert not hand_in(session, "1").since_marked
-    session.close()
-    soon = dt.datetime.now() + dt.timedelta(hours=1)
-    put(folder / "Ada Invented" / "readings.csv", LATER, soon)
-    again = Session.open(folder, "T. Teacher")
-    assert hand_in(again, "1").since_marked
-    assert not hand_in(again, "2").since_marked
-    again.close()

@@ -9,7 +9,8 @@ from PySide6.QtGui import QColor, QFont
 from PySide6.QtWidgets import QAbstractItemView, QFrame, QHeaderView, QTableView, QVBoxLayout
 
 from markbench.model import Reading, ReadingsTable
-from markbench.session.hand_ins import RowChange, earlier_table, replaced_pieces, row_changes
+from markbench.session.hand_ins import earlier_table, replaced_pieces
+from markbench.session.since_marked import RowChange, row_changes
 from markbench.ui.background import Task, in_background
 from markbench.ui.desk import Desk
 from markbench.ui.look.dates import short_day_and_time
@@ -154,7 +155,7 @@ class ChangesPanel(QFrame):
                 self.words.text() + "\n" + self.tr("The earlier table cannot be read any more.")
             )
             return
-        changes = row_changes(earlier, now)
+        changes = row_changes(earlier.readings, now.readings)
         self.model.show_changes(changes)
         differ = sum(change.changed for change in changes)
         if differ:
