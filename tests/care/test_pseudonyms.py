@@ -12,6 +12,7 @@ from markbench.session import Session
 from markbench.session.errors import RefusedError, SignedOffError
 from markbench.session.moderating import sign_off
 from markbench.session.pseudonyms import bring_home, make_copy
+from markbench.session.since_marked import since_marked
 
 # Shorter names stand in any picture's bytes by chance.
 WORDS = {part for name in NAMES for part in (name, name.split()[1])} | set(IDS)
@@ -116,6 +117,29 @@ def test_marks_come_home_with_their_signatures(session, tmp_path):
     assert session._journal.verify() is None
     with pytest.raises(RefusedError, match="nothing"):
         bring_home(session, copy, key)
+
+
+def test_marks_rest_at_home_on_the_work_that_was_copied(session, tmp_path):
+    copy, key = tmp_path / "copy", tmp_path / "key"
+    make_copy(session, copy, key)
+    opened = Session.open(copy, "M. Marker")
+    for learner in opened.learners:
+        opened.accept(learner.id)
+    opened.close()
+    folder = session.folder
+    later = folder / NAMES[1] / "readings v2.csv"  # while the copy was being marked
+    later.parent.mkdir()
+    later.write_text(table(NAMES[1], 0.4), "utf-8")
+    session.close()
+    again = Session.open(folder, "T. Teacher")
+    assert bring_home(again, copy, key) == sum(len(again.marks(i)) for i in IDS)
+    try:
+        # Photos of a copy are other bytes, and yet only what changed at home has changed.
+        assert [since_marked(again, i) is not None for i in IDS] == [False, True, False]
+        assert since_marked(again, IDS[1]).differing
+        assert not since_marked(again, IDS[1]).by_date
+    finally:
+        again.close()
 
 
 def test_what_is_refused(session, tmp_path):
