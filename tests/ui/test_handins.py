@@ -183,7 +183,7 @@ TODAY = dt.date(2026, 3, 14)
 def row(**changes: object) -> HandIn:
     usual = {
         "learner": "s1", "handed_in": IN_TIME, "due": dt.date(2026, 3, 16), "days_late": 0,
-        "extended_to": None, "missing": (), "again": (), "replaced": 0, "since_marked": False,
+        "extended_to": None, "missing": (), "again": (), "replaced": 0, "since_marked": "",
     }  # fmt: skip
     return HandIn(**{**usual, **changes})
 
