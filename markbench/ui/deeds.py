@@ -54,7 +54,7 @@ def _everywhere(window: Window, deeds: Deeds, theme: Theme) -> None:
         words = _tr("Interface language: {name}").format(name=name)
         deeds.add(words, "", partial(_speak, window, language), also=_tr("settings translation"))
     deeds.add(_tr("Write the workbook and the mark sheet"), ("Ctrl+E",), window.write_out, _BOTH,
-              _tr("export save print Excel spreadsheet csv marks"))  # fmt: skip
+              _tr("export print Excel csv"))  # fmt: skip
     deeds.add(_tr("Blind marking: hide who is who, or show it"), ("Ctrl+B",),
               window.turn_blind, _BOTH)  # fmt: skip
     deeds.add(_tr("Close the class"), ("Ctrl+W", "Ctrl+F4"), window.let_go, _BOTH)
