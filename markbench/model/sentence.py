@@ -20,6 +20,9 @@ class Figures(str):
 
     __slots__ = ()
 
+    def __str__(self) -> Self:
+        return self
+
 
 class Sentence(str):
     """``form`` with its places filled by ``values``.
@@ -40,11 +43,14 @@ class Sentence(str):
         made.form, made.values, made.capital = form, values, capital
         return made
 
+    def __str__(self) -> Self:
+        return self
+
     def __reduce__(self) -> tuple[Any, ...]:
         return Sentence, (self.form, self.values, self.capital)
 
 
-def say(form: str, **values: Any) -> Sentence:
+def say(form: str, /, **values: Any) -> Sentence:
     """A sentence, or a part of one. ``form`` stands in the call itself, to be found there;
     one that comes out of a table is found by ``refresh`` because the table is listed there.
     """

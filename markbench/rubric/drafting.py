@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from itertools import islice
 
-from markbench.model import Criterion, Draft, Finding, Reason, Rubric
+from markbench.model import Criterion, Draft, Finding, Reason, Rubric, say
 from markbench.rubric.condition import Condition, condition
 from markbench.rubric.facts import FACTS, Facts
 from markbench.rubric.phrasing import Alternates, Template, alternates
@@ -108,18 +108,21 @@ def _reasons(row: _Row, reached: int, facts: Facts) -> tuple[Reason, ...]:
     levels = row.criterion.levels
     reasons: dict[str, Reason] = {}
     if reached > 0:
-        above = f"for “{levels[reached - 1].name}”: "
+        above = levels[reached - 1]
         for part in lacking(row.levels[reached - 1], facts):
-            tell(part, facts, reasons, above)
+            tell(part, facts, reasons, above.name)
     for part in supporting(row.levels[reached], facts):
         tell(part, facts, reasons)
     if levels[reached].when:
         return tuple(reasons.values())
-    return (*reasons.values(), Reason(f"“{levels[reached].name}” asks for nothing more."))
+    return (
+        *reasons.values(),
+        Reason(say("“{level}” asks for nothing more.", level=levels[reached].name)),
+    )
 
 
 def _not_judged(row: Criterion, findings: tuple[Finding, ...]) -> Draft:
-    told = Reason("The table of readings could not be understood, so no level is drafted.")
+    told = Reason(say("The table of readings could not be understood, so no level is drafted."))
     why = [
         Reason(f.message, "readings_unread", f.check, f.sources)
         for f in findings
@@ -134,17 +137,24 @@ def _waiting(row: _Row, facts: Facts) -> tuple[Reason, ...]:
         return ()
     told = []
     if row.rests_on_photos and facts["pieces_untold"]:
-        text = "A photo is here and nobody has said what it shows, so no level is drafted."
+        text = say("A photo is here and nobody has said what it shows, so no level is drafted.")
         told.append(Reason(text, "pieces_untold"))
     if facts["pieces_unopened"]:
-        text = "A piece was handed in that will not open here, so no level is drafted."
+        text = say("A piece was handed in that will not open here, so no level is drafted.")
         told.append(Reason(text, "pieces_unopened"))
     return tuple(told)
 
 
 def _for_the_eye(row: _Row, facts: Facts) -> Draft:
     best = row.criterion.levels[0]
-    prompt = Reason(f"For your eye: {row.criterion.title}. “{best.name}” asks: {best.descriptor}")
+    prompt = Reason(
+        say(
+            "For your eye: {title}. “{best}” asks: {what}",
+            title=row.criterion.title,
+            best=best.name,
+            what=best.descriptor,
+        )
+    )
     looks = [
         Reason(
             said,

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from functools import lru_cache
+from functools import lru_cache, reduce
 
-from markbench.model import Reason
-from markbench.model.sentence import sentence_case
+from markbench.model import Figures, Reason, Sentence, joined, opening, say
 from markbench.rubric.condition import (
     All,
     Any,
@@ -22,14 +21,21 @@ from markbench.rubric.condition import (
 from markbench.rubric.facts import FACTS, Facts, Value
 
 _MIRROR = {"<": ">", "<=": ">=", ">": "<", ">=": "<=", "==": "==", "!=": "!="}
-_NEEDS = {
-    "<": "less than {}",
-    "<=": "at most {}",
-    ">": "more than {}",
-    ">=": "at least {}",
-    "==": "exactly {}",
-    "!=": "other than {}",
-}
+
+
+def _needed(sign: str, value: str) -> str:
+    match sign:
+        case "<":
+            return say("less than {value}", value=value)
+        case "<=":
+            return say("at most {value}", value=value)
+        case ">":
+            return say("more than {value}", value=value)
+        case ">=":
+            return say("at least {value}", value=value)
+        case "==":
+            return say("exactly {value}", value=value)
+    return say("other than {value}", value=value)
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,12 +56,17 @@ def supporting(condition: Condition, facts: Facts) -> tuple[Told, ...]:
     return tuple(_supporting(condition.root, facts))
 
 
-def tell(told: Told, facts: Facts, reasons: dict[str, Reason], prefix: str = "") -> None:
+def tell(told: Told, facts: Facts, reasons: dict[str, Reason], level: str = "") -> None:
     """Add the reason itself, then the findings that bear on its fact, with their cells.
 
-    ``reasons`` are kept by their text, each told once: a finding may bear on several facts.
+    ``level``: what it is the reason for not to have reached. ``reasons`` are kept by their
+    text, each told once: a finding may bear on several facts.
     """
-    text = f"{sentence_case(prefix + told.words)}."
+    text: str
+    if level:
+        text = say("For “{level}”: {told}.", level=level, told=told.words)
+    else:
+        text = opening(say("{told}.", told=told.words))
     if text not in reasons:
         reasons[text] = Reason(text, told.fact, sources=facts.sources(told.fact))
     for finding in facts.findings(told.fact):
@@ -82,18 +93,19 @@ def _lacking(node: Node, facts: Facts) -> Iterator[Told]:
                 if not (isinstance(part, Not) and isinstance(part.part, Known))
             ]
             if all(ways):
-                words = ", or ".join(" and ".join(t.words for t in way) for way in ways)
-                yield Told(words, ways[0][0].fact)
+                told = [reduce(_and, (part.words for part in way)) for way in ways]
+                yield Told(reduce(_or, told), ways[0][0].fact)
         case Not(Name(name)):
-            found = "not known" if facts[name] is None else "it is there"
-            yield Told(f"must be without {FACTS[name].label}; {found}", name)
+            found = say("not known") if facts[name] is None else say("it is there")
+            words = say("must be without {fact}; {found}", fact=_label(name), found=found)
+            yield Told(words, name)
         case Name(name):
-            found = "not known" if facts[name] is None else "not found"
-            yield Told(f"needs {FACTS[name].label}; {found}", name)
+            found = say("not known") if facts[name] is None else say("not found")
+            yield Told(say("needs {fact}; {found}", fact=_label(name), found=found), name)
         case Known(name):
-            yield Told(f"{FACTS[name].label} is not known", name)
+            yield Told(say("{fact} is not known", fact=_label(name)), name)
         case _:
-            yield from _roundabout(node, facts, "does not hold")
+            yield from _roundabout(node, facts, holds=False)
 
 
 def _supporting(node: Node, facts: Facts) -> Iterator[Told]:
@@ -112,13 +124,13 @@ def _supporting(node: Node, facts: Facts) -> Iterator[Told]:
                     yield from first
                     return
         case Not(Name(name)):
-            yield Told(f"without {FACTS[name].label}", name)
+            yield Told(say("without {fact}", fact=_label(name)), name)
         case Name(name):
-            yield Told(f"{FACTS[name].label}: yes", name)
+            yield Told(say("{fact}: yes", fact=_label(name)), name)
         case Known(name):
-            yield Told(f"{FACTS[name].label}: known", name)
+            yield Told(say("{fact}: known", fact=_label(name)), name)
         case _:
-            yield from _roundabout(node, facts, "holds")
+            yield from _roundabout(node, facts, holds=True)
 
 
 def _compared(node: Comparison, facts: Facts, met: bool) -> Told:
@@ -126,44 +138,66 @@ def _compared(node: Comparison, facts: Facts, met: bool) -> Told:
     if not isinstance(left, Name) and isinstance(right, Name):
         sign, left, right = _MIRROR[sign], right, left
     if not isinstance(left, Name):
-        return next(_roundabout(node, facts, "holds" if met else "does not hold"))
-    fact = FACTS[left.name]
-    found = _written(left.name, facts[left.name])
-    wanted = _NEEDS[sign].format(_written(left.name, right.value(facts.values_by_name)))
-    if fact.counted:
-        words = (
-            f"{fact.label}: {found} ({wanted} needed)"
-            if met
-            else f"needs {wanted} {fact.label}; {found} found"
+        return next(_roundabout(node, facts, holds=met))
+    wanted = _needed(sign, _written(left.name, right.value(facts.values_by_name)))
+    if FACTS[left.name].counted:
+        words = say(
+            "{fact}: {found} ({wanted} needed)" if met else "needs {wanted} {fact}; {found} found",
+            fact=_label(left.name),
+            found=_written(left.name, facts[left.name]),
+            wanted=wanted,
         )
     else:
-        words = (
-            f"{fact.label} is {found} ({wanted} needed)"
+        words = say(
+            "{fact} is {found} ({wanted} needed)"
             if met
-            else f"needs {fact.label} of {wanted}; it is {found}"
+            else "needs {fact} of {wanted}; it is {found}",
+            fact=_label(left.name),
+            found=_written(left.name, facts[left.name]),
+            wanted=wanted,
         )
     return Told(words, left.name)
+
+
+@lru_cache(maxsize=256)
+def _label(name: str) -> str:
+    return say(FACTS[name].label)
+
+
+def _and(one: str, other: str) -> str:
+    return say("{one} and {other}", one=one, other=other)
+
+
+def _or(one: str, other: str) -> str:
+    return say("{one}, or {other}", one=one, other=other)
 
 
 @lru_cache(maxsize=4096, typed=True)
 def _written(name: str, value: Value) -> str:
     """A value (or a threshold for it) as this fact is written; most recur through a class."""
     if value is None:
-        return "not known"
+        return say("not known")
     if isinstance(value, bool):
-        return "yes" if value else "no"
+        return say("yes") if value else say("no")
     if isinstance(value, str):
-        return f"“{value}”" if value else "none"
+        return say("“{text}”", text=value) if value else say("none")
     show = FACTS[name].show
-    return (show(value, None) if show is not None else None) or f"{value:g}"
+    shown = (show(value, None) if show is not None else None) or f"{value:g}"
+    return shown if isinstance(shown, Sentence) else Figures(shown)
 
 
-def _roundabout(node: Node, facts: Facts, verdict: str) -> Iterator[Told]:
+def _roundabout(node: Node, facts: Facts, *, holds: bool) -> Iterator[Told]:
     names = list(dict.fromkeys(_names(node)))
     if not names:
         return
-    told = ", ".join(f"{FACTS[n].label}: {_written(n, facts[n])}" for n in names)
-    yield Told(f"the condition {verdict} ({told})", names[0])
+    told = joined(
+        (say("{fact}: {found}", fact=_label(n), found=_written(n, facts[n])) for n in names), ", "
+    )
+    words = say(
+        "the condition holds ({told})" if holds else "the condition does not hold ({told})",
+        told=told,
+    )
+    yield Told(words, names[0])
 
 
 def _names(node: Node) -> Iterator[str]:

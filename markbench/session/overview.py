@@ -15,7 +15,7 @@ from statistics import fmean, median
 
 from markbench.checks.diagnosis import SLIPS
 from markbench.checks.registry import CHECKS
-from markbench.model import Concern, Decision, LocalGravity
+from markbench.model import Concern, Decision, LocalGravity, opening, say
 from markbench.session.handed_in_work import WORK
 from markbench.session.session import Session
 
@@ -64,12 +64,17 @@ def teach_again(session: Session) -> tuple[Topic, ...]:
                 agreed[slip].append(learner)
     topics = [
         Topic(
-            f"slip:{slip}", _capital(SLIPS[slip].title), "", True, tuple(who), tuple(agreed[slip])
+            f"slip:{slip}",
+            opening(say(SLIPS[slip].title)),
+            "",
+            True,
+            tuple(who),
+            tuple(agreed[slip]),
         )
         for slip, who in slips.items()
     ]
     topics += [
-        Topic(check, CHECKS[check].title, CHECKS[check].explanation, False, tuple(who))
+        Topic(check, say(CHECKS[check].title), say(CHECKS[check].explanation), False, tuple(who))
         for check, who in checks.items()
         if who
     ]
@@ -78,10 +83,6 @@ def teach_again(session: Session) -> tuple[Topic, ...]:
 
 def _taught(check: str) -> bool:
     return check in CHECKS and CHECKS[check].origin == "checks" and check not in _NOT_TAUGHT
-
-
-def _capital(text: str) -> str:
-    return text[:1].upper() + text[1:]
 
 
 @dataclass(frozen=True, slots=True)

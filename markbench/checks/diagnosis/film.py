@@ -6,7 +6,7 @@ import math
 from collections.abc import Mapping
 from dataclasses import replace
 
-from markbench.model import Diagnosis
+from markbench.model import Diagnosis, joined, say
 
 # A film that favours one explanation this much (natural logarithm) is worth a sentence:
 # twenty to one.
@@ -38,8 +38,8 @@ def with_film(diagnosis: Diagnosis, log_weights: Mapping[str, float]) -> Diagnos
     if leader.slip != "honest":
         gain = _weight(leader.slip, log_weights) - log_weights["honest"]
         if gain > _TELLING:
-            sentence = f"{leader.sentence} The swings in the video speak for it."
-            weighed[0] = replace(leader, sentence=sentence)
+            told = say("The swings in the video speak for it.")
+            weighed[0] = replace(leader, sentence=joined((leader.sentence, told)))
     return replace(
         diagnosis,
         explanations=tuple(weighed),

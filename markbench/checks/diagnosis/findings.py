@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from markbench.checks.diagnosis.flagging import honest_rate
-from markbench.model import Concern, Diagnosis, Finding
+from markbench.model import Concern, Diagnosis, Finding, joined
 
 # Below this a second explanation is not worth a teacher's breath.
 _ALSO = 0.05
@@ -33,7 +33,7 @@ def slip_finding(
         if estimate.u > 0:
             numbers[f"u_{name}"] = estimate.u
     others = [e for e in diagnosis.explanations[1:] if e.probability >= _ALSO]
-    message = " ".join([first.sentence, *(also.sentence for also in diagnosis.indistinct[:1])])
+    message = joined((first.sentence, *(also.sentence for also in diagnosis.indistinct[:1])))
     if others:
         numbers["second"] = others[0].slip
         numbers["probability_of_second"] = others[0].probability

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import numpy as np
 
+from markbench.model import say
 from markbench.physics.honest import Array
 from markbench.physics.pendulum import amplitude_factor
 
@@ -59,11 +60,11 @@ WIDE_FACTOR = amplitude_factor(WIDE_DEG)
 WIDE_FACTOR_SD = (amplitude_factor(WIDE_DEG + 2.5) - amplitude_factor(WIDE_DEG - 2.5)) / 12**0.5
 # True length over length as read, the unit meant, how often among unit slips.
 UNITS: tuple[tuple[float, str, float], ...] = (
-    (2.54, "inches", 0.3),
-    (100.0, "metres", 0.25),
-    (0.1, "millimetres", 0.25),
-    (0.01, "centimetres (read as metres)", 0.1),
-    (10.0, "centimetres (read as millimetres)", 0.1),
+    (2.54, say("inches"), 0.3),
+    (100.0, say("metres"), 0.25),
+    (0.1, say("millimetres"), 0.25),
+    (0.01, say("centimetres (read as metres)"), 0.1),
+    (10.0, say("centimetres (read as millimetres)"), 0.1),
 )
 # Made from a formula: the g typed into it, and how the times were roughened (sd, s).
 FORMULA_G: tuple[float, ...] = (9.8, 9.81, 10.0)

@@ -8,19 +8,26 @@ from string import Formatter
 import numpy as np
 
 from markbench.checks.diagnosis.mending import Mended
-from markbench.checks.diagnosis.slips import HONEST_SENTENCE, SLIPS
+from markbench.checks.diagnosis.slips import SLIPS
 from markbench.checks.diagnosis.slips_de import BOTH_MENDED, GERMAN
 from markbench.checks.wording import cm, listed
-from markbench.model import Estimate, Explanation, Gravity
+from markbench.model import Estimate, Explanation, Figures, Gravity, joined, say
 from markbench.physics.reporting import with_uncertainty
 from markbench.physics.stack import Stack
 
-_ORDINALS = ("first", "second", "third", "fourth", "fifth", "sixth", "seventh", "eighth")
+_TIMINGS = (
+    say("the first timing"),
+    say("the second timing"),
+    say("the third timing"),
+    say("the fourth timing"),
+    say("the fifth timing"),
+    say("the sixth timing"),
+)
 
 
 def honest_sentence(best: Gravity | None) -> str:
     """Honest work, as an explanation."""
-    return HONEST_SENTENCE.format(g_before=_gravity(best))
+    return say("Ordinary scatter explains these readings: g = {g}.", g=_gravity(best))
 
 
 def places(
@@ -54,19 +61,19 @@ def _places(
     row, timing = (int(facts[name]) for name in at)
     typed_length, typed_time = stack.length_m[i, row], stack.times_s[i, row, timing]
     out = {
-        "swings": f"{float(facts['swings']):g}",
+        "swings": Figures(f"{float(facts['swings']):g}"),
         "g_before": _gravity(best),
-        "g_mended": "not known" if g is None else with_uncertainty(g, u_g or 0.0, "m/s²"),
+        "g_mended": say("not known") if g is None else with_uncertainty(g, u_g or 0.0, "m/s²"),
         "length": cm(float(typed_length)),
-        "timing": f"the {_ordinal(timing)} timing",
+        "timing": _timing(timing),
         "time": _seconds(typed_time, stack.time_step_s[i]),
         "time_meant": _seconds(float(facts.get("clock_meant_s", typed_time)), mended.step_s),
         "unit": str(facts.get("unit", "")),
         "form": str(facts.get("form", "")),
-        "length_typed": f"{100 * typed_length:g} cm",
-        "length_meant": f"{100 * mended.length_m[row]:.3g} cm",
-        "where": f"the length {cm(float(typed_length))}",
-        "typed": f"{100 * typed_length:g} cm",
+        "length_typed": Figures(f"{100 * typed_length:g} cm"),
+        "length_meant": Figures(f"{100 * mended.length_m[row]:.3g} cm"),
+        "where": say("the length {length}", length=cm(float(typed_length))),
+        "typed": Figures(f"{100 * typed_length:g} cm"),
         "meant": "",
         "other_length": "",
         "really": "",
@@ -76,25 +83,25 @@ def _places(
         "formula_g": "",
     }
     if "swings" in parameters:
-        out["really"] = f"{parameters['swings'].value:g}"
+        out["really"] = Figures(f"{parameters['swings'].value:g}")
     if "length_error_m" in parameters:
         size = parameters["length_error_m"]
         out["size"] = with_uncertainty(100 * size.value, 100 * size.u, "cm")
     if "amplitude_deg" in parameters:
         out["amplitude"] = f"{parameters['amplitude_deg'].value:.0f}°"
     if "time_meant_s" in parameters:
-        out["where"] = f"{out['timing']} at {out['length']}"
-        out["typed"] = f"{out['time']} s"
-        out["meant"] = f"{parameters['time_meant_s'].value:g} s"
+        out["where"] = say("{timing} at {length}", timing=out["timing"], length=out["length"])
+        out["typed"] = Figures(f"{out['time']} s")
+        out["meant"] = Figures(f"{parameters['time_meant_s'].value:g} s")
     if "length_meant_m" in parameters:
-        out["where"] = f"the length of row {row + 1}"
-        out["meant"] = f"{100 * parameters['length_meant_m'].value:g} cm"
+        out["where"] = say("the length of row {row}", row=row + 1)
+        out["meant"] = Figures(f"{100 * parameters['length_meant_m'].value:g} cm")
     if "other_row" in facts:
         out["other_length"] = cm(float(stack.length_m[i, int(facts["other_row"])]))
     if "misfit_s" in parameters:
-        out["misfit"] = f"{max(parameters['misfit_s'].value, 0.01):.2f}"
+        out["misfit"] = Figures(f"{max(parameters['misfit_s'].value, 0.01):.2f}")
     if "formula_g" in parameters:
-        out["formula_g"] = f"{parameters['formula_g'].value:g}"
+        out["formula_g"] = Figures(f"{parameters['formula_g'].value:g}")
     return out
 
 
@@ -105,10 +112,16 @@ def sentence(slip: str, filled: Filled) -> str:
     """The explanation for the teacher; of two slips that neither would do alone."""
     parts = slip.split("+")
     if len(parts) == 1:
-        return SLIPS[slip].sentence.format(**filled[slip])
-    both = ", and ".join(SLIPS[part].beside.format(**filled[part]) for part in parts)
-    become = "g becomes {g_mended} instead of {g_before}.".format(**filled[parts[0]])
-    return f"Two things together would explain these readings: {both}. With both, {become}"
+        return say(SLIPS[slip].sentence, **filled[slip])
+    one, other = (say(SLIPS[part].beside, **filled[part]) for part in parts)
+    return say(
+        "Two things together would explain these readings: {one}, and {other}. With both, g "
+        "becomes {g_mended} instead of {g_before}.",
+        one=one,
+        other=other,
+        g_mended=filled[parts[0]]["g_mended"],
+        g_before=filled[parts[0]]["g_before"],
+    )
 
 
 def to_learner(slip: str, filled: Filled) -> str:
@@ -129,12 +142,12 @@ def part_to_learner(part: str, filled: Filled) -> str:
 
 def ask(slip: str, filled: Filled) -> str:
     """What to ask the learner."""
-    return " ".join(SLIPS[part].ask.format(**filled[part]) for part in slip.split("+"))
+    return joined(say(SLIPS[part].ask, **filled[part]) for part in slip.split("+"))
 
 
 def settle(slip: str, filled: Filled) -> str:
     """What would settle it."""
-    return "; ".join(SLIPS[part].settle.format(**filled[part]) for part in slip.split("+"))
+    return joined((say(SLIPS[part].settle, **filled[part]) for part in slip.split("+")), "; ")
 
 
 _NEEDED = {
@@ -169,23 +182,25 @@ def in_language(language: str, explanation: Explanation, slip: str) -> tuple[str
 def title(slip: str) -> str:
     """The slip's short name; two at once joined by “and”."""
     if slip == "honest":
-        return "ordinary scatter"
-    return listed([SLIPS[name].title for name in slip.split("+")])
+        return say("ordinary scatter")
+    return listed([say(SLIPS[name].title) for name in slip.split("+")])
 
 
 def indistinct(one: str, other: str) -> str:
     """That these readings cannot tell two explanations apart."""
-    return f"These readings cannot tell “{title(one)}” from “{title(other)}”."
+    return say(
+        "These readings cannot tell “{one}” from “{other}”.", one=title(one), other=title(other)
+    )
 
 
-def _ordinal(index: int) -> str:
-    return _ORDINALS[index] if index < len(_ORDINALS) else f"{index + 1}th"
+def _timing(index: int) -> str:
+    return _TIMINGS[index] if index < len(_TIMINGS) else say("the {n}th timing", n=index + 1)
 
 
 def _gravity(best: Gravity | None) -> str:
-    return "not known" if best is None else with_uncertainty(best.g, best.u_g, "m/s²")
+    return say("not known") if best is None else with_uncertainty(best.g, best.u_g, "m/s²")
 
 
 def _seconds(time_s: float, step_s: float) -> str:
     places = max(0, round(-np.log10(step_s)))
-    return f"{time_s:.{places}f}"
+    return Figures(f"{time_s:.{places}f}")

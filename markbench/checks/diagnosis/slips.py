@@ -236,5 +236,3 @@ SLIPS: dict[str, SlipWords] = {
         "watch one length being timed twice",
     ),
 }
-
-HONEST_SENTENCE = "Ordinary scatter explains these readings: g = {g_before}."

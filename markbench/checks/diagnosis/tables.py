@@ -14,6 +14,7 @@ import numpy as np
 from numpy.typing import NDArray
 
 from markbench.checks.diagnosis import priors
+from markbench.model import say
 from markbench.physics.honest import AMPLITUDE_FACTOR, AMPLITUDE_FACTOR_SD, OFFSET_SD_M, Array
 from markbench.physics.pendulum import FOUR_PI_SQUARED
 from markbench.physics.stack import Stack
@@ -114,7 +115,7 @@ def _clock_views(stack: Stack) -> Iterator[TimeView]:
     minutes, after = np.floor(typed + 1e-9), np.mod(typed + 1e-9, 1.0) * 100
     yield _clock(
         stack,
-        "1:05.3 typed as 105.3",
+        say("1:05.3 typed as 105.3"),
         np.where(typed < 60, typed, np.where(rest < 60, 60 * hundreds + rest, np.nan)),
         np.asarray((typed >= 100).any(axis=(1, 2))),
         stack.time_step_s,
@@ -125,7 +126,7 @@ def _clock_views(stack: Stack) -> Iterator[TimeView]:
     short = typed < 0.2 * usual[..., None]
     yield _clock(
         stack,
-        "1:05.3 typed as 1.053",
+        say("1:05.3 typed as 1.053"),
         np.where(
             short, np.where((minutes >= 1) & (after < 60), 60 * minutes + after, np.nan), typed
         ),
@@ -140,8 +141,8 @@ def _clock_views(stack: Stack) -> Iterator[TimeView]:
     hundredths = np.where(nearer & (shown < 40), carried, plain)
     tenths = np.where(shown < 10, seconds + shown / 10, np.nan)
     fine = np.full(len(stack), 0.01)
-    yield _clock(stack, "0:14:23 taken for 14 min 23 s", hundredths, whole, fine)
-    yield _clock(stack, "0:14:2 taken for 14 min 2 s", tenths, whole, 10 * fine)
+    yield _clock(stack, say("0:14:23 taken for 14 min 23 s"), hundredths, whole, fine)
+    yield _clock(stack, say("0:14:2 taken for 14 min 2 s"), tenths, whole, 10 * fine)
 
 
 def _clock(

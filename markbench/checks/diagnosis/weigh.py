@@ -19,6 +19,8 @@ from markbench.model import (
     Gravity,
     Indistinct,
     LocalGravity,
+    joined,
+    say,
 )
 from markbench.physics.best import best_gravity, estimate_gravity
 from markbench.physics.honest import Array, expected_time_s
@@ -86,7 +88,7 @@ def _weigh_chunk(stack: Stack, local: LocalGravity) -> list[Diagnosis]:
     ]
 
 
-NOTHING = "Two lengths with a time each are the least that explanations can be weighed on."
+NOTHING = say("Two lengths with a time each are the least that explanations can be weighed on.")
 
 Ranked = tuple[list[tuple[Candidate, float]], float]
 
@@ -244,17 +246,20 @@ def _diagnosis(
 
 def _settling(one: str, other: str, settles: dict[str, str]) -> str:
     ways = dict.fromkeys(settles[slip] for slip in (one, other) if slip in settles)
-    return "; ".join(ways)
+    return joined(ways, "; ")
 
 
 def limits(stack: Stack, i: int) -> str:
     """What these readings cannot show, in a sentence or two."""
     out = []
     if not (np.isfinite(stack.times_s[i]).sum(axis=1) > 1).any():
-        out.append("With one timing to a length, repeats cannot be compared.")
+        out.append(say("With one timing to a length, repeats cannot be compared."))
     if stack.time_step_s[i] > 0.03:
         out.append(
-            "Times to a tenth of a second hide whether repeats are closer than a hand can repeat."
+            say(
+                "Times to a tenth of a second hide whether repeats are closer than a hand can "
+                "repeat."
+            )
         )
-    out.append("Inventions rougher than 0.05 s cannot be told from careful hands.")
-    return " ".join(out)
+    out.append(say("Inventions rougher than 0.05 s cannot be told from careful hands."))
+    return joined(out)

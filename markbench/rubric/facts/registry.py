@@ -24,12 +24,14 @@ from markbench.model import (
     Brief,
     Diagnosis,
     Explanation,
+    Figures,
     Finding,
     PieceKind,
     Portfolio,
     Reading,
     Row,
     Source,
+    say,
 )
 
 Value = float | str | bool | None
@@ -353,5 +355,5 @@ def percent(value: Value, work: Work | None) -> str:
     """A fraction as a percentage with two figures; a bound where those would be noughts."""
     share = 100.0 * float(value or 0.0)
     if 0.0 < share < 0.05:
-        return "less than 0.1 %"
+        return say("less than {bound}", bound=Figures("0.1 %"))
     return f"{share:.0f} %" if share >= 10 else f"{share:.1f} %"

@@ -3444,8 +3444,8 @@
         <translation>Was geht und was bleibt</translation>
     </message>
     <message>
-        <source>They cannot be brought back from here, and nobody can look at them again after an appeal. Copies elsewhere, such as the school&apos;s backups, a share, phones or mailboxes, are not reached.</source>
-        <translation>Von hier aus lassen sie sich nicht zurückholen, und nach einem Einspruch kann niemand sie mehr ansehen. Kopien anderswo, etwa in Sicherungen der Schule, auf Netzlaufwerken, Handys oder in Postfächern, werden nicht erreicht.</translation>
+        <source>This cannot be undone: nothing here brings them back, and nobody can look at them again after an appeal. Copies elsewhere, such as the school&apos;s backups, a share, phones or mailboxes, are not reached.</source>
+        <translation>Das lässt sich nicht rückgängig machen: Nichts hier bringt sie zurück, und nach einem Einspruch kann niemand sie noch einmal ansehen. Kopien anderswo, etwa in Sicherungen der Schule, auf Freigaben, Telefonen oder in Postfächern, werden nicht erreicht.</translation>
     </message>
     <message>
         <source>I have seen what goes, and want it removed for good</source>
@@ -3934,6 +3934,830 @@ ist nicht verwendbar</translation>
 <context>
     <name>Sentence</name>
     <message>
+        <source>half swings counted</source>
+        <translation>halbe Schwingungen gezählt</translation>
+    </message>
+    <message>
+        <source>Counting half swings would explain these times: {swings} counted would be {really} complete swings, and g becomes {g_mended} instead of {g_before}.</source>
+        <translation>Gezählte halbe Schwingungen würden diese Zeiten erklären: {swings} gezählte wären {really} volle Schwingungen, und g wird {g_mended} statt {g_before}.</translation>
+    </message>
+    <message>
+        <source>half swings counted ({swings} counted would be {really} complete swings)</source>
+        <translation>halbe Schwingungen gezählt ({swings} gezählte wären {really} volle)</translation>
+    </message>
+    <message>
+        <source>Where does one of your swings start, and where does it end?</source>
+        <translation>Zeig mir eine Schwingung: Wo beginnt sie, und wo endet sie?</translation>
+    </message>
+    <message>
+        <source>ask how the {swings} swings were counted; the video would show it</source>
+        <translation>fragen, wie die {swings} Schwingungen gezählt wurden; das Video würde es zeigen</translation>
+    </message>
+    <message>
+        <source>one swing too few in every timing</source>
+        <translation>eine Schwingung zu wenig in jeder Zeit</translation>
+    </message>
+    <message>
+        <source>One swing too few in every timing would explain these times: {really} swings instead of {swings}, and g becomes {g_mended} instead of {g_before}.</source>
+        <translation>Eine Schwingung zu wenig in jeder Zeit würde diese Zeiten erklären: {really} Schwingungen statt {swings}, und g wird {g_mended} statt {g_before}.</translation>
+    </message>
+    <message>
+        <source>one swing too few in every timing ({really} instead of {swings})</source>
+        <translation>eine Schwingung zu wenig in jeder Zeit ({really} statt {swings})</translation>
+    </message>
+    <message>
+        <source>What number did you say as you started the watch?</source>
+        <translation>Welche Zahl hast du gesagt, als du die Uhr gestartet hast?</translation>
+    </message>
+    <message>
+        <source>ask which number was said when the watch was started; the video would show it</source>
+        <translation>fragen, welche Zahl beim Starten der Uhr gesagt wurde; das Video würde es zeigen</translation>
+    </message>
+    <message>
+        <source>one swing too many in every timing</source>
+        <translation>eine Schwingung zu viel in jeder Zeit</translation>
+    </message>
+    <message>
+        <source>One swing too many in every timing would explain these times: {really} swings instead of {swings}, and g becomes {g_mended} instead of {g_before}.</source>
+        <translation>Eine Schwingung zu viel in jeder Zeit würde diese Zeiten erklären: {really} Schwingungen statt {swings}, und g wird {g_mended} statt {g_before}.</translation>
+    </message>
+    <message>
+        <source>one swing too many in every timing ({really} instead of {swings})</source>
+        <translation>eine Schwingung zu viel in jeder Zeit ({really} statt {swings})</translation>
+    </message>
+    <message>
+        <source>At which number did you stop the watch, and what did you count at the start?</source>
+        <translation>Bei welcher Zahl hast du die Uhr angehalten, und was hast du am Anfang gezählt?</translation>
+    </message>
+    <message>
+        <source>ask at which number the watch was stopped; the video would show it</source>
+        <translation>fragen, bei welcher Zahl die Uhr angehalten wurde; das Video würde es zeigen</translation>
+    </message>
+    <message>
+        <source>one timing with a swing too many or too few</source>
+        <translation>eine Zeit mit einer Schwingung zu viel oder zu wenig</translation>
+    </message>
+    <message>
+        <source>A miscount in one timing would explain it: {time} s at {length} ({timing}) fits {really} swings instead of {swings}, and g becomes {g_mended} instead of {g_before}.</source>
+        <translation>Ein Zählfehler in einer Zeit würde es erklären: {time} s bei {length} ({timing}) passen zu {really} Schwingungen statt {swings}, und g wird {g_mended} statt {g_before}.</translation>
+    </message>
+    <message>
+        <source>a miscount in one timing ({time} s at {length} would be {really} swings)</source>
+        <translation>ein Zählfehler in einer Zeit ({time} s bei {length} wären {really} Schwingungen)</translation>
+    </message>
+    <message>
+        <source>How sure are you of the count in {timing} at {length}?</source>
+        <translation>Wie sicher bist du dir beim Zählen bei {length} (gemeint ist {timing})?</translation>
+    </message>
+    <message>
+        <source>have {timing} at {length} taken again</source>
+        <translation>{timing} bei {length} noch einmal messen lassen</translation>
+    </message>
+    <message>
+        <source>lengths to the top of the bob</source>
+        <translation>Längen bis zur Oberkante des Pendelkörpers</translation>
+    </message>
+    <message>
+        <source>Lengths measured to the top of the bob would explain it: each is short by about {size}, and g becomes {g_mended} instead of {g_before}.</source>
+        <translation>Längen bis zur Oberkante des Pendelkörpers würden es erklären: Jede ist um etwa {size} zu kurz, und g wird {g_mended} statt {g_before}.</translation>
+    </message>
+    <message>
+        <source>lengths measured to the top of the bob (each short by about {size})</source>
+        <translation>Längen bis zur Oberkante des Pendelkörpers gemessen (jede um etwa {size} zu kurz)</translation>
+    </message>
+    <message>
+        <source>From where to where on the pendulum did you measure?</source>
+        <translation>Zeig mir am Pendel, von wo bis wo du gemessen hast.</translation>
+    </message>
+    <message>
+        <source>ask from where to where the length was measured, or look at the set-up photo; measure the bob</source>
+        <translation>fragen, von wo bis wo die Länge gemessen wurde, oder das Aufbaufoto ansehen; den Pendelkörper messen</translation>
+    </message>
+    <message>
+        <source>lengths to the bottom of the bob</source>
+        <translation>Längen bis zur Unterkante des Pendelkörpers</translation>
+    </message>
+    <message>
+        <source>Lengths measured to the bottom of the bob would explain it: each is long by about {size}, and g becomes {g_mended} instead of {g_before}.</source>
+        <translation>Längen bis zur Unterkante des Pendelkörpers würden es erklären: Jede ist um etwa {size} zu lang, und g wird {g_mended} statt {g_before}.</translation>
+    </message>
+    <message>
+        <source>lengths measured to the bottom of the bob (each long by about {size})</source>
+        <translation>Längen bis zur Unterkante des Pendelkörpers gemessen (jede um etwa {size} zu lang)</translation>
+    </message>
+    <message>
+        <source>the whole thread measured</source>
+        <translation>der ganze Faden gemessen</translation>
+    </message>
+    <message>
+        <source>Measuring the whole thread, knot and tail included, would explain it: each length is long by about {size}, and g becomes {g_mended} instead of {g_before}.</source>
+        <translation>Der ganze Faden, mit Knoten und losem Ende gemessen, würde es erklären: Jede Länge ist um etwa {size} zu lang, und g wird {g_mended} statt {g_before}.</translation>
+    </message>
+    <message>
+        <source>the whole thread measured, knot and tail included (each length long by about {size})</source>
+        <translation>der ganze Faden gemessen, mit Knoten und losem Ende (jede Länge um etwa {size} zu lang)</translation>
+    </message>
+    <message>
+        <source>Did you measure the thread before or after tying it? From where to where?</source>
+        <translation>Hast du den Faden vor oder nach dem Anbinden gemessen? Von wo bis wo?</translation>
+    </message>
+    <message>
+        <source>ask when and where the thread was measured; the set-up photo may show knot and tail</source>
+        <translation>fragen, wann und von wo bis wo der Faden gemessen wurde; das Aufbaufoto zeigt vielleicht Knoten und loses Ende</translation>
+    </message>
+    <message>
+        <source>lengths in another unit</source>
+        <translation>Längen in einer anderen Einheit</translation>
+    </message>
+    <message>
+        <source>Lengths meant in {unit} would explain it: {length_typed} would be {length_meant}, and g becomes {g_mended} instead of {g_before}.</source>
+        <translation>Längen in einer anderen Einheit ({unit}) würden es erklären: {length_typed} wären {length_meant}, und g wird {g_mended} statt {g_before}.</translation>
+    </message>
+    <message>
+        <source>lengths meant in {unit} ({length_typed} would be {length_meant})</source>
+        <translation>Längen in einer anderen Einheit: {unit} ({length_typed} wären {length_meant})</translation>
+    </message>
+    <message>
+        <source>Which unit is your ruler marked in, and which did you write down?</source>
+        <translation>In welcher Einheit ist dein Lineal geteilt, und welche hast du aufgeschrieben?</translation>
+    </message>
+    <message>
+        <source>ask to see the ruler, or look at the set-up photo</source>
+        <translation>sich das Lineal zeigen lassen oder das Aufbaufoto ansehen</translation>
+    </message>
+    <message>
+        <source>periods in the column of total times</source>
+        <translation>Schwingungsdauern in der Spalte der Gesamtzeiten</translation>
+    </message>
+    <message>
+        <source>Periods typed in place of total times would explain it: {time} s is the time of one swing, not of {swings}, and g becomes {g_mended} instead of {g_before}.</source>
+        <translation>Schwingungsdauern anstelle der Gesamtzeiten würden es erklären: {time} s sind die Zeit einer Schwingung, nicht von {swings}, und g wird {g_mended} statt {g_before}.</translation>
+    </message>
+    <message>
+        <source>periods typed in place of total times ({time} s would be one swing)</source>
+        <translation>Schwingungsdauern anstelle der Gesamtzeiten ({time} s wären eine Schwingung)</translation>
+    </message>
+    <message>
+        <source>Is {time} s what the watch showed, or did you divide it first?</source>
+        <translation>Hat die Uhr {time} s angezeigt, oder hast du vorher geteilt?</translation>
+    </message>
+    <message>
+        <source>ask what the watch showed</source>
+        <translation>fragen, was die Uhr angezeigt hat</translation>
+    </message>
+    <message>
+        <source>minutes and seconds run together</source>
+        <translation>Minuten und Sekunden vermengt</translation>
+    </message>
+    <message>
+        <source>A misread display ({form}) would explain it: {time} s at {length} would be {time_meant} s, and g becomes {g_mended} instead of {g_before}.</source>
+        <translation>Eine falsch gelesene Anzeige ({form}) würde es erklären: {time} s bei {length} wären {time_meant} s, und g wird {g_mended} statt {g_before}.</translation>
+    </message>
+    <message>
+        <source>a misread display ({form}: {time} s at {length} would be {time_meant} s)</source>
+        <translation>eine falsch gelesene Anzeige ({form}: {time} s bei {length} wären {time_meant} s)</translation>
+    </message>
+    <message>
+        <source>What exactly did the watch show for {length}, sign by sign?</source>
+        <translation>Lies mir Zeichen für Zeichen vor, was die Uhr bei {length} angezeigt hat.</translation>
+    </message>
+    <message>
+        <source>ask to see the watch with a time on it</source>
+        <translation>sich die Uhr mit einer Zeit darauf zeigen lassen</translation>
+    </message>
+    <message>
+        <source>a wide swing</source>
+        <translation>ein weiter Ausschlag</translation>
+    </message>
+    <message>
+        <source>A wide swing, released at about {amplitude}, would explain periods that are all long by the same share.</source>
+        <translation>Ein weiter Ausschlag, losgelassen bei etwa {amplitude}, würde Schwingungsdauern erklären, die alle um denselben Anteil zu lang sind.</translation>
+    </message>
+    <message>
+        <source>a wide swing, released at about {amplitude}</source>
+        <translation>ein weiter Ausschlag, losgelassen bei etwa {amplitude}</translation>
+    </message>
+    <message>
+        <source>How far out did you pull the bob before letting go?</source>
+        <translation>Wie weit hast du den Pendelkörper vor dem Loslassen ausgelenkt?</translation>
+    </message>
+    <message>
+        <source>ask how far the bob was pulled out; the video would show it</source>
+        <translation>fragen, wie weit der Pendelkörper ausgelenkt wurde; das Video würde es zeigen</translation>
+    </message>
+    <message>
+        <source>one cell mistyped</source>
+        <translation>eine Zelle vertippt</translation>
+    </message>
+    <message>
+        <source>A typing slip in one cell would explain it: {typed} at {where} fits its neighbours as {meant}, and g becomes {g_mended} instead of {g_before}.</source>
+        <translation>Ein Tippfehler in einer Zelle würde es erklären: {typed} ({where}) passt als {meant} zu den Nachbarn, und g wird {g_mended} statt {g_before}.</translation>
+    </message>
+    <message>
+        <source>a typing slip in one cell ({typed} at {where}, meant as {meant})</source>
+        <translation>ein Tippfehler in einer Zelle ({typed}, {where}; gemeint {meant})</translation>
+    </message>
+    <message>
+        <source>What do your first notes say for {where}?</source>
+        <translation>Was steht in deinen ersten Notizen an dieser Stelle ({where})?</translation>
+    </message>
+    <message>
+        <source>look at the learner&apos;s first notes for {where}</source>
+        <translation>in den ersten Notizen nachsehen ({where})</translation>
+    </message>
+    <message>
+        <source>two rows exchanged</source>
+        <translation>zwei Zeilen vertauscht</translation>
+    </message>
+    <message>
+        <source>Two rows exchanged would explain it: the times beside {length} and {other_length} fit the other way about, and g becomes {g_mended} instead of {g_before}.</source>
+        <translation>Zwei vertauschte Zeilen würden es erklären: Die Zeiten neben {length} und {other_length} passen umgekehrt, und g wird {g_mended} statt {g_before}.</translation>
+    </message>
+    <message>
+        <source>two rows exchanged (the times beside {length} and {other_length})</source>
+        <translation>zwei Zeilen vertauscht (die Zeiten neben {length} und {other_length})</translation>
+    </message>
+    <message>
+        <source>Which of these times belongs to {length}, and which to {other_length}?</source>
+        <translation>Welche dieser Zeiten gehört zu {length}, und welche zu {other_length}?</translation>
+    </message>
+    <message>
+        <source>look at the learner&apos;s first notes for {length} and {other_length}</source>
+        <translation>in den ersten Notizen zu {length} und {other_length} nachsehen</translation>
+    </message>
+    <message>
+        <source>times nearer to the formula than a hand can time</source>
+        <translation>Zeiten näher an der Formel, als eine Hand stoppen kann</translation>
+    </message>
+    <message>
+        <source>The times lie within about {misfit} s of the formula with g = {formula_g} m/s²; hand timing usually scatters by about 0.1 s.</source>
+        <translation>Die Zeiten liegen auf etwa {misfit} s bei der Formel mit g = {formula_g} m/s²; von Hand gestoppt streuen sie gewöhnlich um etwa 0,1 s.</translation>
+    </message>
+    <message>
+        <source>times within about {misfit} s of the formula with g = {formula_g} m/s²</source>
+        <translation>Zeiten auf etwa {misfit} s bei der Formel mit g = {formula_g} m/s²</translation>
+    </message>
+    <message>
+        <source>How did you time one length, and what do your first notes say?</source>
+        <translation>Zeig mir, wie du eine Länge gestoppt hast, und deine ersten Notizen.</translation>
+    </message>
+    <message>
+        <source>watch one length being timed again</source>
+        <translation>zusehen, wie eine Länge noch einmal gestoppt wird</translation>
+    </message>
+    <message>
+        <source>repeats closer than a hand can repeat</source>
+        <translation>Wiederholungen enger, als eine Hand wiederholen kann</translation>
+    </message>
+    <message>
+        <source>The repeats agree to about {misfit} s; hand timing usually scatters by about 0.1 s from one timing to the next.</source>
+        <translation>Die Wiederholungen stimmen auf etwa {misfit} s überein; von Hand gestoppt streuen sie gewöhnlich um etwa 0,1 s.</translation>
+    </message>
+    <message>
+        <source>repeats that agree to about {misfit} s</source>
+        <translation>Wiederholungen, die auf etwa {misfit} s übereinstimmen</translation>
+    </message>
+    <message>
+        <source>How did you take the second timing of a length?</source>
+        <translation>Wie hast du die zweite Zeit zu einer Länge gemessen?</translation>
+    </message>
+    <message>
+        <source>watch one length being timed twice</source>
+        <translation>zusehen, wie eine Länge zweimal gestoppt wird</translation>
+    </message>
+    <message>
+        <source>different lengths asked for</source>
+        <translation>verlangte verschiedene Längen</translation>
+    </message>
+    <message>
+        <source>timings asked for at each length</source>
+        <translation>verlangte Zeiten je Länge</translation>
+    </message>
+    <message>
+        <source>swings asked for in each timing</source>
+        <translation>verlangte Schwingungen je Zeitmessung</translation>
+    </message>
+    <message>
+        <source>least ratio of longest to shortest length</source>
+        <translation>kleinstes Verhältnis von größter zu kleinster Länge</translation>
+    </message>
+    <message>
+        <source>pieces of evidence asked for</source>
+        <translation>verlangte Belege</translation>
+    </message>
+    <message>
+        <source>tolerance on g</source>
+        <translation>Toleranz für g</translation>
+    </message>
+    <message>
+        <source>the place in the brief</source>
+        <translation>der Ort im Auftrag</translation>
+    </message>
+    <message>
+        <source>the syllabus&apos;s word for the variable that is set</source>
+        <translation>das Wort des Lehrplans für die eingestellte Größe</translation>
+    </message>
+    <message>
+        <source>the syllabus&apos;s word for the variable that is measured</source>
+        <translation>das Wort des Lehrplans für die gemessene Größe</translation>
+    </message>
+    <message>
+        <source>the syllabus&apos;s word for a variable that is kept the same</source>
+        <translation>das Wort des Lehrplans für eine gleich gehaltene Größe</translation>
+    </message>
+    <message>
+        <source>a photo of the set-up</source>
+        <translation>ein Foto vom Aufbau</translation>
+    </message>
+    <message>
+        <source>a photo of the learner with the set-up</source>
+        <translation>ein Foto der Person mit dem Aufbau</translation>
+    </message>
+    <message>
+        <source>a swing video</source>
+        <translation>ein Schwingungsvideo</translation>
+    </message>
+    <message>
+        <source>a written report</source>
+        <translation>ein schriftlicher Bericht</translation>
+    </message>
+    <message>
+        <source>asked-for pieces of evidence</source>
+        <translation>vorhandene verlangte Belege</translation>
+    </message>
+    <message>
+        <source>missing pieces of evidence</source>
+        <translation>fehlende Belege</translation>
+    </message>
+    <message>
+        <source>pieces that nobody has told apart yet</source>
+        <translation>noch nicht zugeordnete Stücke</translation>
+    </message>
+    <message>
+        <source>pieces that will not open</source>
+        <translation>Stücke, die sich nicht öffnen lassen</translation>
+    </message>
+    <message>
+        <source>the missing pieces</source>
+        <translation>die fehlenden Stücke</translation>
+    </message>
+    <message>
+        <source>the pieces that are there</source>
+        <translation>die vorhandenen Stücke</translation>
+    </message>
+    <message>
+        <source>questions about the photos</source>
+        <translation>Fragen zu den Fotos</translation>
+    </message>
+    <message>
+        <source>questions about the video</source>
+        <translation>Fragen zum Video</translation>
+    </message>
+    <message>
+        <source>a video that shows fewer swings than asked</source>
+        <translation>ein Video mit weniger Schwingungen als verlangt</translation>
+    </message>
+    <message>
+        <source>a video whose period differs from the table</source>
+        <translation>ein Video, dessen Schwingungsdauer von der Tabelle abweicht</translation>
+    </message>
+    <message>
+        <source>readings that could be used</source>
+        <translation>brauchbare Messwerte</translation>
+    </message>
+    <message>
+        <source>different lengths</source>
+        <translation>verschiedene Längen</translation>
+    </message>
+    <message>
+        <source>timings at the length timed least often</source>
+        <translation>Zeiten bei der am seltensten gestoppten Länge</translation>
+    </message>
+    <message>
+        <source>timings in all</source>
+        <translation>Zeiten insgesamt</translation>
+    </message>
+    <message>
+        <source>lengths timed once only</source>
+        <translation>nur einmal gestoppte Längen</translation>
+    </message>
+    <message>
+        <source>swings in the shortest count</source>
+        <translation>Schwingungen in der kürzesten Zählung</translation>
+    </message>
+    <message>
+        <source>swings timed in all</source>
+        <translation>gestoppte Schwingungen insgesamt</translation>
+    </message>
+    <message>
+        <source>time watched in all</source>
+        <translation>beobachtete Zeit insgesamt</translation>
+    </message>
+    <message>
+        <source>ratio of longest to shortest length</source>
+        <translation>Verhältnis von größter zu kleinster Länge</translation>
+    </message>
+    <message>
+        <source>shortest length</source>
+        <translation>kleinste Länge</translation>
+    </message>
+    <message>
+        <source>longest length</source>
+        <translation>größte Länge</translation>
+    </message>
+    <message>
+        <source>lengths inside the brief&apos;s range</source>
+        <translation>Längen im Bereich des Auftrags</translation>
+    </message>
+    <message>
+        <source>evenly spread lengths</source>
+        <translation>gleichmäßig verteilte Längen</translation>
+    </message>
+    <message>
+        <source>widest gap between neighbouring lengths</source>
+        <translation>größte Lücke zwischen benachbarten Längen</translation>
+    </message>
+    <message>
+        <source>the same number of decimals down each column</source>
+        <translation>gleich viele Nachkommastellen in jeder Spalte</translation>
+    </message>
+    <message>
+        <source>decimals of the times as written</source>
+        <translation>Nachkommastellen der Zeiten, wie geschrieben</translation>
+    </message>
+    <message>
+        <source>a unit in every heading that needs one</source>
+        <translation>eine Einheit in jedem Spaltenkopf, der eine braucht</translation>
+    </message>
+    <message>
+        <source>a heading without a unit</source>
+        <translation>ein Spaltenkopf ohne Einheit</translation>
+    </message>
+    <message>
+        <source>usual scatter of repeated timings</source>
+        <translation>übliche Streuung wiederholter Zeiten</translation>
+    </message>
+    <message>
+        <source>widest difference between repeats</source>
+        <translation>größter Unterschied zwischen Wiederholungen</translation>
+    </message>
+    <message>
+        <source>length whose repeats differ most</source>
+        <translation>Länge mit dem größten Unterschied der Wiederholungen</translation>
+    </message>
+    <message>
+        <source>shortest of the repeats that differ most</source>
+        <translation>kürzeste der am stärksten abweichenden Wiederholungen</translation>
+    </message>
+    <message>
+        <source>longest of the repeats that differ most</source>
+        <translation>längste der am stärksten abweichenden Wiederholungen</translation>
+    </message>
+    <message>
+        <source>timings that depart from their repeats</source>
+        <translation>Zeiten, die von ihren Wiederholungen abweichen</translation>
+    </message>
+    <message>
+        <source>length of an example</source>
+        <translation>Länge eines Beispiels</translation>
+    </message>
+    <message>
+        <source>timings of an example</source>
+        <translation>Zeiten eines Beispiels</translation>
+    </message>
+    <message>
+        <source>mean time at the longest length</source>
+        <translation>mittlere Zeit bei der größten Länge</translation>
+    </message>
+    <message>
+        <source>mean time at the shortest length</source>
+        <translation>mittlere Zeit bei der kleinsten Länge</translation>
+    </message>
+    <message>
+        <source>points on the graph</source>
+        <translation>Punkte im Diagramm</translation>
+    </message>
+    <message>
+        <source>g from the straight line</source>
+        <translation>g aus der Geraden</translation>
+    </message>
+    <message>
+        <source>standard uncertainty of g</source>
+        <translation>Standardunsicherheit von g</translation>
+    </message>
+    <message>
+        <source>local g</source>
+        <translation>das hiesige g</translation>
+    </message>
+    <message>
+        <source>difference of g from local g</source>
+        <translation>Abweichung von g gegenüber dem hiesigen g</translation>
+    </message>
+    <message>
+        <source>g within the tolerance of local g</source>
+        <translation>g innerhalb der Toleranz um das hiesige g</translation>
+    </message>
+    <message>
+        <source>g above local g</source>
+        <translation>g über dem hiesigen g</translation>
+    </message>
+    <message>
+        <source>agreement of g with local g within its own scatter</source>
+        <translation>Übereinstimmung von g mit dem hiesigen g innerhalb der eigenen Streuung</translation>
+    </message>
+    <message>
+        <source>best estimate of g</source>
+        <translation>beste Schätzung von g</translation>
+    </message>
+    <message>
+        <source>standard uncertainty of the best g</source>
+        <translation>Standardunsicherheit der besten Schätzung von g</translation>
+    </message>
+    <message>
+        <source>smallest g of a single length</source>
+        <translation>kleinstes g einer einzelnen Länge</translation>
+    </message>
+    <message>
+        <source>largest g of a single length</source>
+        <translation>größtes g einer einzelnen Länge</translation>
+    </message>
+    <message>
+        <source>slope of T² against L</source>
+        <translation>Steigung von T² über L</translation>
+    </message>
+    <message>
+        <source>intercept of T² against L</source>
+        <translation>Achsenabschnitt von T² über L</translation>
+    </message>
+    <message>
+        <source>an intercept larger than scatter explains</source>
+        <translation>ein Achsenabschnitt größer, als die Streuung erklärt</translation>
+    </message>
+    <message>
+        <source>R² of the line</source>
+        <translation>R² der Geraden</translation>
+    </message>
+    <message>
+        <source>points far off the line</source>
+        <translation>Punkte weit neben der Geraden</translation>
+    </message>
+    <message>
+        <source>length farthest from the line</source>
+        <translation>Länge am weitesten neben der Geraden</translation>
+    </message>
+    <message>
+        <source>mean time at the length farthest from the line</source>
+        <translation>mittlere Zeit bei der Länge am weitesten neben der Geraden</translation>
+    </message>
+    <message>
+        <source>largest departure of a mean time from the line</source>
+        <translation>größte Abweichung einer mittleren Zeit von der Geraden</translation>
+    </message>
+    <message>
+        <source>a worst length that is slow rather than quick</source>
+        <translation>eine auffälligste Länge, die langsam statt schnell ist</translation>
+    </message>
+    <message>
+        <source>period at the shortest length</source>
+        <translation>Schwingungsdauer bei der kleinsten Länge</translation>
+    </message>
+    <message>
+        <source>period at the longest length</source>
+        <translation>Schwingungsdauer bei der größten Länge</translation>
+    </message>
+    <message>
+        <source>T² at the longest length</source>
+        <translation>T² bei der größten Länge</translation>
+    </message>
+    <message>
+        <source>T² at the shortest length</source>
+        <translation>T² bei der kleinsten Länge</translation>
+    </message>
+    <message>
+        <source>the explanation that the readings suggest</source>
+        <translation>die Erklärung, die die Messwerte nahelegen</translation>
+    </message>
+    <message>
+        <source>probability of that explanation</source>
+        <translation>Wahrscheinlichkeit dieser Erklärung</translation>
+    </message>
+    <message>
+        <source>the explanation that the teacher agreed on</source>
+        <translation>die Erklärung, der die Lehrkraft zugestimmt hat</translation>
+    </message>
+    <message>
+        <source>the agreed explanation, in the learner&apos;s numbers</source>
+        <translation>die bestätigte Erklärung in den Zahlen der Person</translation>
+    </message>
+    <message>
+        <source>the question that would settle it</source>
+        <translation>die Frage, die es klären würde</translation>
+    </message>
+    <message>
+        <source>g once mended</source>
+        <translation>g nach der Richtigstellung</translation>
+    </message>
+    <message>
+        <source>days late</source>
+        <translation>Tage Verspätung</translation>
+    </message>
+    <message>
+        <source>work handed in</source>
+        <translation>abgegebene Arbeit</translation>
+    </message>
+    <message>
+        <source>findings to look at before marking</source>
+        <translation>Befunde zum Ansehen vor dem Bewerten</translation>
+    </message>
+    <message>
+        <source>questions to put to the learner</source>
+        <translation>Fragen an die Person</translation>
+    </message>
+    <message>
+        <source>a table of readings that could not be understood</source>
+        <translation>eine nicht verstandene Messwerttabelle</translation>
+    </message>
+    <message>
+        <source>own mean times</source>
+        <translation>eigene Mittelwerte der Zeiten</translation>
+    </message>
+    <message>
+        <source>own periods T</source>
+        <translation>eigene Schwingungsdauern T</translation>
+    </message>
+    <message>
+        <source>own T² values</source>
+        <translation>eigene Werte für T²</translation>
+    </message>
+    <message>
+        <source>an own value of g</source>
+        <translation>ein eigener Wert für g</translation>
+    </message>
+    <message>
+        <source>of the columns mean, T, T² and g worked out</source>
+        <translation>ausgerechnete Spalten von Mittelwert, T, T² und g</translation>
+    </message>
+    <message>
+        <source>values worked out</source>
+        <translation>ausgerechnete Werte</translation>
+    </message>
+    <message>
+        <source>worked-out values that differ from the readings</source>
+        <translation>ausgerechnete Werte, die nicht zu den Messwerten passen</translation>
+    </message>
+    <message>
+        <source>arithmetic that follows from the readings</source>
+        <translation>Rechnung, die aus den Messwerten folgt</translation>
+    </message>
+    <message>
+        <source>the first cell that differs</source>
+        <translation>die erste abweichende Zelle</translation>
+    </message>
+    <message>
+        <source>what the first differing cell says</source>
+        <translation>was in der ersten abweichenden Zelle steht</translation>
+    </message>
+    <message>
+        <source>what differs</source>
+        <translation>was abweicht</translation>
+    </message>
+    <message>
+        <source>what the first differing value comes to</source>
+        <translation>was der erste abweichende Wert ergibt</translation>
+    </message>
+    <message>
+        <source>own value of g</source>
+        <translation>eigener Wert für g</translation>
+    </message>
+    <message>
+        <source>A piece is missing</source>
+        <translation>Ein Stück fehlt</translation>
+    </message>
+    <message>
+        <source>The brief asks for a piece of evidence that is not in the portfolio, or is an empty file.</source>
+        <translation>Der Auftrag verlangt ein Stück, das in der Abgabe fehlt oder eine leere Datei ist.</translation>
+    </message>
+    <message>
+        <source>Handed in outside the dates</source>
+        <translation>Außerhalb der Abgabetage abgegeben</translation>
+    </message>
+    <message>
+        <source>The latest file carries a date outside the brief&apos;s window or the learner&apos;s extension. Copying and sending files can change their dates.</source>
+        <translation>Die neueste Datei trägt ein Datum außerhalb der Tage des Auftrags oder der Verlängerung. Beim Kopieren und Verschicken kann sich das Datum ändern.</translation>
+    </message>
+    <message>
+        <source>Fewer lengths than asked</source>
+        <translation>Weniger Längen als verlangt</translation>
+    </message>
+    <message>
+        <source>A straight line needs enough points; the brief says how many.</source>
+        <translation>Eine Gerade braucht genug Punkte; der Auftrag sagt, wie viele.</translation>
+    </message>
+    <message>
+        <source>Timings not repeated</source>
+        <translation>Zeiten nicht wiederholt</translation>
+    </message>
+    <message>
+        <source>Repeating a timing shows its scatter and lessens random error.</source>
+        <translation>Wiederholen zeigt die Streuung und verkleinert zufällige Abweichungen.</translation>
+    </message>
+    <message>
+        <source>Lengths too close together</source>
+        <translation>Längen zu nah beieinander</translation>
+    </message>
+    <message>
+        <source>A short range of lengths leaves the slope, and so g, uncertain.</source>
+        <translation>Ein kleiner Bereich der Längen lässt die Steigung und damit g unsicher.</translation>
+    </message>
+    <message>
+        <source>Lengths unevenly spread</source>
+        <translation>Längen ungleich verteilt</translation>
+    </message>
+    <message>
+        <source>One wide gap makes the line rest on two clusters of points.</source>
+        <translation>Bei einer großen Lücke ruht die Gerade auf zwei Punkthaufen.</translation>
+    </message>
+    <message>
+        <source>A length outside the sensible range</source>
+        <translation>Eine Länge außerhalb des sinnvollen Bereichs</translation>
+    </message>
+    <message>
+        <source>Often a unit, sometimes a length that the support could not hold.</source>
+        <translation>Oft eine Einheit, manchmal eine Länge, für die die Aufhängung nicht reicht.</translation>
+    </message>
+    <message>
+        <source>Fewer swings to a timing</source>
+        <translation>Weniger Schwingungen je Zeitmessung</translation>
+    </message>
+    <message>
+        <source>Hand scatter is shared out over the swings of a timing: fewer swings, rougher periods.</source>
+        <translation>Die Streuung der Hand verteilt sich auf die Schwingungen einer Zeitmessung: weniger Schwingungen, gröbere Schwingungsdauern.</translation>
+    </message>
+    <message>
+        <source>A timing far from the local law</source>
+        <translation>Eine Zeit weit neben dem Pendelgesetz</translation>
+    </message>
+    <message>
+        <source>Each timing is set against N·2π√(L/g) with local g, allowing for hand scatter, a few millimetres of length and a small amplitude.</source>
+        <translation>Jede Zeit wird mit N·2π√(L/g) und dem hiesigen g verglichen; Streuung der Hand, einige Millimeter Länge und ein kleiner Ausschlag sind zugestanden.</translation>
+    </message>
+    <message>
+        <source>g of the line far from local g</source>
+        <translation>g der Geraden weit neben dem hiesigen g</translation>
+    </message>
+    <message>
+        <source>The slope of the learner&apos;s own line against the local one, in units of its uncertainty. A rough line may be far off and still be honest; this asks only when it is not rough.</source>
+        <translation>Die Steigung der eigenen Geraden gegenüber der hiesigen, gemessen an ihrer Unsicherheit. Eine grobe Gerade darf weit daneben liegen und doch redlich sein; gefragt wird nur, wenn sie nicht grob ist.</translation>
+    </message>
+    <message>
+        <source>A timing departs from its repeat</source>
+        <translation>Eine Zeit weicht von ihrer Wiederholung ab</translation>
+    </message>
+    <message>
+        <source>Two timings of one length differ by more than the scatter of the others allows; often one swing more or fewer was counted.</source>
+        <translation>Zwei Zeiten einer Länge liegen weiter auseinander, als die Streuung der übrigen zulässt; oft wurde eine Schwingung mehr oder weniger gezählt.</translation>
+    </message>
+    <message>
+        <source>A point off the line of the others</source>
+        <translation>Ein Punkt neben der Geraden der übrigen</translation>
+    </message>
+    <message>
+        <source>The externally studentised residual of the straight line, with the chance shared over all points.</source>
+        <translation>Das extern studentisierte Residuum der Geraden; der Zufall ist auf alle Punkte verteilt.</translation>
+    </message>
+    <message>
+        <source>The line misses the origin</source>
+        <translation>Die Gerade verfehlt den Ursprung</translation>
+    </message>
+    <message>
+        <source>T² is proportional to the length from support to the middle of the bob; a shift of every length by the same amount shows as an intercept.</source>
+        <translation>T² ist proportional zur Länge von der Aufhängung bis zur Mitte des Pendelkörpers; sind alle Längen um dasselbe Stück verschoben, zeigt sich das als Achsenabschnitt.</translation>
+    </message>
+    <message>
+        <source>Own arithmetic comes out differently</source>
+        <translation>Die eigene Rechnung ergibt etwas anderes</translation>
+    </message>
+    <message>
+        <source>Means, T, T² and g in the learner&apos;s table are worked out again from the raw readings, following the learner&apos;s own rounding.</source>
+        <translation>Mittelwerte, T, T² und g der Tabelle werden aus den Messwerten nachgerechnet, mit der Rundung der Person.</translation>
+    </message>
+    <message>
+        <source>Decimals not consistent</source>
+        <translation>Uneinheitliche Nachkommastellen</translation>
+    </message>
+    <message>
+        <source>Raw readings of one instrument carry the same number of decimals. Spreadsheets drop trailing zeros, and that is allowed for.</source>
+        <translation>Messwerte eines Geräts haben gleich viele Nachkommastellen. Tabellenprogramme lassen Nullen am Ende weg; das ist berücksichtigt.</translation>
+    </message>
+    <message>
+        <source>A heading without its unit</source>
+        <translation>Ein Spaltenkopf ohne Einheit</translation>
+    </message>
+    <message>
+        <source>A column is headed quantity / unit (SI Brochure, 9th ed., 5.4.1).</source>
+        <translation>Über einer Spalte steht Größe / Einheit (SI-Broschüre, 9. Aufl., 5.4.1).</translation>
+    </message>
+    <message>
         <source>{equal} of {compared} timings are the same to the last digit as {whose}, {near} more lie within 0.05 s.</source>
         <translation>{equal} von {compared} Zeiten stimmen bis auf die letzte Stelle mit {whose} überein, {near} weitere liegen höchstens 0,05 s auseinander.</translation>
     </message>
@@ -4044,6 +4868,118 @@ ist nicht verwendbar</translation>
     <message>
         <source>none</source>
         <translation>keine</translation>
+    </message>
+    <message>
+        <source>The swings in the video speak for it.</source>
+        <translation>Die Schwingungen im Video sprechen dafür.</translation>
+    </message>
+    <message>
+        <source>inches</source>
+        <translation>Zoll</translation>
+    </message>
+    <message>
+        <source>metres</source>
+        <translation>Meter</translation>
+    </message>
+    <message>
+        <source>millimetres</source>
+        <translation>Millimeter</translation>
+    </message>
+    <message>
+        <source>centimetres (read as metres)</source>
+        <translation>Zentimeter (als Meter gelesen)</translation>
+    </message>
+    <message>
+        <source>centimetres (read as millimetres)</source>
+        <translation>Zentimeter (als Millimeter gelesen)</translation>
+    </message>
+    <message>
+        <source>the first timing</source>
+        <translation>die erste Zeit</translation>
+    </message>
+    <message>
+        <source>the second timing</source>
+        <translation>die zweite Zeit</translation>
+    </message>
+    <message>
+        <source>the third timing</source>
+        <translation>die dritte Zeit</translation>
+    </message>
+    <message>
+        <source>the fourth timing</source>
+        <translation>die vierte Zeit</translation>
+    </message>
+    <message>
+        <source>the fifth timing</source>
+        <translation>die fünfte Zeit</translation>
+    </message>
+    <message>
+        <source>the sixth timing</source>
+        <translation>die sechste Zeit</translation>
+    </message>
+    <message>
+        <source>Ordinary scatter explains these readings: g = {g}.</source>
+        <translation>Gewöhnliche Streuung erklärt diese Messwerte: g = {g}.</translation>
+    </message>
+    <message>
+        <source>Two things together would explain these readings: {one}, and {other}. With both, g becomes {g_mended} instead of {g_before}.</source>
+        <translation>Zwei Dinge zusammen würden diese Messwerte erklären: {one} und {other}. Mit beiden wird g {g_mended} statt {g_before}.</translation>
+    </message>
+    <message>
+        <source>These readings cannot tell “{one}” from “{other}”.</source>
+        <translation>Diese Messwerte können „{one}“ und „{other}“ nicht unterscheiden.</translation>
+    </message>
+    <message>
+        <source>the length {length}</source>
+        <translation>die Länge {length}</translation>
+    </message>
+    <message>
+        <source>{timing} at {length}</source>
+        <translation>{timing} bei {length}</translation>
+    </message>
+    <message>
+        <source>the length of row {row}</source>
+        <translation>die Länge in Zeile {row}</translation>
+    </message>
+    <message>
+        <source>ordinary scatter</source>
+        <translation>gewöhnliche Streuung</translation>
+    </message>
+    <message>
+        <source>the {n}th timing</source>
+        <translation>die {n}. Zeit</translation>
+    </message>
+    <message>
+        <source>1:05.3 typed as 105.3</source>
+        <translation>1:05,3 als 105,3 getippt</translation>
+    </message>
+    <message>
+        <source>1:05.3 typed as 1.053</source>
+        <translation>1:05,3 als 1,053 getippt</translation>
+    </message>
+    <message>
+        <source>0:14:23 taken for 14 min 23 s</source>
+        <translation>0:14:23 als 14 min 23 s gelesen</translation>
+    </message>
+    <message>
+        <source>0:14:2 taken for 14 min 2 s</source>
+        <translation>0:14:2 als 14 min 2 s gelesen</translation>
+    </message>
+    <message>
+        <source>Two lengths with a time each are the least that explanations can be weighed on.</source>
+        <translation>Um Erklärungen abzuwägen, braucht es mindestens zwei Längen mit je einer Zeit.</translation>
+    </message>
+    <message>
+        <source>Inventions rougher than 0.05 s cannot be told from careful hands.</source>
+        <translation>Erfundene Zeiten, die um mehr als 0,05 s streuen, lassen sich von sorgfältig gestoppten nicht unterscheiden.</translation>
+    </message>
+    <message>
+        <source>With one timing to a length, repeats cannot be compared.</source>
+        <translation>Mit nur einer Zeit je Länge lassen sich keine Wiederholungen vergleichen.</translation>
+    </message>
+    <message>
+        <source>Times to a tenth of a second hide whether repeats are closer than a hand can repeat.</source>
+        <translation>Zeiten auf Zehntelsekunden verbergen, ob Wiederholungen enger liegen, als eine Hand wiederholen kann.</translation>
     </message>
     <message>
         <source>{time:.2f} s for {swings} swings at {length}, where the local law gives {law:.2f} s: further than timing and length reading explain.</source>
@@ -4210,12 +5146,144 @@ ist nicht verwendbar</translation>
         <translation>Jeden Spaltenkopf als Größe / Einheit schreiben.</translation>
     </message>
     <message>
+        <source>“{text}” ({cell})</source>
+        <translation>„{text}“ ({cell})</translation>
+    </message>
+    <message>
         <source>sheet {sheet}</source>
         <translation>Blatt {sheet}</translation>
     </message>
     <message>
         <source>cell {cell}</source>
         <translation>Zelle {cell}</translation>
+    </message>
+    <message>
+        <source>The table of readings could not be understood, so no level is drafted.</source>
+        <translation>Die Messwerttabelle ließ sich nicht verstehen; deshalb ist keine Stufe entworfen.</translation>
+    </message>
+    <message>
+        <source>A photo is here and nobody has said what it shows, so no level is drafted.</source>
+        <translation>Ein Foto ist da, und niemand hat gesagt, was es zeigt; deshalb ist keine Stufe entworfen.</translation>
+    </message>
+    <message>
+        <source>A piece was handed in that will not open here, so no level is drafted.</source>
+        <translation>Ein abgegebenes Stück lässt sich hier nicht öffnen; deshalb ist keine Stufe entworfen.</translation>
+    </message>
+    <message>
+        <source>For your eye: {title}. “{best}” asks: {what}</source>
+        <translation>Für Ihren Blick: {title}. „{best}“ verlangt: {what}</translation>
+    </message>
+    <message>
+        <source>“{level}” asks for nothing more.</source>
+        <translation>„{level}“ verlangt nichts weiter.</translation>
+    </message>
+    <message>
+        <source>less than {bound}</source>
+        <translation>weniger als {bound}</translation>
+    </message>
+    <message>
+        <source>other than {value}</source>
+        <translation>nicht {value}</translation>
+    </message>
+    <message>
+        <source>{one} and {other}</source>
+        <translation>{one} und {other}</translation>
+    </message>
+    <message>
+        <source>{one}, or {other}</source>
+        <translation>{one} – oder {other}</translation>
+    </message>
+    <message>
+        <source>the condition holds ({told})</source>
+        <translation>die Bedingung ist erfüllt ({told})</translation>
+    </message>
+    <message>
+        <source>the condition does not hold ({told})</source>
+        <translation>die Bedingung ist nicht erfüllt ({told})</translation>
+    </message>
+    <message>
+        <source>For “{level}”: {told}.</source>
+        <translation>Für „{level}“ – {told}.</translation>
+    </message>
+    <message>
+        <source>{fact}: {found} ({wanted} needed)</source>
+        <translation>{fact}: {found} (nötig: {wanted})</translation>
+    </message>
+    <message>
+        <source>needs {wanted} {fact}; {found} found</source>
+        <translation>nötig: {wanted} {fact}; gefunden: {found}</translation>
+    </message>
+    <message>
+        <source>{fact} is {found} ({wanted} needed)</source>
+        <translation>{fact}: {found} (nötig: {wanted})</translation>
+    </message>
+    <message>
+        <source>needs {fact} of {wanted}; it is {found}</source>
+        <translation>nötig: {fact} {wanted}; hier: {found}</translation>
+    </message>
+    <message>
+        <source>less than {value}</source>
+        <translation>weniger als {value}</translation>
+    </message>
+    <message>
+        <source>at most {value}</source>
+        <translation>höchstens {value}</translation>
+    </message>
+    <message>
+        <source>more than {value}</source>
+        <translation>mehr als {value}</translation>
+    </message>
+    <message>
+        <source>at least {value}</source>
+        <translation>mindestens {value}</translation>
+    </message>
+    <message>
+        <source>exactly {value}</source>
+        <translation>genau {value}</translation>
+    </message>
+    <message>
+        <source>must be without {fact}; {found}</source>
+        <translation>darf nicht sein: {fact}; {found}</translation>
+    </message>
+    <message>
+        <source>yes</source>
+        <translation>ja</translation>
+    </message>
+    <message>
+        <source>no</source>
+        <translation>nein</translation>
+    </message>
+    <message>
+        <source>“{text}”</source>
+        <translation>„{text}“</translation>
+    </message>
+    <message>
+        <source>it is there</source>
+        <translation>vorhanden</translation>
+    </message>
+    <message>
+        <source>not found</source>
+        <translation>nicht gefunden</translation>
+    </message>
+    <message>
+        <source>needs {fact}; {found}</source>
+        <translation>nötig: {fact}; {found}</translation>
+    </message>
+    <message>
+        <source>{fact} is not known</source>
+        <translation>{fact}: nicht bekannt</translation>
+    </message>
+    <message>
+        <source>without {fact}</source>
+        <translation>{fact}: nein</translation>
+    </message>
+    <message>
+        <source>{fact}: yes</source>
+        <translation>{fact}: ja</translation>
+    </message>
+    <message>
+        <source>{fact}: known</source>
+        <translation>{fact}: bekannt</translation>
     </message>
     <message>
         <source>not known</source>
@@ -4586,6 +5654,10 @@ Im Ordner wird nichts verändert. Bewertungen und Notizen stehen in einer eigene
     <message>
         <source>✓ saved {time}</source>
         <translation>✓ gespeichert {time}</translation>
+    </message>
+    <message>
+        <source>✓ as before: {files}</source>
+        <translation>✓ wie zuvor: {files}</translation>
     </message>
 </context>
 <context>

@@ -9,6 +9,7 @@ run it again: only finished strings reach the .qm file.
 from __future__ import annotations
 
 import ast
+import re
 import subprocess
 import sys
 import tempfile
@@ -16,8 +17,11 @@ from collections.abc import Iterator
 from pathlib import Path
 from string import Formatter
 
+from markbench.checks import CHECKS
+from markbench.checks.diagnosis import SLIPS
 from markbench.checks.wording import HOW_OFTEN
 from markbench.intake.brief_rules import ALLOWED
+from markbench.rubric.facts import FACTS
 from markbench.ui.languages import FOLDER, NAMES
 from markbench.ui.look.said import CONTEXT
 from markbench.ui.newclass import brief_form, field
@@ -25,6 +29,7 @@ from markbench.ui.rubrics import criterion_form
 
 _UI = FOLDER.parent
 _CORE = _UI.parent
+_WORDS = re.compile(r"[^\W\d_]|[“”]")
 
 
 def kept_in_tables() -> Iterator[tuple[str, str]]:
@@ -36,12 +41,18 @@ def kept_in_tables() -> Iterator[tuple[str, str]]:
         yield "Field", words
     yield from (("FindingRow", words) for words in HOW_OFTEN)
     yield from (("CriterionForm", words) for words in criterion_form._ROLES.values())
+    for slip in SLIPS.values():
+        for form in (slip.title, slip.sentence, slip.beside, slip.ask, slip.settle):
+            yield CONTEXT, form
+    yield from ((CONTEXT, fact.label) for fact in FACTS.values())
+    for check in (check for check in CHECKS.values() if check.origin == "checks"):  # as topics
+        yield from ((CONTEXT, words) for words in (check.title, check.explanation))
 
 
 def forms_of_sentences() -> Iterator[str]:
     """The form of each sentence that the core says, as it stands in the call of ``say``.
 
-    A form that names nothing but its places (“{length} ({n})”) is the same in any language.
+    One of nothing but places and signs, such as ``{length} ({n})``, is the same in any language.
     """
     for path in sorted(_CORE.rglob("*.py")):
         if _UI in path.parents:
@@ -64,7 +75,7 @@ def _written_in(argument: ast.expr) -> Iterator[str]:
 
 
 def _has_words(form: str) -> bool:
-    return any(char.isalpha() for text, *_ in Formatter().parse(form) for char in text)
+    return any(_WORDS.search(text) for text, *_ in Formatter().parse(form))
 
 
 def main() -> None:

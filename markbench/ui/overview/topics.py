@@ -8,6 +8,7 @@ from PySide6.QtCore import QRectF
 from PySide6.QtGui import QPainter
 
 from markbench.session.overview import Topic
+from markbench.ui.look.said import said
 from markbench.ui.overview.figure import Look, Spot, hatch, say_empty, solid, tr, words
 
 
@@ -60,8 +61,8 @@ class TopicsFigure:
         for number, topic in enumerate(self.topics):
             place = QRectF(box.left(), top + number * row, box.width(), row)
             painter.setFont(look.font())
-            words(painter, QRectF(place.left(), place.top(), place.width(), line), topic.title,
-                  colours.ink)  # fmt: skip
+            title = QRectF(place.left(), place.top(), place.width(), line)
+            words(painter, title, said(topic.title), colours.ink)
             long = (place.width() - count_room) * len(topic.learners) / most
             bar = QRectF(place.left() + 0.5, place.top() + line + 1, long, 8 * look.scale)
             (solid if topic.is_slip else hatch)(painter, bar, colours.data)
@@ -73,11 +74,11 @@ class TopicsFigure:
 
     def _words(self, topic: Topic) -> str:
         count = tr("{title}: {n} of {of} learners").format(
-            title=topic.title, n=len(topic.learners), of=self.learners
+            title=said(topic.title), n=len(topic.learners), of=self.learners
         )
         if topic.agreed:
             count += tr(", {n} agreed by you").format(n=len(topic.agreed))
-        return f"{count}\n{topic.explanation}"
+        return f"{count}\n{said(topic.explanation)}"
 
     def _paint_key(self, painter: QPainter, box: QRectF, look: Look) -> None:
         line, x = look.line(), box.left()
