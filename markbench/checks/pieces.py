@@ -17,6 +17,9 @@ PIECE_WORDS = {
     "report": say("written report"),
 }
 
+# A piece with one of these findings might as well not be there.
+USELESS = ("empty_piece", "unreadable_file", "photo_unreadable", "video_unreadable")
+
 
 def missing_piece(case: Case) -> Iterator[Finding]:
     """Each piece of evidence the brief wants and the portfolio lacks."""
@@ -65,6 +68,12 @@ def certainly_missing(findings: Iterable[Finding]) -> list[str]:
         for finding in findings
         if finding.check == "missing_piece" and "could_be" not in finding.numbers
     ]
+
+
+def unopened(findings: Iterable[Finding]) -> frozenset[str]:
+    """Files that could not be opened, or hold nothing, among a learner's findings."""
+    found = (finding for finding in findings if finding.check in USELESS)
+    return frozenset(source.file for finding in found for source in finding.sources)
 
 
 def outside_window(case: Case) -> Iterator[Finding]:

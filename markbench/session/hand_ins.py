@@ -6,7 +6,7 @@ import datetime as dt
 from dataclasses import dataclass
 from typing import Literal, cast
 
-from markbench.checks.pieces import certainly_missing
+from markbench.checks.pieces import certainly_missing, unopened
 from markbench.intake.folder import open_piece
 from markbench.intake.tables import read_readings
 from markbench.model import Piece, PieceKind, Portfolio, ReadingsTable
@@ -21,10 +21,11 @@ class HandIn:
     """How one learner's hand-in stands. Dates are local.
 
     ``missing`` holds the pieces asked for and not there (every one of them where nothing
-    was handed in); ``again`` the pieces the teacher found unreadable or wants again;
-    ``replaced`` how many pieces a later hand-in replaced; ``since_marked`` whether the work
-    changed after it was marked: ``perhaps`` where what was marked is not known and a piece
-    carries a later time than the mark.
+    was handed in); ``again`` those handed in so that they are of no use, and those the
+    teacher found unreadable or wants again; ``unopened`` the kinds of these whose file does
+    not open, each with the file's name; ``replaced`` how many pieces a later hand-in
+    replaced; ``since_marked`` whether the work changed after it was marked: ``perhaps``
+    where what was marked is not known and a piece carries a later time than the mark.
     """
 
     learner: str
@@ -36,6 +37,7 @@ class HandIn:
     again: tuple[PieceKind, ...]
     replaced: int
     since_marked: Literal["", "changed", "perhaps"]
+    unopened: tuple[tuple[PieceKind, str], ...] = ()
 
     @property
     def nothing(self) -> bool:
@@ -63,14 +65,17 @@ def hand_in(session: Session, learner: str) -> HandIn:
     }
     changed = since_marked(session, learner)
     since = "" if changed is None else "perhaps" if changed.by_date else "changed"
+    missing = _missing(session, learner, portfolio)
+    useless, closed = _useless(session, learner, portfolio, missing)
     return HandIn(
         learner=learner,
         handed_in=when,
         due=due,
         days_late=max(late, 0),
         extended_to=extended_to,
-        missing=_missing(session, learner, portfolio),
-        again=tuple(wanted_again),
+        missing=tuple(kind for kind in missing if kind not in useless),
+        again=tuple(dict.fromkeys((*useless, *wanted_again))),
+        unopened=closed,
         replaced=len(portfolio.earlier),
         since_marked=cast(Literal["", "changed", "perhaps"], since),
     )
@@ -81,6 +86,33 @@ def _missing(session: Session, learner: str, portfolio: Portfolio) -> tuple[Piec
     found = cast(list[PieceKind], certainly_missing(session.findings(learner)))
     order = ("readings", *session.brief.evidence)
     return tuple(sorted(set(found), key=lambda kind: order.index(kind) if kind in order else 99))
+
+
+def _useless(
+    session: Session, learner: str, portfolio: Portfolio, missing: tuple[PieceKind, ...]
+) -> tuple[tuple[PieceKind, ...], tuple[tuple[PieceKind, str], ...]]:
+    """Kinds asked for that came only in files of no use, and which of these do not open."""
+    closed = unopened(session.findings(learner)) - {
+        piece.file
+        for piece in portfolio.pieces
+        if session.value("piece_status", learner, piece.file) == "accepted"
+    }
+    kinds: list[PieceKind] = []
+    files: list[tuple[PieceKind, str]] = []
+    for kind in cast(tuple[PieceKind, ...], ("readings", *session.brief.evidence)):
+        pieces = portfolio.of_kind(kind)
+        shut = [piece.file for piece in pieces if piece.file in closed]
+        # A table that opens, with no readings in it that are understood, is of no use either.
+        if pieces and (len(shut) == len(pieces) or (kind == "readings" and kind in missing)):
+            kinds.append(kind)
+            files += [(kind, file.rpartition("/")[2]) for file in shut]
+    # What lies in a zip file that does not open is not known: it is asked for as a file.
+    damaged = unopened(session.work.problems)
+    for piece in portfolio.of_kind("unknown"):
+        if piece.file in damaged:
+            kinds.append(piece.kind)
+            files.append((piece.kind, piece.file.rpartition("/")[2]))
+    return tuple(dict.fromkeys(kinds)), tuple(files)
 
 
 @dataclass(frozen=True, slots=True)

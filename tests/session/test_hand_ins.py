@@ -73,6 +73,31 @@ def test_wanted_again(session):
     assert hand_in(session, "1").again == ("readings",)
 
 
+def test_what_does_not_open_was_handed_in_and_is_wanted_again(session, folder):
+    session.close()
+    put(
+        folder / "Dora Contrived" / "readings.xlsx",
+        "PK\3\4 and no more",
+        dt.datetime(2026, 3, 10, 18),
+    )
+    put(folder / "Ben Made-Up" / "readings.csv", "Dear diary,\n", dt.datetime(2026, 3, 10, 18))
+    put(folder / "Ada Invented" / "broken.zip", "no zip file", dt.datetime(2026, 3, 10, 18))
+    opened = Session.open(folder, "T. Teacher")
+    by = {one.learner: one for one in hand_ins(opened)}
+    assert by["4"].missing == ("swing_video",)
+    assert by["4"].again == ("readings",)
+    assert by["4"].unopened == (("readings", "readings.xlsx"),)
+    assert not by["4"].nothing
+    # It opens, but there is no table in it; and a zip file may hold anything.
+    assert (by["2"].again, by["2"].unopened) == (("readings",), ())
+    assert by["1"].unopened == (("unknown", "broken.zip"),)
+    assert by["1"].missing == ("swing_video",)
+    # What the teacher can use after all is not asked for.
+    opened.set_piece_status("4", "Dora Contrived/readings.xlsx", "accepted")
+    assert hand_in(opened, "4").unopened == ()
+    opened.close()
+
+
 def test_what_changed_stands_side_by_side(session):
     assert hand_in(session, "3").replaced == 1
     (one,) = replaced_pieces(session.portfolio("3"))

@@ -222,6 +222,33 @@ def test_again_asks_for_what_could_not_be_used() -> None:
     assert both.count("Dear") == 2
 
 
+def test_what_does_not_open_is_asked_for_by_its_name_as_something_handed_in() -> None:
+    asked = row(again=("readings",), unopened=(("readings", "oskar.xlsx"),))
+    for about in (AGAIN, EVERYTHING, "readings"):
+        text = reminders([("Oskar Dahl", asked)], about, "T", TODAY)
+        assert "I could not open oskar.xlsx. Could you hand it in again" in text
+        assert "not found" not in text
+        assert "make use" not in text
+    assert reminders([("Oskar Dahl", asked)], "selfie", "T", TODAY) == ""
+
+
+def test_a_file_that_does_not_open_is_told_in_the_row(
+    qtbot: QtBot, class_folder: Path, empty_window: Window
+) -> None:
+    for path in (class_folder / "Cato Instance").glob("*.csv"):
+        path.unlink()
+    (class_folder / "Cato Instance" / "readings.xlsx").write_bytes(b"PK\3\4 and no more")
+    empty_window.open_folder(class_folder)
+    qtbot.waitUntil(lambda: empty_window.bench is not None, timeout=10_000)
+    qtbot.mouseClick(empty_window.places.buttons["handins"], Qt.MouseButton.LeftButton)
+    settle()
+    page = empty_window.further["handins"]
+    assert "does not open: readings" in words(page, "s3", STANDS)
+    assert words(page, "s3", MISSING) == "selfie"
+    qtbot.mouseClick(page.chips["wanted"], Qt.MouseButton.LeftButton)
+    assert shown(page) == ["s3"]
+
+
 def test_names_make_a_list() -> None:
     rows = [("A", row(missing=("selfie", "readings"))), ("B", row()), ("C", row(again=("report",)))]
     assert reminders(rows, NAMES, "T", TODAY).splitlines() == [

@@ -18,6 +18,7 @@ from dataclasses import dataclass
 from functools import cached_property
 from typing import Literal
 
+from markbench.checks.pieces import unopened
 from markbench.checks.wording import cm
 from markbench.model import (
     Analysis,
@@ -47,9 +48,6 @@ GROUPS: dict[Group, str] = {
     "explanations": "Explanations of the readings",
     "hand-in": "Hand-in and open questions",
 }
-
-# A piece with one of these findings might as well not be there.
-_USELESS = ("empty_piece", "unreadable_file", "photo_unreadable", "video_unreadable")
 
 
 class Work:
@@ -102,12 +100,7 @@ class Work:
     @cached_property
     def usable_kinds(self) -> frozenset[PieceKind]:
         """Kinds of which a piece is there that opens and is not empty."""
-        useless = {
-            source.file
-            for check in _USELESS
-            for finding in self.by_check.get(check, ())
-            for source in finding.sources
-        }
+        useless = unopened(self.findings)
         return frozenset(
             piece.kind
             for piece in self.portfolio.pieces

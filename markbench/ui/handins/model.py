@@ -114,8 +114,13 @@ class HandInModel(QAbstractTableModel):
             parts.append(self.tr("↻ newer than its mark"))
         elif row.replaced:
             parts.append(self.tr("↻ handed in again"))
-        if row.again:
-            pieces = ", ".join(self.short(kind) for kind in row.again)
+        closed = dict(row.unopened)
+        if closed:
+            pieces = ", ".join(self.short(kind) for kind in closed)
+            parts.append(self.tr("✗ does not open: {pieces}").format(pieces=pieces))
+        again = [kind for kind in row.again if kind not in closed]
+        if again:
+            pieces = ", ".join(self.short(kind) for kind in again)
             parts.append(self.tr("✗ wanted again: {pieces}").format(pieces=pieces))
         if row.missing and not row.nothing:
             parts.append(self.tr("◇ incomplete"))

@@ -58,6 +58,8 @@ def _letter(name: str, row: HandIn, wanted: tuple[str, ...], title: str, today: 
     lines = [_tr("Dear {name},").format(name=name), ""]
     unusable = [kind for kind in wanted if kind in row.again and kind not in row.missing]
     absent = [kind for kind in wanted if kind not in unusable]
+    closed = [file for kind, file in row.unopened if kind in unusable]
+    unusable = [kind for kind in unusable if kind not in dict(row.unopened)]
     if row.nothing:
         lines.append(_tr("nothing has reached me yet for “{title}”.").format(title=title))
     else:
@@ -68,6 +70,12 @@ def _letter(name: str, row: HandIn, wanted: tuple[str, ...], title: str, today: 
             asked = _tr("I have not found {pieces}. Could you hand them in{by}?")
         pieces = _listed(absent)
         lines.append(asked.format(pieces=pieces, by=_by(row, today)))
+    if closed:
+        asked = _tr("I could not open {files}. Could you hand it in again{by}?")
+        if len(closed) > 1:
+            asked = _tr("I could not open {files}. Could you hand them in again{by}?")
+        files = listed(closed, _tr("{most} and {last}"))
+        lines.append(asked.format(files=files, by=_by(row, today)))
     if unusable:
         pieces = _listed(unusable)
         asked = _tr("I could not make use of {pieces}. Could you hand it in again{by}?")
