@@ -9,6 +9,7 @@ the candidates ranked. Scores run from 0 to 100:
   92  a name of three or more parts with at least two of them; a one-part name
   88  one part of the name and the initial of another (``J. Okafor``, ``jokafor``)
   84  one part only, that nobody else in the class bears, and nothing else said
+  76  the beginning of a part, beside somebody whose whole part it is
   70  a number that equals an id but may count something else (``photo 7``)
   60  one part only, borne by several or beside an unknown name
   50  initials only

@@ -17,6 +17,8 @@ from markbench.model import Learner, Match
 
 CLEAR = 80.0  # a match below this is never taken without the teacher
 SURE = 90.0  # evidence that can overrule a weaker clear match elsewhere in the path
+LONE = 84.0  # one part of a name, and nothing else said
+_LEAST_SHORT = 3  # letters of a name cut short
 _MOST_CANDIDATES = 400  # bearers of one name part weighed for one file
 _MOST_SHOWN = 5
 
@@ -55,6 +57,10 @@ class NameIndex:
         self._starts: dict[tuple[str, int], set[str]] = defaultdict(set)
         self._ends: dict[tuple[str, int], set[str]] = defaultdict(set)
         whole = [key for key, found in self._by_joined.items() if any(f[1] > SURE for f in found)]
+        self._begins: dict[str, list[str]] = defaultdict(list)
+        for word in self._by_part:
+            if len(word) > _LEAST_SHORT:
+                self._begins[word[:_LEAST_SHORT]].append(word)
         for word in [*self._by_part, *whole]:
             if len(word) > 3:
                 self._starts[word[:2], len(word)].add(word)
@@ -92,6 +98,8 @@ class NameIndex:
         if not found or max(match.score for match in found) < CLEAR:
             fuzzy = self._fuzzy(read)
             found = better_of(found, fuzzy)
+        elif max(match.score for match in found) <= LONE:
+            found = better_of(found, self._shortened(read))
         if not found:
             found = self._initials_only(read)
         return found
@@ -113,6 +121,21 @@ class NameIndex:
                     hits[index].append((start, end, first, last, 0))
         found = [self._weigh(read, index, spans) for index, spans in hits.items()]
         return better_of([m for m in found if m], self._one_word(read))
+
+    def _shortened(self, read: _Text) -> list[Match]:
+        """Whose name may have been cut short: “brandt” is Brandt's, and may be Brandtner's."""
+        found = []
+        for form in read.spans:
+            if form not in self._by_part:
+                continue
+            for longer in self._begins.get(form[:_LEAST_SHORT], ()):
+                if longer == form or not longer.startswith(form):
+                    continue
+                for index, _, _ in self._by_part[longer]:
+                    name = self._learners[index].name
+                    why = f"“{form}” may be short for “{longer}” ({name})"
+                    found.append(self._match(index, LONE - 8.0, why))
+        return found
 
     def _one_word(self, read: _Text) -> list[Match]:
         """``jamesokafor``, ``okaforj``: names run together."""
@@ -226,7 +249,7 @@ class NameIndex:
                 not is_known_word(fold(t)) and len(t) > 1 for t in beside if t.isalpha()
             )
             vague = all(is_known_word(fold(word)) or len(word) < 3 for word in seen)
-            score = 60.0 if shared > 1 or said_more or vague else 84.0
+            score = 60.0 if shared > 1 or said_more or vague else LONE
             cost = min(cost, 20.0)
         why = _reason(self._learners[index].name, seen, initials, edits, missing)
         return self._match(index, max(score - cost, 0.0), why)

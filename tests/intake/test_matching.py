@@ -168,6 +168,24 @@ def test_what_names_nobody_matches_nobody(text: str) -> None:
     assert MATCHER.judge(text).candidates == ()
 
 
+def test_a_name_that_begins_anothers_is_left_to_the_teacher() -> None:
+    matcher = Matcher(
+        [Learner("1", "Leonie Brandt"), Learner("2", "Leo Brandtner"), Learner("3", "Ada Mbeki")]
+    )
+    for text, learners in (("brandt table", {"1", "2"}), ("leo readings", {"1", "2"})):
+        judgement = matcher.judge(text)
+        assert not judgement.clear, text
+        assert _ids(judgement) == learners
+    assert "short for" in judgement.candidates[1].why
+    # Anything more that is said settles it, and nobody else is asked about.
+    for text, learner in (
+        ("brandtner table", "2"), ("l_brandt", "1"), ("leo brandtner", "2"), ("1 brandt", "1"),
+        ("mbeki", "3"), ("leonie", "1"),
+    ):  # fmt: skip
+        assert matcher.judge(text).clear, text
+        assert matcher.judge(text).best.learner == learner
+
+
 def test_short_ids_need_boundaries_and_company() -> None:
     matcher = Matcher(
         [Learner("7", "Ada Mbeki"), Learner("12", "Ravi Rao"), Learner("04", "Eva Lund")]
