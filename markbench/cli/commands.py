@@ -224,4 +224,6 @@ def _print_open_questions(session: Session, console: Console) -> None:
         text = f"To settle: {doubt.piece.file}: {doubt.why} Candidates: {listed(names) or 'none'}."
         console.print(text)
     for piece in session.work.unowned:
-        console.print(f"Nobody's: {piece.file}")
+        console.print(f"To settle: {piece.file}: no learner of the class list fits.")
+    for piece in session.work.set_aside:
+        console.print(f"Set aside as nobody's: {piece.file}")

@@ -23,6 +23,7 @@ def write_json(path: Path, report: ClassReport) -> None:
         "signed_off": _signed(report.signed),
         "learners": [_learner(learner) for learner in report.learners],
         "unowned": [piece.file for piece in report.unowned],
+        "set_aside": [piece.file for piece in report.set_aside],
         "problems": [_finding(finding) for finding in report.problems],
     }
     path.write_text(

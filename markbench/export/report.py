@@ -85,8 +85,8 @@ class ClassReport:
     """A class on one day, in the order of its class list.
 
     ``folder`` is the class folder, where it is known: it is never written out, and keeps
-    an export from being written over a file that was handed in. ``signed`` is the sign-off
-    in force.
+    an export from being written over a file that was handed in. ``unowned`` files are still
+    open, those ``set_aside`` the teacher called nobody's. ``signed`` is the sign-off in force.
     """
 
     brief: Brief
@@ -95,6 +95,7 @@ class ClassReport:
     date: dt.date
     learners: tuple[LearnerReport, ...]
     unowned: tuple[Piece, ...] = ()
+    set_aside: tuple[Piece, ...] = ()
     problems: tuple[Finding, ...] = ()
     folder: Path | None = None
     signed: SignOff | None = None

@@ -42,7 +42,7 @@ def _refuse_handed_in(path: Path, report: ClassReport | None) -> None:
     """Learners' files are never written to, not even by a slip of the hand."""
     if report is None or report.folder is None:
         return
-    pieces = [*report.unowned]
+    pieces = [*report.unowned, *report.set_aside]
     for one in report.learners:
         pieces += [*one.portfolio.pieces, *one.portfolio.earlier]
     if path.resolve() in {(report.folder / p.file.split("!/")[0]).resolve() for p in pieces}:

@@ -12,9 +12,10 @@ comments must outlive a change made in the window.
 from __future__ import annotations
 
 import dataclasses
+import itertools
 import os
 import tomllib
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
@@ -25,6 +26,7 @@ from markbench.intake.brief_rules import ALLOWED, EVIDENCE
 from markbench.model import Brief, Concern, Finding, Late, Place, Source, Tolerances, Words
 
 BRIEF_NAME = "brief.toml"
+_ASIDE = "brief (unreadable"
 _MOST_BYTES = 500_000  # the whole default brief has some ten thousand
 
 
@@ -103,6 +105,31 @@ def read_brief(path: Path) -> tuple[Brief, tuple[BriefProblem, ...]]:
     except UnicodeDecodeError:
         text = data.decode("cp1252", errors="replace")  # an editor that saves "ANSI"
     return parse_brief(text, path.name)
+
+
+def is_unreadable(problems: Sequence[BriefProblem]) -> bool:
+    """Whether the whole file could not be read, rather than some of its keys."""
+    return any(not problem.key for problem in problems)
+
+
+def name_aside(folder: Path) -> str:
+    """A name, not yet taken, under which an unreadable brief is kept."""
+    names = itertools.chain(
+        [f"{_ASIDE}).toml"], (f"{_ASIDE} {n}).toml" for n in itertools.count(2))
+    )
+    return next(name for name in names if not (folder / name).exists())
+
+
+def is_brief(name: str) -> bool:
+    """Whether a file of the class folder is its brief, or one that was put aside."""
+    return name.casefold() == BRIEF_NAME or name.casefold().startswith(_ASIDE)
+
+
+def put_aside(folder: Path) -> str:
+    """Give a brief that cannot be read another name; returns it. Raises ``OSError``."""
+    name = name_aside(folder)
+    (folder / BRIEF_NAME).rename(folder / name)
+    return name
 
 
 def parse_brief(text: str, name: str = BRIEF_NAME) -> tuple[Brief, tuple[BriefProblem, ...]]:

@@ -13,7 +13,7 @@ from dataclasses import replace
 from pathlib import Path
 
 from markbench.intake.allocation import without_collecting
-from markbench.intake.brief_file import BRIEF_NAME, read_brief
+from markbench.intake.brief_file import BRIEF_NAME, is_brief, read_brief
 from markbench.intake.class_list import (
     CLASS_LIST_ENDINGS,
     ClassList,
@@ -91,6 +91,7 @@ def read_class(
         portfolios=portfolios,
         doubts=(*assignment.doubts, *desk.rows.doubts),
         unowned=(*assignment.unowned, *desk.rows.unowned),
+        set_aside=(*assignment.set_aside, *desk.rows.set_aside),
         problems=(*desk.problems, *assignment.problems, *desk.rows.problems),
     )
 
@@ -135,7 +136,7 @@ def _row_again(desk: Desk, piece: Piece) -> ClassRow | None:
 def _is_ours(folder: Path, file: str) -> bool:
     if "/" in file or not file.casefold().endswith(".toml"):
         return False
-    if file.casefold() == BRIEF_NAME:
+    if is_brief(file):
         return True
     try:
         with (folder / file).open(encoding="utf-8") as text:
@@ -169,14 +170,16 @@ def _without_list(
 ) -> tuple[tuple[Learner, ...], Mapping[str, Match], list[Found]]:
     """Rows of a class sheet at the top, else folders and tables, make the class."""
     sheets: list[tuple[Found, tuple[ClassRow, ...]]] = []
-    for one in found:
+    # What the teacher set aside names no learner.
+    told = [one for one in found if desk.settled.owner(one.file) != ""]
+    for one in told:
         if len(one.parts) == 1 and _could_be_sheet(one.file, one.size_bytes):
             rows = _class_rows(desk, one.file)
             if rows:
                 sheets.append((one, rows))
     taken = {one.file for one, _ in sheets}
     rest = [one for one in found if one.file not in taken]
-    roll = learners_without_list(rest)
+    roll = learners_without_list(one for one in told if one.file not in taken)
     learners = list(roll.learners)
     # Whoever had handed in nothing but what was removed since.
     known = {learner.id for learner in learners}
@@ -226,9 +229,7 @@ def _class_sheets(desk: Desk, assignment: Assignment, learners: Sequence[Learner
     for piece in loose:
         if piece.kind != "readings" or piece.kind_from == "teacher":
             continue
-        if desk.settled.owner(piece.file) == "" or not _could_be_sheet(
-            piece.file, piece.size_bytes
-        ):
+        if not _could_be_sheet(piece.file, piece.size_bytes):
             continue
         rows = _class_rows(desk, piece.file)
         if rows:

@@ -1,9 +1,12 @@
-"""Give every piece to its owner, to the teacher to settle, or to nobody."""
+"""Give every piece to its owner, to the teacher to settle, or to nobody.
+
+A piece that fits nobody is open; one that the teacher called nobody's is settled and set aside.
+"""
 
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping, Sequence, Set
 from dataclasses import dataclass, field, replace
 
 from markbench.intake.kinds import kind_of, stem
@@ -16,11 +19,12 @@ from markbench.model import Concern, Doubt, Finding, Learner, Match, Piece
 
 @dataclass(slots=True)
 class Assignment:
-    """Pieces by learner id, the doubtful ones, and those of nobody."""
+    """Pieces by learner id, the doubtful ones, those that fit nobody, those set aside."""
 
     owned: dict[str, list[Piece]] = field(default_factory=lambda: defaultdict(list))
     doubts: list[Doubt] = field(default_factory=list)
     unowned: list[Piece] = field(default_factory=list)
+    set_aside: list[Piece] = field(default_factory=list)
     problems: list[Finding] = field(default_factory=list)
 
 
@@ -50,6 +54,9 @@ def assign(
     names = {learner.id: learner.name for learner in learners}
     matcher = Matcher(learners)
     for one in found:
+        if settled.owner(one.file) == "":
+            result.set_aside.append(piece_of(one, None, "", settled))
+            continue
         judgement = _settled(one.file, settled, names, result)
         if judgement is None:
             match = given.get(one.file)
@@ -58,6 +65,7 @@ def assign(
                 if match is not None
                 else owner_of(matcher, folders_of(one), stem(one.parts[-1]))
             )
+            judgement = _without(judgement, settled.refused.get(one.file), names)
         _place(result, one, judgement, names, settled)
     return result
 
@@ -68,13 +76,20 @@ def _settled(
     owner = settled.owner(file)
     if owner is None:
         return None
-    if owner == "":
-        return Judgement()
     if owner not in names:
         text = f"{file} was given to {owner}, who is not in the class list; it was matched anew."
         result.problems.append(problem(file, text, Concern.NOTE))
         return None
     return Judgement((Match(owner, "teacher", 100.0, "settled by the teacher"),), True)
+
+
+def _without(judgement: Judgement, refused: Set[str] | None, names: Mapping[str, str]) -> Judgement:
+    """The judgement without those whose the teacher said it is not; then she settles it."""
+    if not refused or refused.isdisjoint(match.learner for match in judgement.candidates):
+        return judgement
+    left = tuple(match for match in judgement.candidates if match.learner not in refused)
+    whose = " or ".join(names[learner] for learner in names if learner in refused)
+    return Judgement(left, False, f"You said that it is not from {whose}.")
 
 
 def _place(
@@ -87,8 +102,8 @@ def _place(
     if judgement.clear:
         match = judgement.best
         result.owned[match.learner].append(piece_of(found, match, names[match.learner], settled))
-    elif judgement.candidates:
-        owner_name = names[judgement.best.learner]
+    elif judgement.candidates or judgement.why:
+        owner_name = names[judgement.best.learner] if judgement.candidates else ""
         piece = piece_of(found, None, owner_name, settled)
         result.doubts.append(Doubt(piece, judgement.candidates, judgement.why))
     else:
@@ -151,6 +166,7 @@ class Rows:
     )
     doubts: list[Doubt] = field(default_factory=list)
     unowned: list[Piece] = field(default_factory=list)
+    set_aside: list[Piece] = field(default_factory=list)
     problems: list[Finding] = field(default_factory=list)
 
 
@@ -168,10 +184,14 @@ def assign_rows(
     strays = Assignment()
     for row in rows:
         file = row_file(row, sheet.file)
+        piece = Piece(file, "readings", "content", 0, sheet.modified, None, "")
+        if settled.owner(file) == "":
+            result.set_aside.append(piece)
+            continue
         judgement = _settled(file, settled, names, strays)
         if judgement is None:
             judgement = matcher.judge_row(row.id_text, row.name_text)
-        piece = Piece(file, "readings", "content", 0, sheet.modified, None, "")
+            judgement = _without(judgement, settled.refused.get(file), names)
         if judgement.clear:
             best = judgement.best
             by = best.by if best.by == "teacher" else "row"
@@ -179,7 +199,7 @@ def assign_rows(
             match = Match(best.learner, by, best.score, why)
             owned = Piece(file, "readings", "content", sheet.size_bytes, sheet.modified, match, "")
             result.owned[best.learner].append((owned, row))
-        elif judgement.candidates:
+        elif judgement.candidates or judgement.why:
             result.doubts.append(Doubt(piece, judgement.candidates, judgement.why))
         else:
             result.unowned.append(piece)

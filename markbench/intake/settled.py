@@ -22,13 +22,15 @@ class Settled:
 
     ``owners``: piece file → learner id, ``""`` for nobody; a key that ends in ``/`` settles
     everything in that folder or zip file (``work.zip!/``). ``kinds`` and ``hints``: by
-    piece file. ``typed``: learner id → rows that stand in place of any file.
+    piece file. ``refused``: piece file → learners whose it is not, however well it fits.
+    ``typed``: learner id → rows that stand in place of any file.
     ``corrections``: ``file|sheet|cell`` → the text to read instead. ``kept``: learner id →
     what was known of files that were removed after sign-off: the pieces, and the table with
     its findings where the table's own file went too.
     """
 
     owners: Mapping[str, str] = field(default_factory=_nothing)
+    refused: Mapping[str, frozenset[str]] = field(default_factory=_nothing)
     kinds: Mapping[str, PieceKind] = field(default_factory=_nothing)
     hints: Mapping[str, ColumnHints] = field(default_factory=_nothing)
     typed: Mapping[str, tuple[TypedRow, ...]] = field(default_factory=_nothing)

@@ -105,7 +105,8 @@ class ClassWork:
     """A class folder as read: everything known before any physics.
 
     ``portfolios`` is keyed by learner id and holds every learner of the class list, in
-    its order. ``problems`` are findings about the class folder itself (brief, list).
+    its order. ``doubts`` and ``unowned`` wait for the teacher; ``set_aside`` she called
+    nobody's. ``problems`` are findings about the class folder itself (brief, list).
     """
 
     brief: Brief
@@ -113,4 +114,5 @@ class ClassWork:
     portfolios: Mapping[str, Portfolio]
     doubts: tuple[Doubt, ...] = ()
     unowned: tuple[Piece, ...] = ()
+    set_aside: tuple[Piece, ...] = ()
     problems: tuple[Finding, ...] = field(default=())

@@ -122,6 +122,7 @@ class Veiled:
             portfolios={one.id: self.portfolio(one.id) for one in learners},
             doubts=(),
             unowned=(),
+            set_aside=(),
             problems=(),
         )
 

@@ -103,7 +103,7 @@ def _finite(value: Any) -> None:
             raise ValueError(f"{name} is {number:.3g}")
 
 
-def _one_of(*allowed: str) -> Callable[[Any], None]:
+def _one_of(*allowed: object) -> Callable[[Any], None]:
     return lambda value: _must(value in allowed)
 
 
@@ -133,6 +133,7 @@ _FORMS: Mapping[str, Callable[[Any], object]] = {
     "feedback": _as(str),
     "owner": _as(str),
     "file": _as(str),
+    "not_owner": _one_of(True),
     "correction": _as(str),
     "agreed_slip": _as(str),
     "extension": _as(dt.date),

@@ -26,6 +26,7 @@ def settled(state: State) -> Settled:
     """The teacher's earlier choices in the form the intake takes them."""
     return Settled(
         owners={subject: d.value for (_, subject), d in of_kind(state, "owner").items()},
+        refused=_refused(state),
         kinds={
             subject: cast(PieceKind, d.value)
             for (_, subject), d in of_kind(state, "piece_kind").items()
@@ -40,11 +41,18 @@ def settled(state: State) -> Settled:
     )
 
 
+def _refused(state: State) -> Mapping[str, frozenset[str]]:
+    refused: dict[str, frozenset[str]] = {}
+    for learner, file in of_kind(state, "not_owner"):
+        refused[file] = refused.get(file, frozenset()) | {learner}
+    return refused
+
+
 def rereads(work: ClassWork, decisions: Iterable[Decision]) -> frozenset[str] | None:
     """Learners whose work ``decisions`` have read anew; ``None``: the whole class."""
     concerned: set[str] = set()
     for decision in decisions:
-        if decision.kind in ("owner", "purge", FILE):
+        if decision.kind in ("owner", "not_owner", "purge", FILE):
             return None
         if decision.kind == "typed":
             concerned.add(decision.learner)

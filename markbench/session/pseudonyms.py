@@ -245,6 +245,8 @@ class _Copying:
         loose = len(work.unowned) + len(work.doubts)
         if loose:
             self.left_out["nobody owns it yet"] += loose
+        if work.set_aside:
+            self.left_out["it was called nobody's"] += len(work.set_aside)
 
     def learner(self, learner: str) -> None:
         """One learner's pieces, under the number."""

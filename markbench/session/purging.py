@@ -145,7 +145,7 @@ def _pieces(session: Session) -> Iterable[Piece]:
     for portfolio in work.portfolios.values():
         yield from portfolio.pieces
         yield from portfolio.earlier
-    yield from work.unowned
+    yield from (*work.unowned, *work.set_aside)
     yield from (doubt.piece for doubt in work.doubts)
 
 

@@ -36,6 +36,7 @@ def class_report(session: Session) -> ClassReport:
             for learner in session.learners
         ),
         unowned=session.work.unowned,
+        set_aside=session.work.set_aside,
         problems=session.work.problems,
         folder=session.folder,
         signed=sign_off_of(session.state),

@@ -35,6 +35,6 @@ def overdue(session: Session, today: dt.date | None = None) -> Overdue | None:
         return None
     work = session.work
     pieces = [p for one in work.portfolios.values() for p in (*one.pieces, *one.earlier)]
-    pieces += [*work.unowned, *(doubt.piece for doubt in work.doubts)]
+    pieces += [*work.unowned, *work.set_aside, *(doubt.piece for doubt in work.doubts)]
     left = {p.file: p.size_bytes for p in pieces if is_media(p) and not p.gone}
     return Overdue(until, len(left), sum(left.values())) if left else None

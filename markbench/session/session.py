@@ -185,8 +185,8 @@ class Session(Known):
         """Keep a private note, which never goes out."""
         self.decide(Decision("note", learner, criterion, text or None))
 
-    def settle_owner(self, file: str, learner: str) -> None:
-        """Say whose a piece is; an empty ``learner`` says nobody's."""
+    def settle_owner(self, file: str, learner: str | None) -> None:
+        """Say whose a piece is: ``""`` says nobody's, ``None`` leaves it to its name again."""
         self.decide(Decision("owner", "", file, learner))
 
     def set_piece_kind(self, file: str, kind: str) -> None:

@@ -176,6 +176,7 @@ class Window(QMainWindow):
         self._show_blind()
         self.bench = ClassPage(desk, self._theme)
         self.bench.opened.connect(self.open_learner)
+        self.bench.folder_wanted.connect(self.choose_folder)
         self.pages.addWidget(self.bench)
         self.bar.say_title(f"{session.brief.title}  ·  {session.folder.name}")
         self.care.remind()

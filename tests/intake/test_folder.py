@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 import hashlib
 import os
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -101,6 +102,45 @@ def test_every_layout_gives_the_same_class(make_class: MakeClass, layout: str) -
     assert all(p.match and p.match.why for item in work.portfolios.values() for p in item.pieces)
 
 
+def test_what_is_not_hers_is_left_with_the_others_to_settle(make_class: MakeClass) -> None:
+    folder = make_class({"class_list.csv": LIST, "James Okafor.csv": TABLE, "song.mp3": "x"})
+    assert read_class(folder).portfolios["01"].table is not None
+    refused = Settled(refused={"James Okafor.csv": frozenset({"01"})})
+    work = read_class(folder, refused)
+    assert work.portfolios["01"].pieces == ()
+    (doubt,) = work.doubts
+    assert "01" not in {match.learner for match in doubt.candidates}
+    assert doubt.why == "You said that it is not from James Okafor."
+    # Whose it is, said later, holds; and a refusal that fits nobody changes nothing.
+    both = replace(refused, owners={"James Okafor.csv": "01"})
+    assert read_class(folder, both).portfolios["01"].table is not None
+    strange = Settled(refused={"James Okafor.csv": frozenset({"99"})})
+    assert read_class(folder, strange).doubts == ()
+
+
+def test_without_a_list_a_file_set_aside_names_no_learner(make_class: MakeClass) -> None:
+    folder = make_class({"Amina Yusuf/readings.csv": TABLE, "tax.csv": TABLE})
+    assert {learner.id for learner in read_class(folder).learners} == {"Amina Yusuf", "tax"}
+    work = read_class(folder, Settled(owners={"tax.csv": ""}))
+    assert {learner.id for learner in work.learners} == {"Amina Yusuf"}
+    assert [piece.file for piece in work.set_aside] == ["tax.csv"]
+
+
+def test_a_row_of_a_class_sheet_is_set_aside_or_refused(make_class: MakeClass) -> None:
+    heads = "id,name," + ",".join(f"L={n}cm t1 / s,L={n}cm t2 / s" for n in (20, 30, 40))
+    sheet = (
+        f"{heads}\n01,James Okafor,8.97,9.05,10.99,11.02,12.69,12.75\n"
+        "02,M Okafor,8.90,9.00,10.90,11.00,12.60,12.70\n"
+    )
+    folder = make_class({"class_list.csv": LIST, "results.csv": sheet})
+    first, second = (read_class(folder).portfolios[i].pieces[0].file for i in ("01", "02"))
+    work = read_class(folder, Settled({first: ""}, {second: frozenset({"02"})}))
+    assert [piece.file for piece in work.set_aside] == [first]
+    assert [doubt.piece.file for doubt in work.doubts] == [second]
+    assert not work.portfolios["01"].pieces
+    assert not work.portfolios["02"].pieces
+
+
 def test_one_class_sheet_with_a_row_per_learner(make_class: MakeClass) -> None:
     heads = "id,name," + ",".join(f"L={n}cm t1 / s,L={n}cm t2 / s" for n in (20, 30, 40))
     sheet = (
@@ -143,7 +183,9 @@ def test_doubts_are_left_and_her_choice_is_kept(make_class: MakeClass) -> None:
     assert piece.match is not None
     assert piece.match.by == "teacher"
     nobody = read_class(folder, Settled(owners={"Okafor.csv": ""}))
-    assert {piece.file for piece in nobody.unowned} == {"Okafor.csv", "song.mp3"}
+    assert [piece.file for piece in nobody.unowned] == ["song.mp3"]
+    assert [piece.file for piece in nobody.set_aside] == ["Okafor.csv"]
+    assert nobody.doubts == ()
     gone = read_class(folder, Settled(owners={"Okafor.csv": "99"}))
     assert len(gone.doubts) == 1
     assert "99" in gone.problems[0].message

@@ -70,6 +70,114 @@ def test_what_is_settled_reaches_the_learner_and_the_journal(looked: NewClass) -
 def test_a_file_of_nobody_is_no_question_any_more(looked: NewClass) -> None:
     looked.settle_owner("table.csv", "")
     assert looked.work.unowned == ()
+    assert looked.counts().set_aside == 1
+    looked.begin("T. Teacher")
+    session = Session.open(looked.folder, "T. Teacher")
+    try:
+        assert session.work.unowned == session.work.doubts == ()
+        assert [piece.file for piece in session.work.set_aside] == ["table.csv"]
+        session.settle_owner("table.csv", None)  # brought back, and that undone
+        assert [piece.file for piece in session.work.unowned] == ["table.csv"]
+        session.undo()
+        assert session.work.unowned == ()
+    finally:
+        session.close()
+
+
+def test_what_was_settled_is_undone_and_done_again(looked: NewClass) -> None:
+    assert not looked.can_undo
+    assert not looked.changed
+    looked.settle_owner("table.csv", "s3")
+    looked.refuse_owner("table.csv", "s3")
+    looked.settle_owner("table.csv", "")
+    assert looked.changed
+    looked.undo()
+    assert looked.work.set_aside == ()
+    assert looked.counts().unowned == 1
+    looked.undo()
+    assert looked.work.portfolios["s3"].table is not None
+    looked.undo()
+    assert not looked.can_undo
+    assert not looked.changed
+    for _ in range(3):
+        looked.redo()
+    assert not looked.can_redo
+    assert len(looked.work.set_aside) == 1
+    looked.undo()
+    looked.settle_owner("table.csv", "s1")
+    assert not looked.can_redo  # something else was done
+
+
+def test_a_step_that_cannot_be_read_is_not_settled(
+    looked: NewClass, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    looked.settle_owner("table.csv", "s3")
+
+    def gone(*_: object) -> None:
+        raise OSError("the folder is gone")
+
+    monkeypatch.setattr("markbench.session.newclass.read_class", gone)
+    for step in (looked.undo, lambda: looked.settle_owner("table.csv", "")):
+        with pytest.raises(OSError, match="gone"):
+            step()
+        assert looked.settled.owners == {"table.csv": "s3"}
+        assert looked.can_undo
+        assert not looked.can_redo
+
+
+def test_what_is_not_hers_is_a_question_here_and_in_the_open_class(looked: NewClass) -> None:
+    (file,) = (piece.file for piece in looked.work.portfolios["s1"].pieces)
+    looked.refuse_owner(file, "s1")
+    assert looked.work.portfolios["s1"].pieces == ()
+    assert [doubt.piece.file for doubt in looked.work.doubts] == [file]
+    looked.begin("T. Teacher")
+    session = Session.open(looked.folder, "T. Teacher")
+    try:
+        assert session.portfolio("s1").pieces == ()
+        assert "not from Aino Example" in session.work.doubts[0].why
+        session.settle_owner(file, "s2")
+        assert session.work.doubts == ()
+    finally:
+        session.close()
+
+
+def test_what_does_not_open_is_listed_with_its_owner(folder: Path) -> None:
+    (folder / "Aino Example" / "readings.csv").unlink()
+    (folder / "Aino Example" / "readings.xlsx").write_bytes(b"PK\3\4 and no more")
+    (folder / "stray.zip").write_bytes(b"no zip file")
+    (folder / "Cato Instance selfie.jpg").write_bytes(b"")
+    found = {one.file: one for one in NewClass.look(folder).damaged()}
+    assert {file: one.learner for file, one in found.items()} == {
+        "Aino Example/readings.xlsx": "s1", "stray.zip": "", "Cato Instance selfie.jpg": "s3",
+    }  # fmt: skip
+    assert "could not be opened" in found["Aino Example/readings.xlsx"].why
+    assert "empty" in found["Cato Instance selfie.jpg"].why
+
+
+def test_a_brief_that_cannot_be_read_is_put_aside_and_the_defaults_go_on(folder: Path) -> None:
+    (folder / "brief.toml").write_text("lengths = = 3\n")
+    (folder / "brief (unreadable).toml").write_text("an earlier one\n")
+    before = everything(folder)
+    new = NewClass.look(folder)
+    assert "not a readable brief" in new.brief_trouble
+    assert new.work.unowned[0].file == "table.csv"  # neither brief is anybody's work
+    with pytest.raises(ValueError, match="not a readable brief"):
+        new.begin("T. Teacher")
+    assert everything(folder) == before
+    assert new.aside == "brief (unreadable 2).toml"
+    new.puts_aside = True
+    assert new.changed
+    assert everything(folder) == before
+    new.begin("T. Teacher")
+    assert (folder / "brief (unreadable 2).toml").read_text() == "lengths = = 3\n"
+    assert read_brief(folder / "brief.toml") == (Brief(), ())
+    assert "brief (unreadable)" not in {choice.name for choice in rubrics_for(folder)}
+    assert NewClass.look(folder).brief_trouble == ""
+
+
+def test_a_wrong_key_is_no_unreadable_brief(folder: Path) -> None:
+    (folder / "brief.toml").write_text("lengths = 1\n")
+    assert NewClass.look(folder).brief_trouble == ""
 
 
 def test_beginning_touches_no_learners_file_and_keeps_the_teachers_comments(folder: Path) -> None:

@@ -197,6 +197,17 @@ def test_an_unowned_file_is_given_to_a_learner_and_it_is_remembered(
     with qtbot.waitSignal(window.desk.changed, timeout=10_000):
         qtbot.mouseClick(nobody, Qt.MouseButton.LeftButton)
     assert session.value("owner", "", "IMG_0001.jpg") == ""
+    qtbot.waitUntil(lambda: bench.settle.count() == 0, timeout=5000)
+    assert bench.settle_button.text() == "Set aside: 1"
+    assert bench.grid.hasFocus()  # nothing is left to settle
+    back = next(b for b in bench.settle.findChildren(QPushButton) if b.text() == "Bring back")
+    with qtbot.waitSignal(window.desk.changed, timeout=10_000):
+        qtbot.mouseClick(back, Qt.MouseButton.LeftButton)
+    assert session.value("owner", "", "IMG_0001.jpg") is None
+    qtbot.waitUntil(lambda: bench.settle.count() == 1, timeout=5000)
+    with qtbot.waitSignal(window.desk.changed, timeout=10_000):
+        qtbot.mouseClick(window.undo_button, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(lambda: bench.settle.aside() == 1, timeout=5000)
     window.close_class()
     with_hers = Session.open(class_folder, "T. Teacher")
     assert with_hers.value("owner", "", "IMG_0001.jpg") == ""

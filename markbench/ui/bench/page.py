@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRectF, Signal
+from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
 
@@ -16,13 +16,15 @@ from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.marks import paint_concern, paint_piece
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import Glyph, Painter, label
+from markbench.ui.parts import Glyph, Painter, button, label
 
 
 class ClassPage(QWidget):
-    """Everything about the class at a glance. ``opened`` carries a learner's id."""
+    """Everything about the class at a glance. ``opened`` carries a learner's id;
+    ``folder_wanted`` asks for another class."""
 
     opened = Signal(str)
+    folder_wanted = Signal()
 
     def __init__(self, desk: Desk, theme: Theme, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -58,6 +60,10 @@ class ClassPage(QWidget):
         self.looking = EvidenceLook(desk)
         self.settle = SettlePanel(desk, theme)
         self.settle.setVisible(False)
+        self.settle.done.connect(self.show_first)
+        another = self.tr("Choose another folder…")
+        self.another = button(another, "deed", self.folder_wanted.emit)
+        self.empty = self._say_empty()
         self._axes_note = label(kind="small")
         self._lay_out()
         desk.changed.connect(self._refresh)
@@ -71,6 +77,7 @@ class ClassPage(QWidget):
         middle = QHBoxLayout()
         middle.setSpacing(12)
         middle.addWidget(self.grid, 1)
+        middle.addWidget(self.empty, 1)
         middle.addWidget(self.settle)
         column = QVBoxLayout(self)
         column.setContentsMargins(16, 8, 12, 6)
@@ -78,6 +85,23 @@ class ClassPage(QWidget):
         column.addLayout(tools)
         column.addLayout(middle, 1)
         column.addLayout(self._legend())
+
+    def _say_empty(self) -> QWidget:
+        """What stands in place of the cards of a class without learners."""
+        words = self.tr(
+            "There is no learner in this folder. A class folder holds a folder for each "
+            "learner, or files with their names, or one sheet for all; a class list may lie "
+            "beside them."
+        )
+        said = QWidget()
+        column = QVBoxLayout(said)
+        column.setContentsMargins(0, 24, 0, 0)
+        told = label(words, wrap=True)
+        told.setMaximumWidth(self._theme.px(560))
+        column.addWidget(told)
+        column.addWidget(self.another, 0, Qt.AlignmentFlag.AlignLeft)
+        column.addStretch(1)
+        return said
 
     def reminders(self) -> str:
         """A line for each chosen learner (or each one shown): what is still missing."""
@@ -101,7 +125,7 @@ class ClassPage(QWidget):
         """Give the keyboard to the cards, at the current learner or the first."""
         if not self.grid.currentIndex().isValid() and self.order.rowCount():
             self.grid.setCurrentIndex(self.order.index(0, 0))
-        self.grid.setFocus()
+        (self.grid if self.model.rowCount() else self.another).setFocus()
 
     def _sorts(self) -> QComboBox:
         box = QComboBox()
@@ -146,7 +170,9 @@ class ClassPage(QWidget):
 
     def _count(self) -> None:
         shown, of = self.order.rowCount(), self.model.rowCount()
-        words = self.tr("{n} learners") if shown == of else self.tr("{n} of {of} learners")
+        words = self.tr("{n} of {of} learners")
+        if shown == of:
+            words = self.tr("1 learner") if of == 1 else self.tr("{n} learners")
         done = sum(row.finished for row in self.model.rows)
         marked = self.tr("{n} marked").format(n=done)
         self.shown.setText(f"{words.format(n=shown, of=of)}  ·  {marked}")
@@ -158,8 +184,13 @@ class ClassPage(QWidget):
 
     def _refresh(self) -> None:
         open_ones = self.settle.count()
-        self.settle_button.setVisible(open_ones > 0 or self.settle.isVisible())
-        self.settle_button.setText(self.tr("To settle: {n}").format(n=open_ones))
+        aside = self.settle.aside()
+        self.settle_button.setVisible(open_ones + aside > 0 or self.settle.isVisible())
+        words = self.tr("Set aside: {n}") if aside and not open_ones else self.tr("To settle: {n}")
+        self.settle_button.setText(words.format(n=open_ones or aside))
+        nobody = self.model.rowCount() == 0
+        self.grid.setHidden(nobody)
+        self.empty.setVisible(nobody)
         axes = self.model.axes
         self._axes_note.setText(
             self.tr(

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections import deque
 from typing import cast
 
 from PySide6.QtCore import QObject, Signal
@@ -24,14 +25,25 @@ class LooseDesk(QObject):
 
     def __init__(self, new: NewClass, parent: QObject) -> None:
         super().__init__(parent)
-        self.session = new
-        self.busy = False
+        self.session = self.held = new
+        self._given: deque[Command] = deque()
 
     def do(self, command: Command) -> None:
-        """Settle one file; the folder is read again behind the window."""
-        if self.busy:
-            return
-        self.busy = True
+        """Settle one file after those before; the folder is read again behind the window."""
+        self._given.append(command)
+        if len(self._given) == 1:
+            self._carry_out()
+
+    def undo(self) -> None:
+        """Take the last step back."""
+        self.do(lambda session: session.undo())
+
+    def redo(self) -> None:
+        """Do it again."""
+        self.do(lambda session: session.redo())
+
+    def _carry_out(self) -> None:
+        command = self._given[0]
         in_background(
             self,
             lambda _progress, _stop: command(self.session),  # type: ignore[arg-type]
@@ -40,10 +52,12 @@ class LooseDesk(QObject):
         )
 
     def _done(self, trouble: str) -> None:
-        self.busy = False
+        self._given.popleft()
+        self.changed.emit("")
         if trouble:
             self.trouble.emit(trouble)
-        self.changed.emit("")
+        if self._given:
+            self._carry_out()
 
 
 class WhosePanel(SettlePanel):
