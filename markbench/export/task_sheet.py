@@ -136,8 +136,9 @@ def _timing(brief: Brief, say: TaskWords) -> tuple[str, ...]:
 
 
 def _table(brief: Brief, say: TaskWords) -> str:
-    headings = "".join(f"<th>{escape(words)}</th>" for words in template_headings(brief))
-    cells = "<td></td>" * (brief.timings_per_length + 1)
+    asked = template_headings(brief)
+    headings = "".join(f"<th>{escape(words)}</th>" for words in asked)
+    cells = "<td></td>" * len(asked)
     rows = "\n".join(f"<tr>{cells}</tr>" for _ in range(brief.lengths))
     return (
         f"<p>{say.table}</p>\n"

@@ -28,14 +28,18 @@ class TaskWords:
     variables: Words
     # the table
     length: str
-    time: str
+    swings: str
+    time: tuple[str, str]  # of a number of swings, and of as many as stand beside it
     timing: str
     note: str
     length_title: str
     length_prompt: str
     time_title: str
-    time_prompt: str
+    time_prompt: tuple[str, str]
+    swings_title: str
+    swings_prompt: str
     wrong: str
+    wrong_count: str
     table_name: str
     # the sheet
     dates: tuple[str, str, str]
@@ -96,15 +100,20 @@ EN = TaskWords(
     as_long="{n} times",
     variables=Words(),
     length="Length / cm",
-    time="Time of {n} swings",
+    swings="Swings timed",
+    time=("Time of {n} swings", "Time"),
     timing="{time}, timing {i}",
     note="Type numbers only, as you read them. Length: from the underside of the support to the "
     "middle of the bob. A swing is there and back again.",
     length_title="Length in centimetres",
     length_prompt="From the underside of the support to the middle of the bob.",
     time_title="Time in seconds",
-    time_prompt="The stopwatch reading for {n} swings, all of it.",
+    time_prompt=("The stopwatch reading for {n} swings, all of it.",
+                 "The stopwatch reading for all the swings timed."),
+    swings_title="Complete swings in one timing",
+    swings_prompt="There and back again is one. Change it where you timed another number.",
     wrong="Only a number from {low} to {high} ({unit}), without the unit.",
+    wrong_count="One of these numbers: {counts}.",
     table_name="Readings",
     dates=("From {opens} to {closes}.", "Hand in by {closes}.", "From {opens}."),
     who=("Name", "Class"),
@@ -208,15 +217,20 @@ DE = TaskWords(
     as_long="{n}-mal",
     variables=Words("unabhängige Größe", "abhängige Größe", "gleich gehaltene Größe"),
     length="Länge / cm",
-    time="Zeit für {n} Schwingungen",
+    swings="Gezählte Schwingungen",
+    time=("Zeit für {n} Schwingungen", "Zeit"),
     timing="{time}, Messung {i}",
     note="Nur Zahlen eintippen, wie abgelesen. Länge: von der Unterseite der Aufhängung bis zur "
     "Mitte des Pendelkörpers. Eine Schwingung ist einmal hin und zurück.",
     length_title="Länge in Zentimetern",
     length_prompt="Von der Unterseite der Aufhängung bis zur Mitte des Pendelkörpers.",
     time_title="Zeit in Sekunden",
-    time_prompt="Die gestoppte Zeit für {n} Schwingungen zusammen.",
+    time_prompt=("Die gestoppte Zeit für {n} Schwingungen zusammen.",
+                 "Die gestoppte Zeit für alle gezählten Schwingungen zusammen."),
+    swings_title="Ganze Schwingungen in einer Messung",
+    swings_prompt="Einmal hin und zurück ist eine. Ändere die Zahl, wo du anders gezählt hast.",
     wrong="Nur eine Zahl von {low} bis {high} ({unit}), ohne die Einheit.",
+    wrong_count="Eine dieser Zahlen: {counts}.",
     table_name="Messwerte",
     dates=("Von {opens} bis {closes}.", "Abzugeben bis {closes}.", "Ab {opens}."),
     who=("Name", "Klasse"),

@@ -38,13 +38,22 @@ _PAPER, _SHADE, _LINE = "FFFDF9", "F0E9DC", "857A67"
 
 
 def template_headings(brief: Brief) -> tuple[str, ...]:
-    """The headings of the table: one length, then a time for each timing asked for."""
-    say = task_words(brief.feedback_language)
-    time = say.time.format(n=brief.swings_per_timing)
+    """The headings of the table: one length, then a time for each timing asked for.
+
+    Where the brief leaves a choice of how many swings are timed, they have a column.
+    """
+    say, choice = task_words(brief.feedback_language), len(_counts(brief)) > 1
+    time = say.time[choice].format(n=brief.swings_per_timing)
+    first = (say.length, say.swings) if choice else (say.length,)
     if brief.timings_per_length == 1:
-        return (say.length, f"{time} / s")
+        return (*first, f"{time} / s")
     tries = range(1, brief.timings_per_length + 1)
-    return (say.length, *(f"{say.timing.format(time=time, i=i)} / s" for i in tries))
+    return (*first, *(f"{say.timing.format(time=time, i=i)} / s" for i in tries))
+
+
+def _counts(brief: Brief) -> list[int]:
+    """The numbers of swings that may be timed."""
+    return sorted({brief.swings_per_timing, *brief.swings_allowed})
 
 
 def length_range_cm(brief: Brief) -> tuple[float, float]:
@@ -55,9 +64,10 @@ def length_range_cm(brief: Brief) -> tuple[float, float]:
 
 def time_range_s(brief: Brief) -> tuple[float, float]:
     """Times the cells accept, in seconds."""
+    counts = _counts(brief)
     low, high = (
-        float(period_s(cm / 100, _NOMINAL_G)) * brief.swings_per_timing
-        for cm in length_range_cm(brief)
+        float(period_s(cm / 100, _NOMINAL_G)) * count
+        for cm, count in zip(length_range_cm(brief), (counts[0], counts[-1]), strict=True)
     )
     return (_neat(low / _BEYOND, math.floor), _neat(high * _BEYOND, math.ceil))
 
@@ -115,30 +125,43 @@ def _dress(sheet: Worksheet, columns: int, rows: int) -> None:
 
 
 def _accept_numbers_only(sheet: Worksheet, brief: Brief, columns: int) -> None:
-    last = _FIRST + brief.lengths + SPARE_ROWS - 1
+    last, counts = _FIRST + brief.lengths + SPARE_ROWS - 1, _counts(brief)
+    choice = len(counts) > 1
     say = task_words(brief.feedback_language)
-    lengths = _numbers(length_range_cm(brief), say, say.length_title, say.length_prompt, "cm")
+    lengths = _between(length_range_cm(brief), say, "cm")
+    _tell(lengths, say.length_title, say.length_prompt)
     lengths.add(f"A{_FIRST}:A{last}")
-    prompt = say.time_prompt.format(n=brief.swings_per_timing)
-    times = _numbers(time_range_s(brief), say, say.time_title, prompt, "s")
-    times.add(f"B{_FIRST}:{get_column_letter(columns)}{last}")
+    times = _between(time_range_s(brief), say, "s")
+    _tell(times, say.time_title, say.time_prompt[choice].format(n=brief.swings_per_timing))
+    times.add(f"{'C' if choice else 'B'}{_FIRST}:{get_column_letter(columns)}{last}")
     sheet.add_data_validation(lengths)
     sheet.add_data_validation(times)
+    if choice:
+        allowed = ",".join(map(str, counts))
+        swings = DataValidation(type="list", formula1=f'"{allowed}"')
+        swings.error = say.wrong_count.format(counts=", ".join(map(str, counts)))
+        _tell(swings, say.swings_title, say.swings_prompt)
+        swings.add(f"B{_FIRST}:B{last}")
+        sheet.add_data_validation(swings)
+        for row in range(_FIRST, last + 1):
+            sheet.cell(row, 2).value = brief.swings_per_timing
 
 
-def _numbers(
-    bounds: tuple[float, float], say: TaskWords, title: str, prompt: str, unit: str
-) -> DataValidation:
+def _between(bounds: tuple[float, float], say: TaskWords, unit: str) -> DataValidation:
     low, high = bounds
     rule = DataValidation(
         type="decimal", operator="between", formula1=f"{low:g}", formula2=f"{high:g}"
     )
+    rule.error = say.wrong.format(low=say.number(low), high=say.number(high), unit=unit)
+    return rule
+
+
+def _tell(rule: DataValidation, title: str, prompt: str) -> None:
+    """What a cell says when it is entered, and that nothing else is taken."""
     rule.allow_blank = True
     rule.errorStyle, rule.errorTitle = "stop", title
-    rule.error = say.wrong.format(low=say.number(low), high=say.number(high), unit=unit)
     rule.promptTitle, rule.prompt = title, prompt
     rule.showErrorMessage = rule.showInputMessage = True
-    return rule
 
 
 def _neat(value: float, towards: Callable[[float], int]) -> float:

@@ -81,7 +81,7 @@ def test_what_the_brief_asks_is_on_the_sheet() -> None:
         *template_headings(brief),
     ):  # fmt: skip
         assert words in text, words
-    assert page(brief).cells == 7 * 4
+    assert page(brief).cells == 7 * 5  # a length, how many swings, three timings
 
 
 def test_only_the_evidence_asked_for_is_named() -> None:

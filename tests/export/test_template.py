@@ -20,6 +20,7 @@ BRIEFS = {
     "usual": Brief(),
     "twenty swings, once": Brief(timings_per_length=1, swings_per_timing=20),
     "short and many": Brief(shortest_m=0.05, longest_m=0.25, lengths=9, timings_per_length=4),
+    "one count": Brief(swings_allowed=(10,)),
     "odd count": Brief(swings_per_timing=7, swings_allowed=(7,), timings_per_length=3),
     "title like a formula": Brief(title="=HYPERLINK(1)"),
     "in German": Brief(feedback_language="de", timings_per_length=3),
@@ -32,14 +33,17 @@ def fill(path: Path, brief: Brief) -> list[tuple[float, ...]]:
     book = load_workbook(path)
     sheet = book.active
     top = next(r for r in range(1, 12) if sheet.cell(r, 1).value == template_headings(brief)[0])
-    typed = []
+    typed, first = [], len(template_headings(brief)) - brief.timings_per_length
     for i in range(brief.lengths):
-        length = 5.5 + 2 * i
-        once = brief.swings_per_timing * 2 * math.pi * math.sqrt(length / 100 / 9.81)
+        length, swings = 5.5 + 2 * i, brief.swings_per_timing
+        if first == 2 and i % 2:  # she timed another number here, and says so
+            swings = max(brief.swings_allowed)
+            sheet.cell(top + 1 + i, 2).value = swings
+        once = swings * 2 * math.pi * math.sqrt(length / 100 / 9.81)
         times = tuple(round(once + 0.03 * j, 2) for j in range(brief.timings_per_length))
-        for j, value in enumerate((length, *times)):
-            sheet.cell(top + 1 + i, 1 + j).value = value
-        typed.append((length, *times))
+        for column, value in ((1, length), *enumerate(times, first + 1)):
+            sheet.cell(top + 1 + i, column).value = value
+        typed.append((length, swings, *times))
     book.save(path)
     return typed
 
@@ -57,8 +61,8 @@ def test_a_filled_template_is_read_without_a_question(tmp_path: Path, brief: Bri
     assert len(readings) == brief.lengths
     for row, reading in zip(typed, readings, strict=True):
         assert reading.length_m == pytest.approx(row[0] / 100)
-        assert [t.time_s for t in reading.timings] == pytest.approx(list(row[1:]))
-        assert reading.swings == brief.swings_per_timing
+        assert [t.time_s for t in reading.timings] == pytest.approx(list(row[2:]))
+        assert reading.swings == row[1]
         assert reading.swings_source is not None
     assert all(outcome.table.heading_has_unit)
 
@@ -69,12 +73,14 @@ def test_every_cell_to_fill_takes_numbers_only_and_nothing_is_locked(tmp_path: P
     write_template(path, brief)
     sheet = load_workbook(path).active
     rules = sheet.data_validations.dataValidation
-    assert {rule.type for rule in rules} == {"decimal"}
+    assert {rule.type for rule in rules} == {"decimal", "list"}
+    assert [rule.formula1 for rule in rules if rule.type == "list"] == ['"10,20"']
     assert all(rule.errorStyle == "stop" and rule.showErrorMessage for rule in rules)
     covered = {c for rule in rules for area in rule.sqref.ranges for c in area.cells}
     rows = {row for row, _ in covered}
     assert len(rows) == brief.lengths + SPARE_ROWS
-    assert {column for _, column in covered} == {1, 2, 3, 4}
+    assert {column for _, column in covered} == {1, 2, 3, 4, 5}
+    assert {sheet.cell(row, 2).value for row in rows} == {10}
     assert not sheet.protection.sheet
 
 

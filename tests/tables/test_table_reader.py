@@ -60,6 +60,9 @@ CSV = b"Length / cm,t1 / s,t2 / s\n20.0,9.0,8.94\n30.0,10.95,11.04\nN = 10,,\n"
         ("masa (kg)", "other", "kg", None, False, None),
         ("No.", "number", None, None, False, None),
         ("number of swings", "swings", None, None, False, None),
+        ("Swings timed", "swings", None, None, False, None),
+        ("Oscillations counted", "swings", None, None, False, None),
+        ("10 swings timed (s)", "time", "s", 10, False, None),
     ],
 )
 def test_headings(text, quantity, unit, swings, mean, repeat):
