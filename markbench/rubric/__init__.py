@@ -1,6 +1,6 @@
 """From findings and numbers to a drafted level and sentences per criterion, with reasons."""
 
-from markbench.rubric.drafting import draft
+from markbench.rubric.drafting import draft, no_longer_true
 from markbench.rubric.facts import Facts, facts_of, facts_table_markdown
 from markbench.rubric.loading import find_rubric, load_rubric
 from markbench.rubric.problems import Problem, RubricError
@@ -14,4 +14,5 @@ __all__ = [
     "facts_table_markdown",
     "find_rubric",
     "load_rubric",
+    "no_longer_true",
 ]

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
-from itertools import islice
+from itertools import chain, islice
 
 from markbench.model import Criterion, Draft, Finding, Reason, Rubric, say
 from markbench.rubric.condition import Condition, condition
@@ -49,6 +49,7 @@ class _Row:
     problem: tuple[Alternates, ...]
     step: tuple[Alternates, ...]
     look: tuple[Alternates, ...]
+    said: Mapping[str, tuple[tuple[Condition, Template], ...]]
     rests_on_readings: bool
     rests_on_photos: bool
     rests_on_pieces: bool
@@ -73,16 +74,42 @@ def _ready(rubric: Rubric) -> tuple[_Row, ...]:
 
 def _row(row: Criterion) -> _Row:
     levels = tuple(condition(level.when) for level in row.levels)
+    groups = {role: alternates(row.phrases, role) for role in ("praise", "problem", "next")}
+    said: dict[str, tuple[tuple[Condition, Template], ...]] = {}
+    for group in chain.from_iterable(groups.values()):
+        for form in group.forms:
+            said[form.piece] = (*said.get(form.piece, ()), (group.when, form))
     return _Row(
         criterion=row,
         levels=levels,
-        praise=alternates(row.phrases, "praise"),
-        problem=alternates(row.phrases, "problem"),
-        step=alternates(row.phrases, "next"),
+        praise=groups["praise"],
+        problem=groups["problem"],
+        step=groups["next"],
         look=alternates(row.phrases, "look"),
+        said=said,
         rests_on_readings=any(FACTS[n].rests_on_readings for level in levels for n in level.names),
         rests_on_photos=any(n in _ON_PHOTOS for level in levels for n in level.names),
         rests_on_pieces=any(n in _ON_PIECES for level in levels for n in level.names),
+    )
+
+
+def no_longer_true(
+    rubric: Rubric, criterion: str, pieces: Iterable[str], facts: Facts
+) -> frozenset[str]:
+    """Those of ``pieces`` that are the rubric's own sentences and not true of this learner now.
+
+    A sentence that a person wrote, or altered by a letter, is hers to judge.
+    """
+    row = next(one for one in _ready(rubric) if one.criterion.id == criterion)
+    return frozenset(
+        piece for piece in pieces if piece in row.said and not _true(row, piece, facts)
+    )
+
+
+def _true(row: _Row, piece: str, facts: Facts) -> bool:
+    return any(
+        when.holds(facts.values_by_name) and form.fill(facts) is not None
+        for when, form in row.said[piece]
     )
 
 

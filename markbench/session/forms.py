@@ -33,6 +33,7 @@ class _Graded:
 @dataclass(frozen=True, slots=True)
 class _Marked(_Graded):
     feedback: str
+    drafted: str | None = None
 
 
 @dataclass(frozen=True, slots=True)

@@ -54,7 +54,8 @@ class Wanted:
 
 @dataclass(frozen=True, slots=True)
 class WentOut:
-    """``files`` in the order they were written; ``unfinished`` learners carry drafts.
+    """``files`` in the order they were written; ``unfinished`` learners carry drafts, or marks
+    whose draft has changed since.
 
     ``changes`` compares with what went out last into the same folder; ``not_sent`` names
     each text that was kept back for a place unfilled, ``behind`` each that was written for
@@ -113,7 +114,10 @@ def write_out(
 
         write_record(target / RECORD, moderation_record(session))
         files.append(target / RECORD)
-    unfinished = sum(one.total(report.rubric) is None for one in report.learners)
+    unfinished = sum(
+        one.total(report.rubric) is None or session.has_moved(one.portfolio.learner.id)
+        for one in report.learners
+    )
     changes = note_changes(target, report)  # last, so that the record is of what did go out
     return WentOut(
         target,

@@ -19,11 +19,12 @@ from markbench.model import (
     Rubric,
     State,
 )
-from markbench.rubric import Facts
+from markbench.rubric import Facts, no_longer_true
 from markbench.rubric.pieces import said
 from markbench.session import present, texts
 from markbench.session.evidence import Seen, counted
 from markbench.session.judging import Judging
+from markbench.session.moved import Moved, moved_draft
 from markbench.session.texts import Text
 
 if TYPE_CHECKING:
@@ -114,9 +115,26 @@ class Known:
         found = {c.id: self.mark(learner, c.id) for c in self.rubric.criteria}
         return {criterion: mark for criterion, mark in found.items() if mark is not None}
 
+    def moved_draft(self, learner: str, criterion: str) -> Moved | None:
+        """The draft where it has changed since the mark was given, and does not bear it out.
+
+        ``None`` where there is no mark, or its draft is as it was, or asks for the mark's level.
+        """
+        return moved_draft(self, learner, criterion)
+
     def progress(self, learner: str) -> tuple[int, int]:
-        """Criteria marked, criteria in all."""
-        return len(self.marks(learner)), len(self.rubric.criteria)
+        """Criteria marked for good, criteria in all; a mark whose draft moved is to be seen."""
+        settled = sum(self.is_settled(learner, one.id) for one in self.rubric.criteria)
+        return settled, len(self.rubric.criteria)
+
+    def is_settled(self, learner: str, criterion: str) -> bool:
+        """Whether there is a mark, and its draft has not changed since."""
+        marked = ("mark", learner, criterion) in self._state
+        return marked and self.moved_draft(learner, criterion) is None
+
+    def has_moved(self, learner: str) -> bool:
+        """Whether a mark of this learner is to be looked at again."""
+        return any(self.moved_draft(learner, one.id) is not None for one in self.rubric.criteria)
 
     def total(self, learner: str) -> float | None:
         """Sum of the marks, or ``None`` until every criterion is marked."""
@@ -126,14 +144,19 @@ class Known:
         return sum(mark.marks for mark in marks.values())
 
     def feedback(self, learner: str, criterion: str) -> str:
-        """Text to the learner as it stands: edited, else as marked, else as drafted."""
+        """Text to the learner as it stands: edited, else as marked, else as drafted.
+
+        Sentences of the rubric that are no longer true of the readings are not said.
+        """
         value = texts.kept(self._state, learner, criterion)
         if value is None:
             return self.draft(learner, criterion).feedback
         facts = self.facts(learner)
         held = self._said.get((learner, criterion))
         if held is None or held[0] is not value or held[1] is not facts:
-            held = (value, facts, said(texts.read(value).pieces, facts))
+            text = texts.read(value)
+            true = text.holding(no_longer_true(self.rubric, criterion, text.pieces, facts))
+            held = (value, facts, said(true.pieces, facts))
             self._said[learner, criterion] = held
         return held[2]
 
@@ -143,6 +166,12 @@ class Known:
         if value is None:
             return texts.drafted(self.draft(learner, criterion))
         return texts.read(value)
+
+    def struck(self, learner: str, criterion: str) -> frozenset[str]:
+        """The pieces, in the text or left out of it, that are no longer true of the readings."""
+        text = self.text(learner, criterion)
+        every = (*text.pieces, *text.out)
+        return no_longer_true(self.rubric, criterion, every, self.facts(learner))
 
     def value(self, kind: str, learner: str = "", subject: str = "") -> Any:
         """The decision in force for a key (``note``, ``agreed_slip``, …), or ``None``."""

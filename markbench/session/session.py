@@ -12,6 +12,7 @@ import datetime as dt
 import getpass
 from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
+from itertools import chain
 from pathlib import Path
 from typing import Any
 
@@ -26,11 +27,10 @@ from markbench.model import (
 )
 from markbench.moderation.records import FROZEN, sign_off_of
 from markbench.rubric import RubricError, find_rubric
-from markbench.session import class_files, present
+from markbench.session import class_files, marking, present
 from markbench.session.errors import GoneByError, SignedOffError
 from markbench.session.evidence import Seen
 from markbench.session.forms import usable, with_odd
-from markbench.session.handed_in_work import WORK, work_of
 from markbench.session.judging import Judging
 from markbench.session.keeping import store_of
 from markbench.session.known import Known
@@ -149,13 +149,12 @@ class Session(Known):
             d.criterion for d in self.drafts(learner) if not self.mark(learner, d.criterion)
         )
         drafts = [self.draft(learner, criterion) for criterion in wanted]
-        self._mark(
-            *(
-                self._mark_decision(learner, d.criterion, d.level, d.marks)
-                for d in drafts
-                if d.level is not None and d.marks is not None
-            )
-        )
+        marks = chain.from_iterable(marking.of_draft(self, learner, draft) for draft in drafts)
+        self.decide(*marking.resting(self, marks))
+
+    def keep_mark(self, learner: str, criterion: str) -> None:
+        """Let a mark stand whose draft has changed since it was given."""
+        self.decide(*marking.resting(self, marking.kept(self, learner, criterion)))
 
     def set_level(self, learner: str, criterion: str, level: str, why: str = "") -> None:
         """Mark a criterion with a level of the person's own choice."""
@@ -164,7 +163,8 @@ class Session(Known):
         if chosen is None:
             names = ", ".join(one.name for one in row.levels)
             raise ValueError(f"{row.title} has no level {level!r}; its levels are {names}.")
-        self._mark(replace(self._mark_decision(learner, criterion, level, chosen.marks), why=why))
+        marks = marking.of_level(self, learner, criterion, level, chosen.marks, why=why)
+        self.decide(*marking.resting(self, marks))
 
     def clear_mark(self, learner: str, criterion: str) -> None:
         """Take a mark back to a draft."""
@@ -302,21 +302,6 @@ class Session(Known):
         self._tell(Change("", ("evidence",)))
 
     # --- inside --------------------------------------------------------------------
-
-    def _mark(self, *marks: Decision) -> None:
-        """Decide marks, each resting on the learner's work as it is now."""
-        work = {mark.learner: work_of(self.portfolio(mark.learner)) for mark in marks}
-        self.decide(
-            *(Decision(WORK, learner, one.key, one.plain) for learner, one in work.items()),
-            *(replace(m, value={**m.value, WORK: work[m.learner].key}) for m in marks),
-        )
-
-    def _mark_decision(
-        self, learner: str, criterion: str, level: str | None, marks: float | None
-    ) -> Decision:
-        kept = self.text(learner, criterion).value(self.facts(learner))
-        text = {"feedback": kept.pop("text"), **kept}
-        return Decision("mark", learner, criterion, {"level": level, "marks": marks, **text})
 
     def _signed(self, decisions: Iterable[Decision]) -> list[Decision]:
         """Decisions of one step: the time that they share, and no other step has, binds them."""

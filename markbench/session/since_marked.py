@@ -8,10 +8,8 @@ from dataclasses import dataclass
 
 from markbench.model import Decision, Portfolio, Reading
 from markbench.session.handed_in_work import WORK, PieceChange, Work, changes, read_work, work_of
+from markbench.session.moved import STANDS
 from markbench.session.session import Session
-
-STANDS = "mark_stands"
-"""Kind of the decision that marks stand though the work changed; its value is a work's key."""
 
 # Lengths nearer than this are the same length written twice (half a millimetre).
 _SAME_LENGTH_M = 0.0005

@@ -8,7 +8,7 @@ words in the same way. Read back, the places are filled with the numbers of toda
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Set
 from dataclasses import dataclass
 from typing import Any
 
@@ -48,6 +48,11 @@ class Text:
         at = min(max(at, 0), len(self.pieces))
         out = tuple(one for one in self.out if one != piece)
         return Text((*self.pieces[:at], piece, *self.pieces[at:]), out)
+
+    def holding(self, struck: Set[str]) -> Text:
+        """The text without the pieces in ``struck``; nothing is left to bring back of them."""
+        out = tuple(one for one in self.out if one not in struck)
+        return Text(tuple(one for one in self.pieces if one not in struck), out)
 
     def value(self, facts: Facts) -> dict[str, Any]:
         """What the journal keeps of it."""
@@ -89,7 +94,11 @@ def kept(state: State, learner: str, criterion: str) -> Any:
     return None
 
 
-def to_bring_back(text: Text, draft: Draft) -> tuple[str, ...]:
-    """Sentences that could stand in the text again: of the draft, then those left out."""
+def to_bring_back(text: Text, draft: Draft, struck: Set[str] = frozenset()) -> tuple[str, ...]:
+    """Sentences that could stand in the text again: of the draft, then those left out.
+
+    ``struck`` are those that are no longer true of the learner.
+    """
     of_draft = [one for one in drafted(draft).pieces if one not in text.pieces]
-    return tuple(dict.fromkeys((*of_draft, *reversed(text.out))))
+    found = dict.fromkeys((*of_draft, *reversed(text.out)))
+    return tuple(one for one in found if one not in struck)

@@ -135,6 +135,8 @@ def _on_the_sheet(window: Window, deeds: Deeds) -> None:
             page.leave_out_timing()
         elif do == "accept":
             margin.accept_current()
+        elif do == "keep":
+            margin.keep_current()
         elif do == "back" and margin.current is not None:
             press(margin.current.clear)
         elif do == "accept all":
@@ -150,6 +152,7 @@ def _on_the_sheet(window: Window, deeds: Deeds) -> None:
     for words, keys, do in (
         (_tr("Accept this draft"), ("Ctrl+Return", "Ctrl+Enter"), "accept"),
         (_tr("Accept all drafts"), ("Ctrl+Shift+Return",), "accept all"),
+        (_tr("Keep this mark although its draft has changed"), ("Ctrl+K",), "keep"),
         (_tr("Take this mark back to a draft"), ("Ctrl+Backspace",), "back"),
         (_tr("Next criterion"), ("Ctrl+Down",), "criterion on"),
         (_tr("Criterion before"), ("Ctrl+Up",), "criterion back"),

@@ -181,8 +181,8 @@ class AcrossPage(QWidget):
         criterion = self.criterion
         if criterion.id not in self._cards:
             card = CriterionCard(self._desk, self._theme, criterion)
+            card.takes_drafts = False  # the page's own goes on to the next learner as well
             card.set_open(True)
-            card.accept.hide()  # the page's own goes on to the next learner as well
             card.reason_chosen.connect(self._look_at)
             self._cards[criterion.id] = card
             self.stack.addWidget(card)
@@ -258,7 +258,7 @@ class AcrossPage(QWidget):
 
     def _count(self) -> None:
         session, criterion = self._desk.session, self.criterion.id
-        done = sum(session.mark(one, criterion) is not None for one in self.model.order)
+        done = sum(session.is_settled(one, criterion) for one in self.model.order)
         words = self.tr("{n} of {of} marked")
         signed = self.tr("✓ signed off")
         counted = words.format(n=done, of=len(self.model.order))
@@ -326,7 +326,7 @@ class AcrossPage(QWidget):
     def _next_unmarked(self, after: int) -> int:
         session, criterion = self._desk.session, self.criterion.id
         for row in range(after + 1, len(self.model.order)):
-            if session.mark(self.model.order[row], criterion) is None:
+            if not session.is_settled(self.model.order[row], criterion):
                 return row
         return -1
 

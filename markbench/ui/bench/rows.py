@@ -70,7 +70,7 @@ class LearnerRow:
 
     @property
     def finished(self) -> bool:
-        """Every criterion bears a mark."""
+        """Every criterion bears a mark, and no mark is to be looked at again."""
         return self.criteria > 0 and self.marked == self.criteria
 
 
@@ -80,6 +80,7 @@ def learner_row(session: Session, learner_id: str, order: int) -> LearnerRow:
     analysis = session.analysis(learner_id)
     findings = session.findings(learner_id)
     marks = session.marks(learner_id)
+    marked, criteria = session.progress(learner_id)
     line = analysis.line
     return LearnerRow(
         id=learner_id,
@@ -98,8 +99,8 @@ def learner_row(session: Session, learner_id: str, order: int) -> LearnerRow:
         note=_count(findings, Concern.NOTE),
         checks=frozenset(finding.check for finding in findings),
         summary=findings[0].message if findings else "",
-        marked=len(marks),
-        criteria=len(session.rubric.criteria),
+        marked=marked,
+        criteria=criteria,
         total=session.total(learner_id),
         most=session.rubric.most,
         handed_in=portfolio.handed_in,

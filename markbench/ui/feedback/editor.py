@@ -91,6 +91,7 @@ class FeedbackEditor(QWidget):
             self._at_hand = AtHand.of(self._desk)
             self._at_hand.loaded.connect(self.look)
         self.field.setReadOnly(session.read_only)
+        self.marks.show_struck(session.struck(learner, self._criterion))
         self.field.show_pieces(session.text(learner, self._criterion), session.facts(learner))
         self._later.start()
 
@@ -103,15 +104,21 @@ class FeedbackEditor(QWidget):
         self._later.stop()
         if not self._learner or not self.isVisible():
             return
-        text = " ".join(self.field.toPlainText().split())
+        text = self._words()
         self._tell(text)
         self._check(text)
         self._offer()
         able = not self.field.isReadOnly()
         for tool in (self.up, self.down):
             tool.setEnabled(able and self.field.count() > 1)
-        self.drop.setEnabled(able and bool(text))
+        self.drop.setEnabled(able and any(self.field.lines()))
         self.back.setEnabled(able and bool(self._out()))
+
+    def _words(self) -> str:
+        """The text as it would go out: without what is struck."""
+        lines = zip(self.field.toPlainText().split("\n"), self.field.lines(), strict=True)
+        told = " ".join(words for words, piece in lines if piece not in self.marks.struck)
+        return " ".join(told.split())
 
     def _tell(self, text: str) -> None:
         language = self._desk.session.brief.feedback_language
@@ -129,6 +136,8 @@ class FeedbackEditor(QWidget):
             wrong = at_hand.spelling.wrong(text, at_hand.known) - {self._word_being_typed()}
         self.marks.show_wrong(wrong)
         told = [f"▲ {words}." for words in (still_open(text),) if words]
+        if self.marks.struck & set(self.field.lines()):
+            told.append(self.tr("Struck: no longer true of these readings, and not sent."))
         if wrong:
             listed = ", ".join(dict.fromkeys(w for _, w in words_in(text) if w in wrong))
             told.append(self.tr("≈ To check (Alt+C): {words}").format(words=listed))
@@ -210,7 +219,8 @@ class FeedbackEditor(QWidget):
     def _out(self) -> tuple[str, ...]:
         session = self._desk.session
         text = Text(self.field.pieces(), self.field.out)
-        return to_bring_back(text, session.draft(self._learner, self._criterion))
+        draft, struck = session.draft(self._learner, self._criterion), self.marks.struck
+        return to_bring_back(text, draft, struck)
 
     def choose_back(self) -> None:
         """Choose a sentence to bring back; the only one comes at once."""

@@ -92,7 +92,7 @@ class PieceField(TextField):
 
     def pieces(self) -> tuple[str, ...]:
         """The text as it stands, places in braces; empty lines at both ends are no pieces."""
-        found = self._lines()
+        found = self.lines()
         while found and not found[-1]:
             found.pop()
         while found and not found[0]:
@@ -122,7 +122,7 @@ class PieceField(TextField):
 
     def carry(self, at: int, to: int) -> None:
         """Put a piece where another stands, and keep it in hand."""
-        lines = Text(tuple(self._lines()), self._held.out)
+        lines = Text(tuple(self.lines()), self._held.out)
         to = min(max(to, 0), self.count() - 1)
         if at != to and 0 <= at < self.count():
             self._rearrange(lines.moved(at, to), to)
@@ -134,11 +134,11 @@ class PieceField(TextField):
     def leave_out(self) -> None:
         """Take the current piece out of the text; it can be brought back."""
         at = self.current()
-        self._rearrange(Text(tuple(self._lines()), self._held.out).without(at), at)
+        self._rearrange(Text(tuple(self.lines()), self._held.out).without(at), at)
 
     def put_in(self, piece: str, *, instead: bool = False) -> None:
         """Put a piece in after the current one; ``instead`` of it where it was a beginning."""
-        lines, at = self._lines(), self.current()
+        lines, at = self.lines(), self.current()
         if instead or not lines[at]:
             del lines[at]
             at -= 1
@@ -177,10 +177,11 @@ class PieceField(TextField):
             self._held = text
             self.decided.emit(text)
 
-    def _lines(self) -> list[str]:
+    def lines(self) -> list[str]:
+        """The text as it stands, a piece to a line, places in braces."""
         block, found = self.document().begin(), []
         while block.isValid():
-            found.append(_piece(block))
+            found.append(piece_of(block))
             block = block.next()
         return found
 
@@ -276,11 +277,12 @@ class PieceField(TextField):
         self.setViewportMargins(self._theme.px(14), 0, 0, 0)
         self.gutter.place()
         if self._facts is not None:
-            self._write(list(self._lines()))
+            self._write(list(self.lines()))
             self._idle.stop()
 
 
-def _piece(block: QTextBlock) -> str:
+def piece_of(block: QTextBlock) -> str:
+    """A line of the document as it is kept, its live numbers as places in braces."""
     text, done, parts = block.text(), 0, []
     for start, shown, place in live_runs(block):
         parts += [text[done:start], f"{{{place}}}"]

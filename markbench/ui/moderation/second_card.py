@@ -74,10 +74,15 @@ class SecondCard(CriterionCard):
     def set_open(self, is_open: bool) -> None:
         """Levels always; what they mean while open; never a draft or a text."""
         super().set_open(is_open)
-        for part in (self.writing, self.note, self.accept, self.clear, self._preview):
+        for part in (self.writing, self.note, self._preview):
             part.hide()
         for answering in self._in_answer:
             answering.setVisible(is_open)
+
+    def _show_deeds(self) -> None:
+        """There is no draft to accept."""
+        for part in (self.moved, self.accept, self.take, self.keep, self.clear):
+            part.hide()
 
     def _show_text(self) -> None:
         """The text to the learner is the first marker's."""

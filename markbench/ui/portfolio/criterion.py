@@ -7,9 +7,11 @@ from functools import partial
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QFocusEvent, QMouseEvent
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout
+from PySide6.QtWidgets import QFrame, QPushButton, QVBoxLayout
 
-from markbench.model import Criterion, Mark, Reason
+from markbench.model import Criterion, Draft, Mark, Reason
+from markbench.rubric.pieces import OPEN
+from markbench.session.moved import Moved
 from markbench.ui.desk import Desk
 from markbench.ui.feedback.editor import FeedbackEditor
 from markbench.ui.flow import FlowLayout
@@ -30,6 +32,9 @@ class CriterionCard(QFrame):
         super().__init__()
         self._desk, self._theme, self.criterion = desk, theme, criterion
         self._learner = ""
+        self._moved: Moved | None = None
+        #: Whether a draft is accepted here; a page with a button of its own says no.
+        self.takes_drafts = True
         self._reasons: list[LinkLabel] = []
         self._title = label(criterion.title)
         self._title.setFont(theme.font("body", bold=True))
@@ -44,6 +49,10 @@ class CriterionCard(QFrame):
         self.note.setPlaceholderText(self.tr("Private note, never sent"))
         self.note.settled.connect(self._keep_note)
         self._preview = ElidedLabel("small")
+        #: Says that the draft has changed since the mark was given.
+        self.moved = label(kind="look", wrap=True)
+        self.take = button(self.tr("Take the draft"), "deed", self.accept_draft)
+        self.keep = button(self.tr("Keep the mark"), "", self.keep_mark)
         self.accept = button(self.tr("Accept draft"), "deed", self.accept_draft)
         self.clear = button(self.tr("Back to draft"), "plain", self._clear)
         self._lay_out()
@@ -59,15 +68,19 @@ class CriterionCard(QFrame):
             levels.addWidget(control)
         self._reason_box = QVBoxLayout()
         self._reason_box.setSpacing(0)
-        foot = QHBoxLayout()
-        foot.addWidget(self.accept)
-        foot.addWidget(self.clear)
-        foot.addStretch(1)
+        settling = FlowLayout(spacing=6)
+        for control in (self.take, self.keep):
+            settling.addWidget(control)
+        foot = FlowLayout(spacing=6)
+        for control in (self.accept, self.clear):
+            foot.addWidget(control)
         column = QVBoxLayout(self)
         column.setContentsMargins(14, 9, 14, 9)
         column.setSpacing(5)
         column.addLayout(head)
         column.addLayout(levels)
+        column.addWidget(self.moved)
+        column.addLayout(settling)
         column.addWidget(self._descriptor)
         column.addWidget(self._preview)
         column.addLayout(self._reason_box)
@@ -95,8 +108,10 @@ class CriterionCard(QFrame):
         session = self._desk.session
         draft = session.draft(learner, self.criterion.id)
         mark = session.mark(learner, self.criterion.id)
-        restyle(self, "kind", "drafted" if mark is None else "marked")
-        restyle(self._state, "kind", "pencil" if mark is None else "ink")
+        self._moved = session.moved_draft(learner, self.criterion.id)
+        settled = mark is not None and self._moved is None
+        restyle(self, "kind", "marked" if settled else "drafted")
+        restyle(self._state, "kind", "ink" if settled else "pencil")
         self._state.setText(self._state_words(mark, draft.level))
         for name, control in self.levels.items():
             control.setChecked(mark is not None and mark.level == name)
@@ -104,13 +119,36 @@ class CriterionCard(QFrame):
         shown = mark.level if mark is not None else draft.level
         level = next((one for one in self.criterion.levels if one.name == shown), None)
         self._descriptor.setText(level.descriptor if level is not None else "")
-        self._preview.setText(session.feedback(learner, self.criterion.id))
+        self._preview.setText(OPEN.sub("…", session.feedback(learner, self.criterion.id)))
         self._preview.setVisible(not self.is_open and bool(self._preview.text()))
-        self.accept.setEnabled(mark is None and draft.level is not None)
-        self.accept.setText(self.tr("Accept draft") if draft.level else self.tr("No draft"))
-        self.clear.setEnabled(mark is not None)
+        self._offer_draft(mark, draft)
         if self.is_open:
             self._fill()
+
+    def _offer_draft(self, mark: Mark | None, draft: Draft) -> None:
+        """What can be done with the mark or the draft, and what changed since it was given."""
+        moved = self._moved
+        self.moved.setText(self._moved_words(moved) if moved is not None else "")
+        self.moved.setVisible(moved is not None)
+        self.clear.setEnabled(mark is not None)
+        self._show_deeds()
+        if moved is not None and mark is not None:
+            words = self.tr("{level} · {marks:g}")
+            drafted = words.format(level=moved.level, marks=moved.marks)
+            self.take.setText(self.tr("Take {level}").format(level=drafted))
+            given = words.format(level=mark.level, marks=mark.marks)
+            self.keep.setText(self.tr("Keep {level}").format(level=given))
+        self.accept.setText(self.tr("Accept draft") if draft.level else self.tr("No draft"))
+        self.accept.setEnabled(draft.level is not None and mark is None)
+        for control in (self.take, self.keep):
+            control.setEnabled(moved is not None)
+
+    def _show_deeds(self) -> None:
+        moved = self._moved is not None
+        self.accept.setVisible(self.is_open and not moved and self.takes_drafts)
+        for control in (self.take, self.keep):
+            control.setVisible(self.is_open and moved)
+        self.clear.setVisible(self.is_open and not moved)
 
     def freeze(self, frozen: bool) -> None:
         """Once the marks are signed off, only notes may be written."""
@@ -118,14 +156,15 @@ class CriterionCard(QFrame):
             control.setEnabled(not frozen)
         self.text.setReadOnly(frozen)
         if frozen:
-            self.accept.setEnabled(False)
-            self.clear.setEnabled(False)
+            for deed in (self.accept, self.take, self.keep, self.clear):
+                deed.setEnabled(False)
 
     def set_open(self, is_open: bool) -> None:
         """Show everything, or the head and the levels only."""
         self.is_open = is_open
-        for part in (self._descriptor, self.writing, self.note, self.accept, self.clear):
+        for part in (self._descriptor, self.writing, self.note):
             part.setVisible(is_open)
+        self._show_deeds()
         for control in self._reasons:
             control.setVisible(is_open and bool(control.text()))
         self._preview.setVisible(not is_open and bool(self._preview.text()))
@@ -156,6 +195,12 @@ class CriterionCard(QFrame):
         learner, criterion = self._learner, self.criterion.id
         self._desk.do(lambda session: session.accept(learner, criterion))
 
+    def keep_mark(self) -> None:
+        """Let the mark stand although its draft has changed."""
+        self.settle()
+        learner, criterion = self._learner, self.criterion.id
+        self._desk.do(lambda session: session.keep_mark(learner, criterion))
+
     def settle(self) -> None:
         """Pass on whatever was typed."""
         self.writing.settle()
@@ -176,7 +221,18 @@ class CriterionCard(QFrame):
             return self.tr("✎ draft") if drafted is not None else self.tr("✎ for your eye")
         when = mark.at.astimezone()
         words = f"{when:%H:%M}" if when.date() == dt.date.today() else short_day_and_time(when)
-        return self.tr("✓ marked by {who}, {when}").format(who=mark.by, when=words)
+        told = self.tr("✓ marked by {who}, {when}")
+        if self._moved is not None:
+            told = self.tr("marked by {who}, {when}")
+        return told.format(who=mark.by, when=words)
+
+    def _moved_words(self, moved: Moved) -> str:
+        level = self.tr("{level} · {marks:g}").format(level=moved.level, marks=moved.marks)
+        words = {
+            "readings": self.tr("▲ Readings corrected since; the draft would now be {level}."),
+            "agreed": self.tr("▲ Explanation agreed since; the draft would now be {level}."),
+        }.get(moved.why, self.tr("▲ The draft has changed since; it would now be {level}."))
+        return words.format(level=level)
 
     def _show_reasons(self, reasons: tuple[Reason, ...]) -> None:
         while len(self._reasons) < len(reasons):

@@ -119,10 +119,17 @@ class MarkingMargin(QFrame):
             card.choose_level(list(card.levels)[number - 1])
 
     def accept_current(self) -> None:
-        """Accept the open draft and go on to the next criterion."""
+        """Accept the open draft, or take the one that changed, and go on to the next criterion."""
         card = self.current
-        if card is not None and card.accept.isEnabled():
+        if card is not None and (card.accept.isEnabled() or card.take.isEnabled()):
             card.accept_draft()
+            self.step(1)
+
+    def keep_current(self) -> None:
+        """Let the open mark stand whose draft has changed, and go on to the next criterion."""
+        card = self.current
+        if card is not None and card.keep.isEnabled():
+            card.keep_mark()
             self.step(1)
 
     def accept_drafts(self) -> None:
@@ -139,7 +146,7 @@ class MarkingMargin(QFrame):
         session, learner = self._desk.session, self._learner
         done, of = session.progress(learner)
         total, most = session.total(learner), session.rubric.most
-        if total is not None:
+        if total is not None and done == of:
             self._total.setText(self.tr("✓ {n:g} of {most:g}").format(n=total, most=most))
             restyle(self._total, "kind", "ink")
         else:
@@ -151,6 +158,8 @@ class MarkingMargin(QFrame):
             self._total.setText(self.tr("✎ draft {n:g} of {most:g}").format(n=sum(sums), most=most))
             restyle(self._total, "kind", "pencil")
         state = self.tr("{n} of {of} marked").format(n=done, of=of)
+        if any(session.moved_draft(learner, card.criterion.id) for card in self.cards):
+            state = self.tr("{state}, look again").format(state=state)
         self._state.setText(self.tr("✓ signed off") if self._frozen else state)
         left = [
             d.criterion
