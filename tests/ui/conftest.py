@@ -12,7 +12,7 @@ import av
 import numpy as np
 import pytest
 from PySide6.QtCore import QSettings
-from PySide6.QtGui import QColor, QImage
+from PySide6.QtGui import QColor, QDesktopServices, QImage
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
@@ -97,6 +97,16 @@ def no_looking(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) 
     """Measuring films takes seconds: only tests that ask for ``looks`` wait for it."""
     if "looks" not in request.fixturenames:
         monkeypatch.setattr(EvidenceLook, "start", lambda self: None)
+
+
+@pytest.fixture(autouse=True)
+def opened(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """The local files that the system was asked to open; none is."""
+    asked: list[str] = []
+    monkeypatch.setattr(
+        QDesktopServices, "openUrl", lambda url: asked.append(url.toLocalFile()) or True
+    )
+    return asked
 
 
 @pytest.fixture

@@ -201,8 +201,8 @@ def test_escape_leaves_the_brief_as_it_was(
     assert (class_folder / "brief.toml").read_text() == text
 
 
-def test_handouts_are_written_where_the_teacher_says(
-    window: Window, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+def test_handouts_are_written_where_the_teacher_says_and_the_sheet_is_opened_to_be_printed(
+    window: Window, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, opened: list[str]
 ) -> None:
     for name, write in (
         ("t.xlsx", window.doors.give_template), ("t.html", window.doors.give_task_sheet),
@@ -212,6 +212,7 @@ def test_handouts_are_written_where_the_teacher_says(
         write()
         assert to.stat().st_size > 1000
         assert name in window.bar.trouble.text()
+    assert opened == [str(tmp_path / "t.html")]
 
 
 def test_what_learners_are_given_is_at_hand_on_the_brief(

@@ -6,8 +6,8 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QObject, Qt
-from PySide6.QtGui import QKeySequence
+from PySide6.QtCore import QObject, Qt, QUrl
+from PySide6.QtGui import QDesktopServices, QKeySequence
 from PySide6.QtWidgets import QApplication, QFileDialog, QWidget
 
 from markbench.ui.look.theme import Theme
@@ -169,8 +169,10 @@ class Doors(QObject):
             write(session.folder, to)
         except Exception as error:  # said in the bar, whatever it is
             self._window._say_trouble(str(error))
-        else:
-            self._window._say_notice(self.tr("✓ written: {name}").format(name=to.name))
+            return
+        self._window._say_notice(self.tr("✓ written: {name}").format(name=to.name))
+        if ending == "html":  # to be looked at and printed, by the system's own means
+            QDesktopServices.openUrl(QUrl.fromLocalFile(str(to)))
 
     def _session(self) -> Session | None:
         desk = self._window.desk
