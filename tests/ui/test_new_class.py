@@ -231,7 +231,7 @@ def test_what_learners_are_given_is_at_hand_on_the_brief(
     book = load_workbook(tmp_path / "given.xlsx")
     cells = book.active
     for number, length in enumerate((20, 30, 40, 50, 60)):
-        for column, value in enumerate((length, 8.97 + number, 9.01 + number), 1):
+        for column, value in ((1, length), (3, 8.97 + number), (4, 9.01 + number)):
             cells.cell(5 + number, column).value = value
     book.save(tmp_path / "given.xlsx")
     data = (tmp_path / "given.xlsx").read_bytes()
