@@ -42,12 +42,13 @@ class Deed:
     """One thing that can be done.
 
     ``where`` says on which page it is offered ("" for all), ``also`` by which other words it
-    is found.
+    is found, ``able`` whether it can be done just now.
     """
 
     action: QAction
     where: str
     also: str = ""
+    able: Callable[[], bool] = lambda: True
 
     @property
     def sought(self) -> str:
@@ -76,6 +77,7 @@ class Deeds(QObject):
         do: Callable[[], object],
         where: str = "",
         also: str = "",
+        able: Callable[[], bool] = lambda: True,
     ) -> QAction:
         """Add an action with its keys (empty: none), found by the words ``also`` as well."""
         action = QAction(words, self._window)
@@ -83,9 +85,9 @@ class Deeds(QObject):
             action.setShortcuts([QKeySequence(key) for key in keys])
         elif keys:
             action.setShortcut(QKeySequence(keys))
-        action.triggered.connect(lambda _checked=False: do())
+        action.triggered.connect(lambda _checked=False: do() if able() else None)
         self._window.addAction(action)
-        self.all.append(Deed(action, where, also))
+        self.all.append(Deed(action, where, also, able))
         return action
 
     def go_to(self, place: str, page: QWidget) -> None:
@@ -102,7 +104,9 @@ class Deeds(QObject):
         return [
             deed
             for deed in (*here, *self._on_page(), *elsewhere)
-            if deed.action.isEnabled() and all(word in deed.sought for word in words)
+            if deed.action.isEnabled()
+            and deed.able()
+            and all(word in deed.sought for word in words)
         ]
 
     def _on_page(self) -> list[Deed]:

@@ -6,7 +6,7 @@ from functools import partial
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication, Qt
-from PySide6.QtGui import QGuiApplication, QKeySequence
+from PySide6.QtGui import QKeySequence
 from PySide6.QtWidgets import QMessageBox
 
 from markbench.ui import languages
@@ -72,11 +72,21 @@ def _in_the_class(window: Window, deeds: Deeds) -> None:
         elif do == "settle":
             bench.settle_button.toggle()
         elif do == "open" and bench.grid.currentIndex().isValid():
-            window.open_learner(bench.grid.chosen()[0])
-        elif do == "copy":
-            QGuiApplication.clipboard().setText(bench.reminders())
+            window.open_learner(bench.grid.current())
         elif do in bench.chips:
             bench.chips[do].toggle()
+        else:
+            {
+                "ask": bench.ask_again,
+                "copy": bench.copy_list,
+                "none": bench.choose_none,
+                "everybody": bench.show_everybody,
+                "sort": bench.sort_again,
+                "back": bench.step_back,
+            }[do]()
+
+    def may_settle() -> bool:
+        return window.bench is not None and window.bench.may_settle()
 
     def sort(by: str) -> None:
         if window.bench is not None:
@@ -86,14 +96,21 @@ def _in_the_class(window: Window, deeds: Deeds) -> None:
     for words, keys, do in (
         (_tr("Find a learner"), ("Ctrl+F",), "find"),
         (_tr("Open the chosen learner"), (), "open"),
-        (_tr("Settle whose files are whose"), ("Ctrl+T",), "settle"),
         (_tr("Only those not yet marked"), ("Alt+1",), "unmarked"),
         (_tr("Only those to look at"), ("Alt+2",), "questioned"),
         (_tr("Only those with something missing"), ("Alt+3",), "missing"),
         (_tr("Only those outside the dates"), ("Alt+4",), "late"),
-        (_tr("Copy what is missing from the chosen learners"), ("Ctrl+Shift+C",), "copy"),
-    ):
+        (_tr("Show everybody"), ("Alt+0",), "everybody"),
+        (_tr("Sort again"), ("Alt+S",), "sort"),
+        (_tr("Ask again for pieces of the chosen learners"), ("Ctrl+Shift+A",), "ask"),
+        (_tr("Copy the list of what is missing from the chosen learners"),
+         ("Ctrl+Shift+C",), "copy"),
+        (_tr("None chosen any more"), (), "none"),
+        (_tr("A step back: clear the search, close what is to settle"), ("Escape",), "back"),
+    ):  # fmt: skip
         deeds.add(words, keys, partial(page, do), "class")
+    deeds.add(_tr("Settle whose files are whose"), ("Ctrl+T",), partial(page, "settle"),
+              "class", able=may_settle)  # fmt: skip
     for words, by in (
         (_tr("Order: most questions first"), "concern"),
         (_tr("Order: by name"), "name"),

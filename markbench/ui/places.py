@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 
 from markbench.model import Piece, Reason
 from markbench.ui.actions import Deeds
+from markbench.ui.bench.page import ClassPage
 from markbench.ui.parts import button, restyle
 
 if TYPE_CHECKING:
@@ -83,6 +84,27 @@ class PlaceBar(QWidget):
     def _choose(self, place: str) -> None:
         self.buttons[place].setChecked(True)  # a second click does not take it away
         self.wanted.emit(place)
+
+
+def make_bench(window: Window) -> ClassPage:
+    """The class page."""
+    assert window.desk is not None
+    bench = ClassPage(window.desk, window._theme)
+    bench.opened.connect(window.open_learner)
+    bench.folder_wanted.connect(window.choose_folder)
+    bench.ask_wanted.connect(partial(ask_again, window))
+    bench.said.connect(window._say_notice)
+    return bench
+
+
+def ask_again(window: Window, learners: list[str]) -> None:
+    """To the hand-ins: the same learners chosen, and a letter to each ready to copy."""
+    from markbench.ui.handins.page import HandInsPage
+
+    window.show_place(HAND_INS)
+    page = window.further[HAND_INS]
+    assert isinstance(page, HandInsPage)
+    page.ask(set(learners))
 
 
 def make_page(window: Window, place: str) -> QWidget:

@@ -22,7 +22,6 @@ from markbench.ui import opening
 from markbench.ui.actions import DeedList, Deeds
 from markbench.ui.background import Task, in_background
 from markbench.ui.bar import Bar, saved_at
-from markbench.ui.bench.page import ClassPage
 from markbench.ui.care.doors import CareDoors
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
@@ -30,7 +29,7 @@ from markbench.ui.moderation.pack_door import ENDING as PACK_ENDING
 from markbench.ui.moderation.pack_door import PackDoor
 from markbench.ui.newclass.doors import Doors
 from markbench.ui.parts import IconButton
-from markbench.ui.places import Place, PlaceBar, make_page
+from markbench.ui.places import Place, PlaceBar, make_bench, make_page
 from markbench.ui.renewal import renew
 from markbench.ui.start_page import StartPage
 from markbench.ui.turned import turned
@@ -39,6 +38,7 @@ from markbench.ui.workbooks import write_workbooks
 
 if TYPE_CHECKING:
     from markbench.session import Session
+    from markbench.ui.bench.page import ClassPage
     from markbench.ui.portfolio.page import PortfolioPage
 
 START, CLASS, SHEET = "start", "class", "sheet"
@@ -174,9 +174,7 @@ class Window(QMainWindow):
         desk.turned.connect(self._say_turned)
         desk.changed.connect(lambda _learner: self._show_blind())
         self._show_blind()
-        self.bench = ClassPage(desk, self._theme)
-        self.bench.opened.connect(self.open_learner)
-        self.bench.folder_wanted.connect(self.choose_folder)
+        self.bench = make_bench(self)
         self.pages.addWidget(self.bench)
         self.bar.say_title(f"{session.brief.title}  ·  {session.folder.name}")
         self.care.remind()
@@ -258,8 +256,6 @@ class Window(QMainWindow):
             return
         self._settle()
         self._back = ""
-        if self.sheet is not None:
-            self.bench.grid.choose(self.sheet.learner)
         self._go(CLASS, self.bench)
         self.bench.show_first()
 
@@ -335,6 +331,8 @@ class Window(QMainWindow):
             self.show_class()
 
     def _go(self, place: str, page: QWidget) -> None:
+        if self.bench is not None and self.sheet is not None and self.sheet.isVisible():
+            self.bench.grid.choose(self.sheet.learner)
         self.pages.setCurrentWidget(page)
         self.deeds.go_to(place, page)
         self._offer_undo()

@@ -105,13 +105,13 @@ def test_the_axes_follow_a_corrected_reading(
     qtbot: QtBot, window: Window, session: Session
 ) -> None:
     before = window.bench.model.axes
-    note = window.bench._axes_note.text()
+    note = window.bench.foot.legend.axes.text()
     source: Source = session.portfolio("s1").table.readings[-1].source
     with qtbot.waitSignal(window.desk.changed, timeout=10_000):
         window.desk.do(lambda held: held.correct("s1", source, "95.0"))
     after = window.bench.model.axes
     assert after.longest_m > before.longest_m
-    assert window.bench._axes_note.text() != note
+    assert window.bench.foot.legend.axes.text() != note
     assert dataclasses.replace(after, slope=before.slope) != before
 
 

@@ -6,6 +6,7 @@ import time
 
 from PySide6.QtCore import (
     QAbstractItemModel,
+    QItemSelectionModel,
     QModelIndex,
     QPersistentModelIndex,
     QSize,
@@ -121,13 +122,32 @@ class ClassGrid(QListView):
         super().keyPressEvent(event)
 
     def choose(self, learner: str) -> None:
-        """Make a learner current, if shown."""
+        """Make a learner current, if shown; one of several chosen leaves them chosen."""
         model = self.model()
         for i in range(model.rowCount()):
             index = model.index(i, 0)
             if index.data(ROW).id == learner:
-                self.setCurrentIndex(index)
+                self._make_current(index, keep=self.selectionModel().isSelected(index))
                 return
+
+    def keep_current(self) -> None:
+        """Have a current card wherever there is a card: the first, where the last is gone."""
+        chosen = self.selectedIndexes()
+        index = self.currentIndex()
+        if not index.isValid():
+            index = min(chosen, key=lambda one: one.row()) if chosen else self.model().index(0, 0)
+        if index.isValid():
+            self._make_current(index, keep=bool(chosen))
+
+    def _make_current(self, index: QModelIndex, keep: bool) -> None:
+        flags = QItemSelectionModel.SelectionFlag
+        how = flags.NoUpdate if keep else flags.ClearAndSelect
+        self.selectionModel().setCurrentIndex(index, how)
+
+    def current(self) -> str:
+        """Id of the current learner; empty where there is none."""
+        index = self.currentIndex()
+        return str(index.data(ROW).id) if index.isValid() else ""
 
     def chosen(self) -> list[str]:
         """Ids of the selected learners, in the order shown."""

@@ -32,7 +32,6 @@ class ClassModel(QAbstractListModel):
     """Learners in the order of the class list; follows the desk's news."""
 
     axes_changed = Signal()
-    renewed = Signal()
 
     def __init__(self, desk: Desk, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -114,7 +113,6 @@ class ClassModel(QAbstractListModel):
             self.endResetModel()
         if self.axes != axes:
             self.axes_changed.emit()
-        self.renewed.emit()
 
 
 @dataclass(frozen=True)
@@ -146,7 +144,11 @@ class Filters:
 
 
 class ClassOrder(QSortFilterProxyModel):
-    """The learners as sorted and filtered."""
+    """The learners as sorted and filtered.
+
+    Both hold until they are asked for again: a mark given or a film measured moves no card
+    under the hand. :meth:`differs` says whether asking would change anything.
+    """
 
     def __init__(self, model: ClassModel, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -159,26 +161,29 @@ class ClassOrder(QSortFilterProxyModel):
         self._places: list[int] = []  # of each row of the class in the order asked for
         for changed in (self.layoutChanged, self.modelReset, self.rowsInserted, self.rowsRemoved):
             changed.connect(self._forget)
-        model.renewed.connect(self._sift_again)
-        self._sort_again()
+        model.modelReset.connect(self.sort_again)  # other learners, or the same by number
+        self._rank()
+        self.sort(0)
 
     def set_filters(self, filters: Filters) -> None:
         """Show those that pass ``filters``."""
         self.filters = filters
-        self._sift_again()
+        self.invalidate()
 
     def sort_by(self, by: str) -> None:
         """Sort by one of :data:`SORTS`."""
         self.by = by
-        self._sort_again()
+        self.sort_again()
 
-    def _sort_again(self) -> None:
+    def sort_again(self) -> None:
+        """Sort and filter by what is known now."""
         self._rank()
-        self.sort(0)
+        self.invalidate()  # the finer calls differ between versions of Qt
 
-    def _sift_again(self) -> None:
-        self._rank()
-        self.invalidate()  # sorts as well; the finer calls differ between versions of Qt
+    def differs(self) -> bool:
+        """Whether sorting and filtering again would show others, or in another order."""
+        rows = sorted(self._class.rows, key=self._key)
+        return [row.id for row in rows if self.filters.accept(row)] != self.learners()
 
     def _rank(self) -> None:
         """Place everybody once: asked pair by pair, a class of a thousand would be waited for."""

@@ -2,29 +2,42 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRectF, Qt, Signal
-from PySide6.QtGui import QPainter
-from PySide6.QtWidgets import QComboBox, QHBoxLayout, QLineEdit, QPushButton, QVBoxLayout, QWidget
+from PySide6.QtCore import Qt, Signal
+from PySide6.QtGui import QGuiApplication, QShowEvent
+from PySide6.QtWidgets import (
+    QComboBox,
+    QHBoxLayout,
+    QLineEdit,
+    QPushButton,
+    QStackedWidget,
+    QVBoxLayout,
+    QWidget,
+)
 
-from markbench.model import Concern, PieceKind
+from markbench.model import PieceKind
 from markbench.ui.bench.card import CardDelegate
+from markbench.ui.bench.foot import Foot
 from markbench.ui.bench.grid import ClassGrid
 from markbench.ui.bench.looking import EvidenceLook
 from markbench.ui.bench.model import ClassModel, ClassOrder, Filters
 from markbench.ui.bench.settle import SettlePanel
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
-from markbench.ui.look.marks import paint_concern, paint_piece
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import Glyph, Painter, button, label
+from markbench.ui.parts import button, label
 
 
 class ClassPage(QWidget):
-    """Everything about the class at a glance. ``opened`` carries a learner's id;
-    ``folder_wanted`` asks for another class."""
+    """Everything about the class at a glance.
+
+    ``opened`` carries a learner's id; ``folder_wanted`` asks for another class;
+    ``ask_wanted`` carries those to be asked for pieces again; ``said`` what was done.
+    """
 
     opened = Signal(str)
     folder_wanted = Signal()
+    ask_wanted = Signal(list)
+    said = Signal(str)
 
     def __init__(self, desk: Desk, theme: Theme, parent: QWidget | None = None) -> None:
         super().__init__(parent)
@@ -33,6 +46,7 @@ class ClassPage(QWidget):
         self.order = ClassOrder(self.model, self)
         self.grid = ClassGrid(self.order, CardDelegate(theme, self.model, self), theme)
         self.grid.opened.connect(self.opened)
+        self.grid.selectionModel().selectionChanged.connect(lambda *_: self._chosen_changed())
         self._words: dict[PieceKind, str] = {
             "readings": self.tr("readings"),
             "setup_photo": self.tr("set-up"),
@@ -44,7 +58,7 @@ class ClassPage(QWidget):
         self.search.setAccessibleName(self.tr("Find a learner"))
         self.search.setMinimumWidth(theme.px(150))
         self.search.textChanged.connect(self._filter)
-        self.search.returnPressed.connect(self.grid.setFocus)
+        self.search.returnPressed.connect(self._enter_search)
         self.sorts = self._sorts()
         self.chips = {
             "unmarked": self._chip(self.tr("Not yet marked")),
@@ -54,37 +68,69 @@ class ClassPage(QWidget):
         }
         self.groups = self._groups()
         self.shown = label(kind="small")
+        self.reach = label(self.tr("also in Pictures and for the next learner"), "small")
+        self.everybody = button(self.tr("Show everybody"), "", self.show_everybody)
+        self.again = button(self.tr("Sort again"), "", self.sort_again)
+        self.again.setToolTip(self.tr("The cards keep their places until you ask."))
         self.settle_button = QPushButton()
         self.settle_button.setCheckable(True)
         self.settle_button.toggled.connect(self._toggle_settle)
         self.looking = EvidenceLook(desk)
         self.settle = SettlePanel(desk, theme)
-        self.settle.setVisible(False)
-        self.settle.done.connect(self.show_first)
+        self.settle.done.connect(self._settled)
+        self.nobody = label("", "quiet", wrap=True)
         another = self.tr("Choose another folder…")
         self.another = button(another, "deed", self.folder_wanted.emit)
         self.empty = self._say_empty()
-        self._axes_note = label(kind="small")
+        self.foot = Foot(theme, self._words)
+        self.foot.chosen.ask.connect(self.ask_again)
+        self.foot.chosen.copy.connect(self.copy_list)
+        self.foot.chosen.none.connect(self.choose_none)
         self._lay_out()
         desk.changed.connect(self._refresh)
+        theme.changed.connect(self._restyle)
+        self._restyle()
         self._refresh()
 
     def _lay_out(self) -> None:
         tools = FlowLayout(spacing=8)
         for part in (self.search, self.sorts, *self.chips.values(), self.groups,
-                     self.settle_button, self.shown, self.looking):  # fmt: skip
+                     self.settle_button):  # fmt: skip
             tools.addWidget(part)
+        # As high as a button from the start: one that comes or goes moves no card.
+        self._strut = QWidget()
+        state = FlowLayout(spacing=8)
+        for part in (self.shown, self.reach, self.everybody, self.again, self.looking,
+                     self._strut):  # fmt: skip
+            state.addWidget(part)
+        self._middle = QStackedWidget()
+        self._middle.addWidget(self.grid)
+        self._found_nobody = self._nobody_page()
+        self._middle.addWidget(self._found_nobody)
+        self._middle.addWidget(self.empty)
         middle = QHBoxLayout()
         middle.setSpacing(12)
-        middle.addWidget(self.grid, 1)
-        middle.addWidget(self.empty, 1)
-        middle.addWidget(self.settle)
+        middle.addWidget(self._middle, 1)
+        middle.addWidget(self._settle_side())
         column = QVBoxLayout(self)
         column.setContentsMargins(16, 8, 12, 6)
-        column.setSpacing(6)
+        column.setSpacing(4)
         column.addLayout(tools)
+        column.addLayout(state)
         column.addLayout(middle, 1)
-        column.addLayout(self._legend())
+        column.addWidget(self.foot)
+
+    def _nobody_page(self) -> QWidget:
+        page = QWidget()
+        column = QVBoxLayout(page)
+        column.addStretch(2)
+        self.nobody.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        column.addWidget(self.nobody)
+        column.addSpacing(8)
+        self.everybody_again = button(self.tr("Show everybody"), "deed", self.show_everybody)
+        column.addWidget(self.everybody_again, 0, Qt.AlignmentFlag.AlignCenter)
+        column.addStretch(3)
+        return page
 
     def _say_empty(self) -> QWidget:
         """What stands in place of the cards of a class without learners."""
@@ -103,6 +149,24 @@ class ClassPage(QWidget):
         column.addStretch(1)
         return said
 
+    def _settle_side(self) -> QWidget:
+        self._side = QWidget()
+        column = QVBoxLayout(self._side)
+        column.setContentsMargins(0, 0, 0, 0)
+        head = QHBoxLayout()
+        head.addWidget(label(self.tr("To settle"), "heading"), 1)
+        self.shut_settle = button(
+            self.tr("Close"), "plain", lambda: self.settle_button.setChecked(False)
+        )
+        self.shut_settle.setAccessibleName(self.tr("Close what is to settle"))
+        head.addWidget(self.shut_settle)
+        column.addLayout(head)
+        column.addWidget(self.settle, 1)
+        self._side.hide()
+        return self._side
+
+    # --- what can be done ----------------------------------------------------------
+
     def reminders(self) -> str:
         """A line for each chosen learner (or each one shown): what is still missing."""
         wanted = self.grid.chosen() if len(self.grid.chosen()) > 1 else self.order.learners()
@@ -114,6 +178,25 @@ class ClassPage(QWidget):
                 lines.append(f"{row.name}: {pieces}")
         return "\n".join(lines)
 
+    def copy_list(self) -> None:
+        """Put on the clipboard what is missing, and from whom."""
+        text = self.reminders()
+        if text:
+            QGuiApplication.clipboard().setText(text)
+            words = self.tr("✓ list copied: {n} with something missing")
+            self.said.emit(words.format(n=text.count("\n") + 1))
+        else:
+            self.said.emit(self.tr("Nothing to copy: nothing is missing."))
+
+    def ask_again(self) -> None:
+        """Have letters written to the chosen learners."""
+        self.ask_wanted.emit(self.grid.chosen())
+
+    def choose_none(self) -> None:
+        """Leave only the current card chosen."""
+        self.grid.setCurrentIndex(self.grid.currentIndex())
+        self.grid.setFocus()
+
     def show_everybody(self) -> None:
         """Take search and filters off."""
         self.search.clear()
@@ -121,11 +204,41 @@ class ClassPage(QWidget):
         for chip in self.chips.values():
             chip.setChecked(False)
 
+    def sort_again(self) -> None:
+        """Bring order and filters up to date; until then no card leaves its place."""
+        self.order.sort_again()
+        self._show_order()
+        self.grid.setFocus()
+
+    def step_back(self) -> None:
+        """One step out: of the search, of what is to settle, of several chosen."""
+        if self.search.text():
+            self.search.clear()
+            return
+        if self.settle_button.isChecked():
+            self.settle_button.setChecked(False)
+        elif len(self.grid.selectedIndexes()) > 1:
+            self.choose_none()
+        self.show_first()
+
     def show_first(self) -> None:
         """Give the keyboard to the cards, at the current learner or the first."""
-        if not self.grid.currentIndex().isValid() and self.order.rowCount():
-            self.grid.setCurrentIndex(self.order.index(0, 0))
+        self.grid.keep_current()
         (self.grid if self.model.rowCount() else self.another).setFocus()
+
+    def may_settle(self) -> bool:
+        """Whether it may be settled now whose files are whose."""
+        return not self._desk.blind
+
+    def _enter_search(self) -> None:
+        """Open the one learner found; to the cards where there are more."""
+        found = self.order.learners()
+        if len(found) == 1:
+            self.opened.emit(found[0])
+        elif found:
+            self.show_first()
+
+    # --- parts ---------------------------------------------------------------------
 
     def _sorts(self) -> QComboBox:
         box = QComboBox()
@@ -139,7 +252,8 @@ class ClassPage(QWidget):
             ("class_list", self.tr("As in the class list")),
         ):
             box.addItem(words, key)
-        box.currentIndexChanged.connect(lambda _i: self.order.sort_by(box.currentData()))
+        box.currentIndexChanged.connect(lambda _i: self._sort())
+        box.activated.connect(lambda _i: self._sort())  # the same again sorts again
         return box
 
     def _groups(self) -> QComboBox:
@@ -160,15 +274,22 @@ class ClassPage(QWidget):
         chip.toggled.connect(self._filter)
         return chip
 
+    # --- showing -------------------------------------------------------------------
+
+    def _sort(self) -> None:
+        self.order.sort_by(self.sorts.currentData())
+        self._show_order()
+
     def _filter(self) -> None:
         on = {name: chip.isChecked() for name, chip in self.chips.items()}
         self.order.set_filters(
             Filters(text=self.search.text(), group=self.groups.currentData() or "", **on)
         )
         self.grid.fit()
-        self._count()
+        self._show_order()
 
-    def _count(self) -> None:
+    def _show_order(self) -> None:
+        """Say how many are shown, and keep a card current where there is one."""
         shown, of = self.order.rowCount(), self.model.rowCount()
         words = self.tr("{n} of {of} learners")
         if shown == of:
@@ -176,63 +297,58 @@ class ClassPage(QWidget):
         done = sum(row.finished for row in self.model.rows)
         marked = self.tr("{n} marked").format(n=done)
         self.shown.setText(f"{words.format(n=shown, of=of)}  ·  {marked}")
+        filtered = self.order.filters != Filters()
+        self.reach.setVisible(filtered and shown > 0)
+        self.everybody.setVisible(filtered and shown > 0)
+        self.again.setVisible(self.order.differs())
+        self.nobody.setText(self._why_nobody())
+        self._middle.setCurrentWidget(
+            self.grid if shown else self._found_nobody if of else self.empty
+        )
+        self.grid.keep_current()
+
+    def _why_nobody(self) -> str:
+        filters = self.order.filters
+        if filters == Filters(text=filters.text):
+            return self.tr("Nobody is found by “{text}”.").format(text=filters.text)
+        return self.tr("The search and the filters together leave nobody.")
+
+    def _chosen_changed(self) -> None:
+        self.foot.show_chosen(len(self.grid.selectedIndexes()))
 
     def _toggle_settle(self, on: bool) -> None:
-        self.settle.setVisible(on)
-        if on:
-            self.settle.setFocus()
+        self._side.setVisible(on)
+        self._show_settle()
+        (self.settle if on else self.grid).setFocus()
 
-    def _refresh(self) -> None:
-        open_ones = self.settle.count()
-        aside = self.settle.aside()
-        self.settle_button.setVisible(open_ones + aside > 0 or self.settle.isVisible())
+    def _settled(self) -> None:
+        """The last file found its place: back to the cards."""
+        if not self.settle.aside():
+            self.settle_button.setChecked(False)
+        self.show_first()
+
+    def _show_settle(self) -> None:
+        open_ones, aside = self.settle.count(), self.settle.aside()
+        wanted = open_ones + aside > 0 or self.settle_button.isChecked()
+        self.settle_button.setVisible(wanted and self.may_settle())
         words = self.tr("Set aside: {n}") if aside and not open_ones else self.tr("To settle: {n}")
         self.settle_button.setText(words.format(n=open_ones or aside))
-        nobody = self.model.rowCount() == 0
-        self.grid.setHidden(nobody)
-        self.empty.setVisible(nobody)
+
+    def _refresh(self) -> None:
+        self._show_settle()
         axes = self.model.axes
-        self._axes_note.setText(
+        self.foot.legend.axes.setText(
             self.tr(
                 "Graphs: T² to {t:.1f} s² against L to {l:.0f} cm; grey line: the class"
             ).format(t=axes.largest_s2, l=100 * axes.longest_m)
         )
-        self._count()
+        if self.isVisible():
+            self._show_order()
 
-    def _legend(self) -> FlowLayout:
-        row = FlowLayout(spacing=14)
-        row.addWidget(self._axes_note)
-        concerns = (
-            (Concern.LOOK, self.tr("look before marking")),
-            (Concern.ASK, self.tr("ask the learner")),
-            (Concern.NOTE, self.tr("worth knowing")),
-        )
-        for concern, words in concerns:
-            row.addWidget(self._key(_concern_painter(concern), words))
-        for kind, words in self._words.items():
-            row.addWidget(self._key(_piece_painter(kind, True), words))
-        row.addWidget(self._key(_piece_painter("report", False), self.tr("struck: missing")))
-        return row
+    def showEvent(self, event: QShowEvent) -> None:
+        """Whatever changed on other pages."""
+        super().showEvent(event)
+        self._show_order()
 
-    def _key(self, paint: Painter, words: str) -> QWidget:
-        part = QWidget()
-        row = QHBoxLayout(part)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(5)
-        row.addWidget(Glyph(self._theme, paint))
-        row.addWidget(label(words, "small"))
-        return part
-
-
-def _concern_painter(concern: Concern) -> Painter:
-    def paint(painter: QPainter, box: QRectF, theme: Theme) -> None:
-        paint_concern(painter, concern, box, theme.palette)
-
-    return paint
-
-
-def _piece_painter(kind: PieceKind, present: bool) -> Painter:
-    def paint(painter: QPainter, box: QRectF, theme: Theme) -> None:
-        paint_piece(painter, kind, present, box, theme.palette)
-
-    return paint
+    def _restyle(self) -> None:
+        self._strut.setFixedSize(0, self.everybody.sizeHint().height())

@@ -58,7 +58,7 @@ class SettlePanel(QScrollArea):
         self.setWidgetResizable(True)
         self.setFrameShape(QFrame.Shape.NoFrame)
         self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
-        self._asked: tuple[Asked, tuple[Piece, ...]] | None = None
+        self._asked: tuple[Asked, tuple[Piece, ...], bool] | None = None
         self._names = {
             words: QStandardItemModel(self)
             for words in (self.tr("Whose is it?"), self.tr("Another learner…"))
@@ -85,8 +85,9 @@ class SettlePanel(QScrollArea):
     def _refresh(self) -> None:
         work = self._desk.session.work
         asked: Asked = (*work.doubts, *work.unowned)
-        if self.isVisible() and (asked, work.set_aside) != self._asked:
-            self._asked = (asked, work.set_aside)
+        now = (asked, work.set_aside, self._desk.blind)
+        if self.isVisible() and now != self._asked:
+            self._asked = now
             held = QApplication.focusWidget()
             mine = held is None or held is self or self.isAncestorOf(held)
             slips = self._fill(asked, work.set_aside)
@@ -134,6 +135,9 @@ class SettlePanel(QScrollArea):
             column.addWidget(label(self.tr("Set aside as nobody's"), "heading"))
             for piece in set_aside[:_AT_ONCE]:
                 column.addLayout(self._aside(piece))
+        if self._desk.blind:
+            words = self.tr("Whose files are whose is settled when names are shown.")
+            column.addWidget(label(words, "quiet", wrap=True))
         column.addStretch(1)
         self.setWidget(inside)
         return slips

@@ -136,8 +136,10 @@ class ContactPage(QWidget):
     def _count(self) -> None:
         shown, of = self.order.rowCount(), self._class.sourceModel().rowCount()
         words = self.tr("{n} learners") if shown == of else self.tr("{n} of {of} learners")
-        self.shown.setText(words.format(n=shown, of=of))
-        self.everybody.setVisible(self._class.filters != Filters())
+        said, filtered = words.format(n=shown, of=of), self._class.filters != Filters()
+        reach = self.tr("as on the class page")
+        self.shown.setText(f"{said}  ·  {reach}" if filtered else said)
+        self.everybody.setVisible(filtered)
         self._refresh()
 
     def _current(self) -> Tile | None:

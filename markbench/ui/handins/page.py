@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 
-from PySide6.QtCore import QDate, QModelIndex, QPersistentModelIndex, Qt, Signal
+from PySide6.QtCore import QDate, QItemSelection, QModelIndex, QPersistentModelIndex, Qt, Signal
 from PySide6.QtGui import QFontMetrics, QGuiApplication, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -201,13 +201,23 @@ class HandInsPage(QWidget):
     def choose(self, learners: set[str]) -> None:
         """Choose learners, among those shown."""
         model = self.table.selectionModel()
-        model.clearSelection()
-        for row in range(self.order.rowCount()):
-            if self.order.index(row, 0).data(ROW).learner in learners:
-                model.select(
-                    self.order.index(row, 0),
-                    model.SelectionFlag.Select | model.SelectionFlag.Rows,
-                )
+        chosen = QItemSelection()
+        for index in (self.order.index(row, 0) for row in range(self.order.rowCount())):
+            if index.data(ROW).learner in learners:
+                chosen.select(index, index)
+        model.select(chosen, model.SelectionFlag.ClearAndSelect | model.SelectionFlag.Rows)
+        if chosen.indexes():
+            current = chosen.indexes()[0]
+            model.setCurrentIndex(current, model.SelectionFlag.NoUpdate)
+            self.table.scrollTo(current)
+
+    def ask(self, learners: set[str]) -> None:
+        """Have a letter to each of these ready to be copied."""
+        for chip in self.chips.values():
+            chip.setChecked(False)
+        self.about.setCurrentIndex(self.about.findData(EVERYTHING))
+        self.choose(learners)
+        (self.copy if self.copy.isEnabled() else self.table).setFocus()
 
     def choose_all(self) -> None:
         """Choose everybody shown."""

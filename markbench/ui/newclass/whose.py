@@ -22,6 +22,7 @@ class LooseDesk(QObject):
 
     changed = Signal(str)
     trouble = Signal(str)
+    blind = False
 
     def __init__(self, new: NewClass, parent: QObject) -> None:
         super().__init__(parent)
