@@ -102,16 +102,23 @@ def g_implausible(case: Case) -> Iterator[Finding]:
         "g_implausible",
         case.learner,
         say(
-            "The line gives g = {g}; local g is {local:.2f} m/s². The difference is "
-            "{times:.1f} times its uncertainty.",
+            "The line gives g = {g}; local g is {local:.2f} m/s². {how_far}",
             g=with_uncertainty(line.g, line.u_g, "m/s²"),
             local=local.g,
-            times=abs(departure),
+            how_far=_how_far(abs(departure)),
         ),
         Concern.LOOK,
         {"g": line.g, "u_g": line.u_g, "g_local": local.g, "departure": departure},
         ask=say("Which step between the readings and g could have gone another way?"),
     )
+
+
+def _how_far(times: float) -> str:
+    # Far off, slopes and their g differ by other multiples of their uncertainty, and neither
+    # number says more than “far”.
+    if times > 10:
+        return say("The difference is more than ten times its uncertainty.")
+    return say("The difference is {times:.1f} times its uncertainty.", times=times)
 
 
 def timing_departs(case: Case) -> Iterator[Finding]:

@@ -27,9 +27,9 @@ def listed(items: Sequence[str], end: str = "") -> str:
 
 
 NEVER_SEEN = "not seen in any honest learner of the trial classes"
-MOST_DO = "most honest learners would look like this"
-OF_HUNDRED = "about {n} honest learners in 100 would look like this"
-ONE_OF = "about 1 honest learner in {n} would look like this"
+MOST_DO = "most honest learners are asked this"
+OF_HUNDRED = "about {n} honest learners in 100 are asked this"
+ONE_OF = "about 1 honest learner in {n} is asked this"
 HOW_OFTEN = (NEVER_SEEN, MOST_DO, OF_HUNDRED, ONE_OF)
 """The ways to say how often honest work looks the same; ``{n}`` is the number."""
 

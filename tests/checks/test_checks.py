@@ -300,9 +300,9 @@ def test_a_dropped_zero_in_a_spreadsheet_is_no_inconsistency():
     ("rate", "text"),
     [
         (None, ""),
-        (0.005, "about 1 honest learner in 200 would look like this"),
-        (0.0061, "about 1 honest learner in 160 would look like this"),
-        (0.08, "about 8 honest learners in 100 would look like this"),
+        (0.005, "about 1 honest learner in 200 is asked this"),
+        (0.0061, "about 1 honest learner in 160 is asked this"),
+        (0.08, "about 8 honest learners in 100 are asked this"),
     ],
 )
 def test_rates_read_as_a_teacher_would_say_them(rate, text):

@@ -24,6 +24,9 @@ SideName = Literal["photo", "film"]
 FILTERS = ("unjudged", "unmeasured", "missing")
 
 
+_FINE_ENOUGH_S = 0.0005
+
+
 @dataclass(frozen=True, slots=True)
 class Side:
     """One half of a tile. ``concern`` is the gravest question its findings raise."""
@@ -144,7 +147,9 @@ class ContactOrder(QSortFilterProxyModel):
             return (self.tr("Not yet measured"),)
         if not measured.accepted:
             return (self.tr("Not measured: {why}").format(why=measured.message),)
-        value = with_uncertainty(measured.period_s, measured.u_period_s, "s")
+        # Beside what a thumb timed, more than half a millisecond is noise to read.
+        uncertainty_s = max(measured.u_period_s, _FINE_ENOUGH_S)
+        value = with_uncertainty(measured.period_s, uncertainty_s, "s")
         shorter = f"{value.partition(' ±')[0]} s"  # the same figures
         words, swings = self.tr("{n} swings  ·  T = {value}"), measured.complete_swings
         return tuple(words.format(n=swings, value=one) for one in (value, shorter))
