@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from markbench.model import Criterion
 from markbench.ui.desk import Desk
@@ -75,13 +75,17 @@ class MarkingMargin(QFrame):
 
     def show_learner(self, learner: str) -> None:
         """Show a learner's drafts and marks as they are now."""
-        if learner != self._learner:
+        fresh = learner != self._learner
+        if fresh:
             self.note.settle()
+            held = self._shut_cards()
         self._learner = learner
         self._frozen = self._desk.session.value("sign_off") is not None
         for card in self.cards:
             card.show_learner(learner)
             card.freeze(self._frozen)
+        if fresh and self.cards:
+            self._begin(keyboard=held)
         note = self._desk.session.value("note", learner, "")
         self.note.show_text("" if note is None else str(note))
         self._sum_up()
@@ -107,10 +111,34 @@ class MarkingMargin(QFrame):
         """Open the next criterion or the one before, and give it the keyboard."""
         numbers = [i for i, card in enumerate(self.cards) if card.is_open]
         at = min(max((numbers[0] if numbers else 0) + by, 0), len(self.cards) - 1)
-        card = self.cards[at]
+        self._turn_to(self.cards[at])
+
+    def _turn_to(self, card: CriterionCard, *, keyboard: bool = True) -> None:
         self.open_card(card.criterion.id)
-        next(iter(card.levels.values())).setFocus()
+        if keyboard:
+            next(iter(card.levels.values())).setFocus()
         self._scroll.ensureWidgetVisible(card)
+
+    def _shut_cards(self) -> bool:
+        """Shut every card, before another learner is shown: only the one to be opened is filled.
+
+        Whether one of them had the keyboard, which a shut card may have to give away.
+        """
+        at = QApplication.focusWidget()
+        held = at is not None and any(card.isAncestorOf(at) for card in self.cards)
+        for card in self.cards:
+            card.settle()
+            card.set_open(False)
+        return held
+
+    def _begin(self, *, keyboard: bool) -> None:
+        """Open the first criterion not yet marked, else the first.
+
+        A key that gives a level would else fall on whatever was open for the learner before.
+        """
+        session, learner = self._desk.session, self._learner
+        unmarked = (c for c in self.cards if session.mark(learner, c.criterion.id) is None)
+        self._turn_to(next(unmarked, self.cards[0]), keyboard=keyboard)
 
     def choose_level(self, number: int) -> None:
         """Mark the open criterion with its level of that number, from 1."""
