@@ -15,10 +15,14 @@ from PySide6.QtCore import QSettings
 from PySide6.QtGui import QColor, QDesktopServices, QImage
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
+from second_marking import HER, mark_class, opened
 
 from markbench.session import Session
+from markbench.session.moderating import take_sample
+from markbench.session.packing import Packed, write_pack
 from markbench.ui.bench.looking import EvidenceLook
 from markbench.ui.look import Theme
+from markbench.ui.moderation.pack_sheet import PackSheet
 from markbench.ui.window import Window
 
 # Invented learners. Times are 2π√(L/9.81) for ten swings, rounded; Bodil's last timing is
@@ -143,3 +147,35 @@ def window(qtbot: QtBot, empty_window: Window, class_folder: Path) -> Window:
 def session(window: Window) -> Session:
     assert window.desk is not None
     return window.desk.session
+
+
+@pytest.fixture
+def marked_folder(class_folder: Path) -> Path:
+    mark_class(class_folder)
+    return class_folder
+
+
+@pytest.fixture
+def packed(marked_folder: Path, tmp_path: Path) -> Packed:
+    """The pack as it lies on the moderator's machine."""
+    session = Session.open(marked_folder, "T. Teacher")
+    take_sample(session, seed=4)
+    made = write_pack(session, tmp_path / "received" / "class.markbench-pack")
+    session.close()
+    return made
+
+
+@pytest.fixture
+def her_window(qtbot: QtBot, theme, settings) -> Iterator[Window]:
+    window = Window(theme, settings, who=HER)
+    qtbot.addWidget(window)
+    window.resize(1280, 800)
+    window.show()
+    yield window
+    window.close()
+
+
+@pytest.fixture
+def sheet(qtbot: QtBot, her_window: Window, packed: Packed) -> PackSheet:
+    her_window.open_path(packed.path)  # as the command line does
+    return opened(qtbot, her_window)

@@ -105,14 +105,19 @@ class PackView:
     agree = correct = decide = set_piece_status = set_piece_kind = only_look
 
     def listen(self, listener: Callable[[Change], None]) -> Callable[[], None]:
-        """Changes as the window knows them: to look changes more than the margin."""
+        """Changes as the window knows them: to look changes more than the margin.
+
+        What was taken back is called ``undone``, so that it can be shown to whoever is elsewhere.
+        """
         looked = {one.id for one in self.pack.learners if self.pack.has_looked(one.id)}
 
         def tell(number: str) -> None:
             is_first_look = self.pack.has_looked(number) and number not in looked
             if is_first_look:
                 looked.add(number)
-            listener(Change(number, ("first_seen",) if is_first_look else ("mark",)))
+            is_undone = self.pack.history()[-1].undoes is not None
+            kind = "first_seen" if is_first_look else "undone" if is_undone else "mark"
+            listener(Change(number, (kind,)))
 
         return self.pack.listen(tell)
 

@@ -3,14 +3,17 @@
 from __future__ import annotations
 
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QBoxLayout,
+    QCheckBox,
     QComboBox,
     QDialog,
     QFileDialog,
+    QMessageBox,
     QPlainTextEdit,
     QVBoxLayout,
 )
@@ -26,6 +29,9 @@ from markbench.ui.portfolio.criterion import CriterionCard
 from markbench.ui.portfolio.margin import MarkingMargin
 from markbench.ui.portfolio.page import PortfolioPage
 
+if TYPE_CHECKING:
+    from markbench.session.session import Change
+
 
 class SecondMargin(MarkingMargin):
     """Her own marks; then, at her word, the first marks beside them."""
@@ -33,6 +39,7 @@ class SecondMargin(MarkingMargin):
     def __init__(self, desk: PackDesk, theme: Theme) -> None:
         self._pack = desk.pack
         self._firsts: dict[str, dict[str, FirstMark]] = {}
+        self._ask = True
         super().__init__(desk, theme)
         self.setAccessibleName(self.tr("Second marking"))
         self.note.hide()
@@ -43,8 +50,36 @@ class SecondMargin(MarkingMargin):
         return SecondCard(self._desk, self._theme, criterion)
 
     def accept_drafts(self) -> None:
-        """Show the first marks: from now on her own stand."""
-        number, pack = self._learner, self._pack
+        """Show the first marks, once she knows that her own are then final."""
+        number = self._learner
+        if not self._ask:
+            self._look(number)
+            return
+        box = QMessageBox(self)
+        box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
+        box.setWindowTitle(self.tr("Show the first marks"))
+        name = self._desk.session.portfolio(number).learner.name
+        box.setText(self.tr("Your levels for {learner} are then final.").format(learner=name))
+        box.setInformativeText(
+            self.tr("Undo does not reach behind the look. You may still agree, adjust or ask.")
+        )
+        again = QCheckBox(self.tr("Do not ask again for this pack"))
+        box.setCheckBox(again)
+        show = box.addButton(self.tr("Show them"), QMessageBox.ButtonRole.AcceptRole)
+        stay = box.addButton(self.tr("Not yet"), QMessageBox.ButtonRole.RejectRole)
+        box.setDefaultButton(stay)  # a key held down too long must not decide this
+        box.setEscapeButton(stay)
+
+        def answered(_result: int) -> None:
+            if box.clickedButton() is show:
+                self._ask = not again.isChecked()
+                self._look(number)
+
+        box.finished.connect(answered)
+        box.open()
+
+    def _look(self, number: str) -> None:
+        pack = self._pack
         self._desk.do(lambda _session: self._keep(number, pack.first(number)))
 
     def accept_current(self) -> None:
@@ -105,6 +140,7 @@ class PackSheet(PortfolioPage):
         self.viewer.look_only()
         self.moved.connect(self.step)
         desk.changed.connect(self._count)
+        desk.told.connect(self._show_undone)
         self._count()
         if desk.learners:
             self.show_number(desk.learners[0].id)
@@ -175,6 +211,11 @@ class PackSheet(PortfolioPage):
         at = self.numbers.currentIndex() + by
         if 0 <= at < self.numbers.count():
             self.show_number(self.numbers.itemData(at))
+
+    def _show_undone(self, change: Change) -> None:
+        """A mark taken back on a learner out of sight would be missed."""
+        if "undone" in change.kinds and change.learner != self.learner:
+            self.show_number(change.learner)
 
     def _count(self, _number: str = "") -> None:
         pack, finished = self._pack, 0
