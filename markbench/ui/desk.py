@@ -21,8 +21,10 @@ from PySide6.QtCore import QCoreApplication, QObject, QThread, QThreadPool, QTim
 from shiboken6 import isValid
 
 from markbench.ui.background import Progress, Work, in_background
+from markbench.ui.look.dates import day_and_time
 
 if TYPE_CHECKING:
+    from markbench.moderation.records import SignOff
     from markbench.session import Change, Session
     from markbench.session.blind import Veiled
 
@@ -198,6 +200,21 @@ class Desk(QObject):
         """Say what a picture shows."""
         self.do(lambda session: session.set_piece_kind(file, kind))
 
+    @property
+    def signed(self) -> SignOff | None:
+        """The sign-off in force: what a result depends on stands until it is lifted."""
+        from markbench.moderation.records import sign_off_of
+
+        return sign_off_of(self.held.state)
+
+    def refuse_signed(self) -> bool:
+        """Whether the marks are signed off; then that is said, and where to reopen them."""
+        signed = self.signed
+        if signed is not None:
+            words = self.tr("Signed off {when}: reopen under Moderation to change anything")
+            self.trouble.emit(words.format(when=day_and_time(signed.at.astimezone())))
+        return signed is not None
+
     def undo(self) -> None:
         """Take the last step back."""
         self._turn(again=False)
@@ -276,6 +293,7 @@ class Desk(QObject):
 
     def _on_failed(self, error: Exception) -> None:
         from markbench.session import Change
+        from markbench.session.errors import SignedOffError
 
         self._settle()
         words = str(error)
@@ -289,7 +307,8 @@ class Desk(QObject):
                 # Whatever was shown as chosen was not: every page shows again what holds.
                 self.told.emit(Change())
                 self.changed.emit("")
-        self.trouble.emit(words)
+        if not (isinstance(error, SignedOffError) and self.refuse_signed()):
+            self.trouble.emit(words)
 
     def _settle(self) -> None:
         self._pass_on()

@@ -107,7 +107,11 @@ def test_before_her_own_mark_she_sees_the_work_and_nothing_of_the_first_marker(
     assert "As I see it." in said
     assert "The first marker's text." in said
     assert sheet.explanations.explanations
-    assert not any(control.isEnabled() for control in card(sheet, 0).levels.values())
+    # Her own levels stand, and pressing one says so.
+    with qtbot.waitSignal(sheet._desk.trouble, timeout=5000) as told:
+        qtbot.mouseClick(next(reversed(card(sheet, 0).levels.values())), LEFT)
+    assert "the second mark stands" in told.args[0]
+    assert next(iter(card(sheet, 0).levels.values())).isChecked()
 
 
 def test_a_pack_offers_nothing_to_judge_or_tell(qtbot: QtBot, sheet: PackSheet) -> None:
@@ -260,14 +264,15 @@ def test_the_whole_evening(
     empty_window.open_learner("s3")
     margin = empty_window.sheet.margin
     first_card = margin.cards[0]
-    assert not any(control.isEnabled() for control in first_card.levels.values())
     assert first_card.text.isReadOnly()
     assert not margin.accept_all.isEnabled()
     held = session.mark("s3", first_card.criterion.id)
+    empty_window.activateWindow()
+    qtbot.waitUntil(empty_window.isActiveWindow, timeout=5000)
     with qtbot.waitSignal(empty_window.desk.trouble, timeout=5000):
         qtbot.keyClick(empty_window, Qt.Key.Key_1, Qt.KeyboardModifier.ControlModifier)
     assert session.mark("s3", first_card.criterion.id) == held
-    assert "signed off" in empty_window.bar.trouble.text()
+    assert "Signed off" in empty_window.bar.trouble.text()
     assert first_card.levels[held.level].isChecked()  # what is shown is what holds
 
     # What goes out bears the marks that hold.

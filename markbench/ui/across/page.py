@@ -250,7 +250,6 @@ class AcrossPage(QWidget):
         self._place.setText(words.format(n=at + 1, of=len(self.model.order)))
         self.card.show_learner(learner)
         self.card.freeze(self.model.signed)
-        self.accept.setEnabled(not self.model.signed)
         self.evidence.show_learner(learner)
         if at + 1 < len(self.model.order):
             after = self.model.order[at + 1]
@@ -311,7 +310,7 @@ class AcrossPage(QWidget):
     def back_to_draft(self) -> None:
         """Take the current learner's mark back to a draft."""
         learner, criterion = self.learner, self.criterion.id
-        if learner:
+        if learner and not self._desk.refuse_signed():
             self._desk.do(lambda session: session.clear_mark(learner, criterion))
 
     def write(self) -> None:

@@ -6,6 +6,7 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
 
+from markbench.moderation.records import FROZEN
 from markbench.ui.background import in_background
 from markbench.ui.care.sheet import CareSheet
 from markbench.ui.desk import Desk
@@ -70,7 +71,8 @@ class RestorePage(CareSheet):
         from markbench.session.restoring import restore
 
         way, held = self.way, self._desk.held
-        if way is None:
+        moves_marks = way is not None and any(d.kind in FROZEN for d in way.decisions)
+        if way is None or (moves_marks and self._desk.refuse_signed()):
             return
         self.go.setEnabled(False)
         when = _when(way.copy)

@@ -42,6 +42,7 @@ class FeedbackEditor(QWidget):
         self._at_hand: AtHand | None = None
         self.field = PieceField(name, theme)
         self.field.decided.connect(self._keep)
+        self.field.refused.connect(desk.refuse_signed)
         self.field.installEventFilter(self)
         self.marks = TextMarks(self.field, theme)
         self.told = label(kind="small", wrap=True)
@@ -90,7 +91,7 @@ class FeedbackEditor(QWidget):
         if self._at_hand is None:
             self._at_hand = AtHand.of(self._desk)
             self._at_hand.loaded.connect(self.look)
-        self.field.setReadOnly(session.read_only)
+        self.field.setReadOnly(session.read_only or self._desk.signed is not None)
         self.marks.show_struck(session.struck(learner, self._criterion))
         self.field.show_pieces(session.text(learner, self._criterion), session.facts(learner))
         self._later.start()

@@ -12,7 +12,7 @@ import re
 from collections.abc import Iterator
 from itertools import count
 
-from PySide6.QtCore import QEvent, QMimeData, Signal
+from PySide6.QtCore import QEvent, QMimeData, Qt, Signal
 from PySide6.QtGui import (
     QKeyEvent,
     QKeySequence,
@@ -52,10 +52,27 @@ def live_runs(block: QTextBlock) -> Iterator[tuple[int, str, str]]:
                 yield fragment.position() - block.position() + within, shown, str(place)
 
 
+def _would_change(event: QKeyEvent) -> bool:
+    """Whether a key writes or takes away; Escape, Tab and most of what goes with Ctrl do not."""
+    keys = QKeySequence.StandardKey
+    if event.matches(keys.Paste) or event.matches(keys.Cut):
+        return True
+    if event.modifiers() & (Qt.KeyboardModifier.ControlModifier | Qt.KeyboardModifier.AltModifier):
+        return False
+    if event.key() in (Qt.Key.Key_Delete, Qt.Key.Key_Backspace):
+        return True
+    leaves = (Qt.Key.Key_Escape, Qt.Key.Key_Tab, Qt.Key.Key_Backtab)
+    return bool(event.text()) and event.key() not in leaves
+
+
 class PieceField(TextField):
-    """``decided`` carries the text as it is to be kept; ``caret_moved`` the piece one is in."""
+    """``decided`` carries the text as it is to be kept.
+
+    ``refused``: a key would have changed a text that may only be read.
+    """
 
     decided = Signal(object)
+    refused = Signal()
 
     def __init__(self, name: str, theme: Theme) -> None:
         super().__init__(name)
@@ -148,7 +165,7 @@ class PieceField(TextField):
 
     def quote(self, piece: str) -> None:
         """Write words with places at the caret."""
-        if self._facts is not None:
+        if self._facts is not None and not self._only_read():
             cursor = self.textCursor()
             for run in runs(piece, self._facts):
                 self._insert(cursor, run.text, run.place)
@@ -164,6 +181,8 @@ class PieceField(TextField):
             self.settle()
 
     def _rearrange(self, text: Text, at: int) -> None:
+        if self._only_read():
+            return
         self._write(list(text.pieces))
         block = self.document().findBlockByNumber(min(max(at, 0), self.count() - 1))
         cursor = QTextCursor(block)
@@ -171,6 +190,11 @@ class PieceField(TextField):
         self.setTextCursor(cursor)
         self._idle.stop()
         self._decide(Text(self.pieces(), text.out))
+
+    def _only_read(self) -> bool:
+        if self.isReadOnly():
+            self.refused.emit()
+        return self.isReadOnly()
 
     def _decide(self, text: Text) -> None:
         if text != self._held:
@@ -239,6 +263,8 @@ class PieceField(TextField):
         """Typing after a number is words; a place closed with } becomes its number."""
         if self.places.takes(event):
             event.ignore()
+            return
+        if _would_change(event) and self._only_read():
             return
         if event.text() and not self.textCursor().hasSelection():
             self.setCurrentCharFormat(QTextCharFormat())

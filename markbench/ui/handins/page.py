@@ -291,7 +291,7 @@ class HandInsPage(QWidget):
     def _extend(self, until: dt.date | None) -> None:
         value = None if until is None else until.isoformat()
         wanted = [Decision("extension", row.learner, "", value) for row in self.chosen()]
-        if wanted:
+        if wanted and not self._desk.refuse_signed():
             self._desk.do(lambda session: session.decide(*wanted))
 
     # --- size ----------------------------------------------------------------------

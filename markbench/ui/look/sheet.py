@@ -101,6 +101,8 @@ QPushButton[kind="step"]:focus, QPushButton[kind="step"]:checked:focus {{
     border: 2px solid {p.deed}; padding: {pad - 1}px {wide - 1}px; }}
 QPushButton[kind="level"] {{ padding: {pad}px {pad}px; }}
 QPushButton[kind="level"][drafted="true"] {{ border: 1px dashed {p.ink}; }}
+QPushButton[kind="level"][stands="true"] {{ color: {p.pencil}; background: transparent;
+    border-color: {p.rule}; }}
 QPushButton[kind="level"]:checked {{ background: {p.deed}; color: {p.on_deed};
     border: 1px solid {p.deed}; padding: {pad}px {pad}px; }}
 QPushButton[kind="level"]:focus {{ border: 2px solid {p.ink}; }}

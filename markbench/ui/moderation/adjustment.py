@@ -83,7 +83,7 @@ class AdjustmentPaper(Paper):
         now = self._now
         if now is None:
             return
-        free = now.signed is None and bool(self.reason.text().strip())
+        free = bool(self.reason.text().strip())
         self.adjust.setEnabled(free and self.shift.value() != 0)
         self.remark.setEnabled(free)
         self.leave.setEnabled(free)
@@ -116,6 +116,8 @@ class AdjustmentPaper(Paper):
         )
 
     def _decide(self, choice: str) -> None:
+        if self._desk.refuse_signed():
+            return
         held, why, shift = self._desk.held, self.reason.text(), self.shift.value()
         self._desk.do(
             lambda _session: decide_adjustment(

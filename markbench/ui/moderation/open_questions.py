@@ -48,6 +48,8 @@ class OpenRow(QWidget):
         column.addLayout(deeds)
 
     def _settle(self) -> None:
+        if self._desk.refuse_signed():
+            return
         held, level, why = self._desk.held, self.levels.currentData(), self.reason.text()
         learner, criterion = self._learner, self._criterion.id
         self._desk.do(lambda _session: settle_mark(held, learner, criterion, level, why))
@@ -102,7 +104,6 @@ class OpenPaper(Paper):
                 self._rows.addWidget(row)
             told = words.replace(f"{criterion}:", f"{now.titles[criterion]}:", 1)
             self.rows[learner, criterion].words.setText(f"{name}, {told}")
-            self.rows[learner, criterion].setEnabled(now.signed is None)
         self._limit()
         several = any(one.seconds for outcome in now.found.values() for one in outcome.criteria)
         self._none.setVisible(not wanted)

@@ -138,6 +138,10 @@ class PackDesk(Desk):
         return self.pack.kept_back(learner)
 
     @property
+    def signed(self) -> None:
+        """A pack is signed by nobody; it is the class that is."""
+
+    @property
     def learners(self) -> tuple[Learner, ...]:
         """Whom she second-marks."""
         return self.pack.learners

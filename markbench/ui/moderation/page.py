@@ -114,7 +114,7 @@ class ModerationPage(QWidget):
     def show_page(self) -> None:
         """Bring the papers up to date and give the keyboard to the first deed."""
         self._fresh.make()
-        (self.sample.draw if self.sample.draw.isEnabled() else self.sample.roll).setFocus()
+        (self.sample.draw if self._desk.signed is None else self.sample.roll).setFocus()
 
     def settle(self) -> None:
         """What is typed here is passed on by its button only."""

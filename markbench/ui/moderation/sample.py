@@ -61,7 +61,6 @@ class SamplePaper(Paper):
         sample = now.sample
         self.roll.setVisible(sample is not None)
         self._rule.setVisible(sample is not None)
-        self.draw.setEnabled(now.signed is None)
         self.pack.setEnabled(sample is not None)
         restyle(self.draw, "kind", "deed" if sample is None else "")
         self.draw.setText(self.tr("Draw the sample") if sample is None else self.tr("Draw again"))
@@ -103,6 +102,8 @@ class SamplePaper(Paper):
 
     def draw_sample(self) -> None:
         """Draw with a new seed; drawing again replaces the sample, by a decision."""
+        if self._desk.refuse_signed():
+            return
         held = self._desk.held
 
         def draw(_session: object) -> None:

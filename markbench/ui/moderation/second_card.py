@@ -90,8 +90,7 @@ class SecondCard(CriterionCard):
     def show_first(self, first: FirstMark | None, said: Moderated | None) -> None:
         """The first mark and what she said to it; ``None`` hides it and frees her own mark."""
         self.answer.setVisible(first is not None)
-        for control in self.levels.values():
-            control.setEnabled(first is None)
+        self.freeze(first is not None)
         if first is None:
             return
         mine = self._pack.second(self._learner, self.criterion.id)

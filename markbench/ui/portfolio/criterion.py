@@ -151,13 +151,9 @@ class CriterionCard(QFrame):
         self.clear.setVisible(self.is_open and not moved)
 
     def freeze(self, frozen: bool) -> None:
-        """Once the marks are signed off, only notes may be written."""
+        """Have the levels look as they do where they stand; to press one says why it stands."""
         for control in self.levels.values():
-            control.setEnabled(not frozen)
-        self.text.setReadOnly(frozen)
-        if frozen:
-            for deed in (self.accept, self.take, self.keep, self.clear):
-                deed.setEnabled(False)
+            restyle(control, "stands", "true" if frozen else "false")
 
     def set_open(self, is_open: bool) -> None:
         """Show everything, or the head and the levels only."""
@@ -184,6 +180,9 @@ class CriterionCard(QFrame):
 
     def choose_level(self, name: str) -> None:
         """Mark with a level."""
+        if self._refused():
+            return
+        self.levels[name].setChecked(True)  # a press on the level that holds takes nothing away
         self.settle()
         learner, criterion = self._learner, self.criterion.id
         self._desk.do(lambda session: session.set_level(learner, criterion, name))
@@ -191,12 +190,16 @@ class CriterionCard(QFrame):
 
     def accept_draft(self) -> None:
         """Make a mark of the draft."""
+        if self._refused():
+            return
         self.settle()
         learner, criterion = self._learner, self.criterion.id
         self._desk.do(lambda session: session.accept(learner, criterion))
 
     def keep_mark(self) -> None:
         """Let the mark stand although its draft has changed."""
+        if self._refused():
+            return
         self.settle()
         learner, criterion = self._learner, self.criterion.id
         self._desk.do(lambda session: session.keep_mark(learner, criterion))
@@ -255,7 +258,16 @@ class CriterionCard(QFrame):
         learner, criterion = self._learner, self.criterion.id
         self._desk.do(lambda session: session.set_note(learner, text, criterion))
 
+    def _refused(self) -> bool:
+        """Whether the marks are signed off; what holds is then shown again."""
+        refused = self._desk.refuse_signed()
+        if refused:
+            self.show_learner(self._learner)
+        return refused
+
     def _clear(self) -> None:
+        if self._refused():
+            return
         learner, criterion = self._learner, self.criterion.id
         self._desk.do(lambda session: session.clear_mark(learner, criterion))
 

@@ -80,7 +80,7 @@ class MarkingMargin(QFrame):
             self.note.settle()
             held = self._shut_cards()
         self._learner = learner
-        self._frozen = self._desk.session.value("sign_off") is not None
+        self._frozen = self._desk.signed is not None
         for card in self.cards:
             card.show_learner(learner)
             card.freeze(self._frozen)
@@ -149,19 +149,23 @@ class MarkingMargin(QFrame):
     def accept_current(self) -> None:
         """Accept the open draft, or take the one that changed, and go on to the next criterion."""
         card = self.current
-        if card is not None and (card.accept.isEnabled() or card.take.isEnabled()):
+        if card is None or self._desk.refuse_signed():
+            return
+        if card.accept.isEnabled() or card.take.isEnabled():
             card.accept_draft()
             self.step(1)
 
     def keep_current(self) -> None:
         """Let the open mark stand whose draft has changed, and go on to the next criterion."""
         card = self.current
-        if card is not None and card.keep.isEnabled():
+        if card is not None and not self._desk.refuse_signed() and card.keep.isEnabled():
             card.keep_mark()
             self.step(1)
 
     def accept_drafts(self) -> None:
         """Accept every draft not yet marked."""
+        if self._desk.refuse_signed():
+            return
         self.settle()
         learner = self._learner
         self._desk.do(lambda session: session.accept(learner))
