@@ -10,7 +10,9 @@ decided about the same thing since they parted:
   can be wrong, so the sentence says what decided, and a person can turn it round
   (:func:`markbench.session.first_marker.make_first`);
 - private notes are joined;
-- of anything else the later decision holds, and the clash is shown.
+- of anything else the later decision holds, and the clash is shown. What one and the same
+  person decided twice is no clash: her later decision holds and is counted. Marks and texts
+  to learners are shown all the same, as a text written elsewhere would be missed.
 
 The rules know no "mine" and "theirs", so both machines end with the same marks whichever
 merged first. Every entry of the other side is kept in the journal; where the present must
@@ -32,12 +34,16 @@ from markbench.session.texts import words_of
 from markbench.store import fold
 
 Key = tuple[str, str, str]
+_WITH_TEXT = frozenset({"mark", "feedback"})
 _NEVER = dt.datetime(1970, 1, 1, tzinfo=dt.UTC)
 
 
 @dataclass(frozen=True, slots=True)
 class Clash:
-    """Two decisions about the same thing, the one that holds, and a sentence about it."""
+    """Two decisions about the same thing, the one that holds, and a sentence about it.
+
+    ``basis`` says of a double mark what decided which of the two is the first.
+    """
 
     kind: str
     learner: str
@@ -45,6 +51,7 @@ class Clash:
     mine: Decision
     theirs: Decision
     sentence: str
+    basis: str = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -52,18 +59,21 @@ class Merge:
     """What a merge adds to my journal: ``decisions`` in order, to be appended as one batch.
 
     ``doubles`` are criteria marked by two people; ``clashes`` everything else that both
-    sides decided differently. ``known`` entries were there already.
+    sides decided differently. ``known`` entries were there already. ``revised`` counts what
+    one person decided anew herself.
     """
 
     decisions: tuple[Decision, ...]
     doubles: tuple[Clash, ...]
     clashes: tuple[Clash, ...]
     known: int
+    revised: int = 0
 
     def __str__(self) -> str:
         return (
             f"{len(self.decisions)} entries added, {self.known} known already, "
-            f"{len(self.doubles)} double marks, {len(self.clashes)} clashes"
+            f"{len(self.doubles)} double marks, {self.revised} changed by the same person, "
+            f"{len(self.clashes)} clashes"
         )
 
 
@@ -104,7 +114,8 @@ def merge_journals(mine: Sequence[Decision], theirs: Sequence[Decision]) -> Merg
                 Decision(*key, None, before=held.value, who=by, at=at, undoes=last.get(key))
             )
     known = len(theirs) - len(fresh)
-    return Merge(tuple(added), tuple(merging.doubles), tuple(merging.clashes), known)
+    doubles, clashes = tuple(merging.doubles), tuple(merging.clashes)
+    return Merge(tuple(added), doubles, clashes, known, merging.revised)
 
 
 class _Merging:
@@ -126,6 +137,7 @@ class _Merging:
         self.cleared_by: dict[Key, tuple[str, dt.datetime | None]] = {}
         self.doubles: list[Clash] = []
         self.clashes: list[Clash] = []
+        self.revised = 0
         self._seconds: list[Decision] = []
 
     def settle(self) -> None:
@@ -157,7 +169,11 @@ class _Merging:
         later = max(last_a, last_b, key=_when)
         self.targets[key] = None if later.value is None else later
         self.cleared_by[key] = (later.who, later.at)
-        if last_a.value != last_b.value:
+        if last_a.value == last_b.value:
+            return
+        if last_a.who == last_b.who and kind not in _WITH_TEXT:
+            self.revised += 1
+        else:
             sentence = (
                 f"{_about(key)}: {last_a.who} and {last_b.who} decided differently; the later "
                 f"decision, by {later.who}, holds."
@@ -194,7 +210,7 @@ class _Merging:
             f"{_about(key)}: marked by {first.who} ({first.value['marks']:g}) and by "
             f"{second.who} ({second.value['marks']:g}); kept as first and second mark, {basis}."
         )
-        self.doubles.append(Clash(*key, a, b, sentence))
+        self.doubles.append(Clash(*key, a, b, sentence, basis))
 
     def _in_turn(self, a: Decision, b: Decision) -> tuple[list[Decision], str]:
         """First and second mark of a learner, and what decided."""

@@ -193,6 +193,28 @@ def test_other_clashes_are_shown_and_the_later_holds():
     assert fold(merged(mine, theirs))["extension", "01", ""].value == "2026-03-18"
 
 
+def test_what_one_person_decided_twice_is_counted_and_is_no_clash():
+    """A moderator who lost the file beside her pack marks it afresh."""
+
+    def second(level, at):
+        value = {"level": f"L{level}", "marks": float(level), "feedback": ""}
+        return said("second_mark", "01", "raw_data|M", value, "M", at)
+
+    mine, theirs = numbered([second(3, 2)]), numbered([second(1, 9)])
+    for one, other in ((mine, theirs), (theirs, mine)):
+        merge = merge_journals(one, other)
+        assert (merge.clashes, merge.revised) == ((), 1)
+        assert fold(merged(one, other))["second_mark", "01", "raw_data|M"].value["marks"] == 1.0
+    assert "1 changed by the same person" in str(merge)
+
+
+def test_a_text_one_person_wrote_twice_is_still_shown():
+    mine = numbered([said("feedback", "01", "raw_data", "At school.", "A", 9)])
+    theirs = numbered([said("feedback", "01", "raw_data", "At home.", "A", 2)])
+    merge = merge_journals(mine, theirs)
+    assert (len(merge.clashes), merge.revised) == (1, 0)
+
+
 def test_notes_are_joined():
     mine = numbered([said("note", "01", "", "rope frayed", "A", 9)])
     theirs = numbered([said("note", "01", "", "asked on Monday", "B", 2)])

@@ -5,14 +5,14 @@ from __future__ import annotations
 from functools import partial
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QComboBox, QInputDialog, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QVBoxLayout, QWidget
 
-from markbench.model import Criterion, Decision
-from markbench.session.first_marker import make_first
+from markbench.model import Criterion
 from markbench.session.merging import Clash, Merge
 from markbench.session.moderating import settle_mark
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
+from markbench.ui.moderation.clashes import ClashRow
 from markbench.ui.moderation.paper import Paper, line
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.parts import button, label
@@ -67,8 +67,9 @@ class OpenPaper(Paper):
         super().__init__(self.tr("Open between the markers"))
         self._desk = desk
         self.rows: dict[tuple[str, str], OpenRow] = {}
-        self.choices: list[QWidget] = []
+        self.choices: list[ClashRow] = []
         self._names: dict[str, str] = {}
+        self._titles: dict[str, str] = {}
         self._merge = label(kind="small", wrap=True)
         self._none = label(kind="quiet", wrap=True)
         self._merge.hide()
@@ -85,7 +86,9 @@ class OpenPaper(Paper):
 
     def show_standing(self, now: Standing) -> None:
         """What is open; a row that stays keeps what was typed into it."""
-        self._names = dict(now.names)
+        self._names, self._titles = dict(now.names), dict(now.titles)
+        for choice in self.choices:
+            choice.show_held()
         criteria = {one.id: one for one in self._desk.session.rubric.criteria}
         wanted = {(learner, criterion): words for learner, criterion, words in now.open}
         for key in [key for key in self.rows if key not in wanted]:
@@ -124,64 +127,27 @@ class OpenPaper(Paper):
 
     def show_merge(self, merge: Merge) -> None:
         """What came in, and each clash with the choice there is."""
-        self._merge.setText(
-            self.tr("Merged: {n} entries added, {known} known already, {d} double marks, "
-                    "{c} clashes").format(
-                n=len(merge.decisions), known=merge.known, d=len(merge.doubles),
-                c=len(merge.clashes))
-        )  # fmt: skip
+        words = self.tr(
+            "Merged: {n} entries added, {known} known already, {d} double marks, {c} clashes"
+        ).format(
+            n=len(merge.decisions), known=merge.known, d=len(merge.doubles), c=len(merge.clashes)
+        )
+        if merge.revised:
+            revised = self.tr("{n} changed again by the same person: the later holds")
+            words += f"; {revised.format(n=merge.revised)}"
+        self._merge.setText(words)
         self._merge.show()
         for held in self.choices:
             self._clashes.removeWidget(held)
             held.deleteLater()
-        self.choices = [self._choice(clash) for clash in (*merge.doubles, *merge.clashes)]
+        by_learner: dict[str, list[Clash]] = {}
+        for double in merge.doubles:
+            by_learner.setdefault(double.learner, []).append(double)
+        told = [*by_learner.values(), *([clash] for clash in merge.clashes)]
+        self.choices = [ClashRow(self._desk, one, self._names, self._titles) for one in told]
         for made in self.choices:
+            made.opened.connect(self.opened)
             self._clashes.addWidget(made)
-
-    def _choice(self, clash: Clash) -> QWidget:
-        part = QWidget()
-        deeds = FlowLayout(spacing=6)
-        words = clash.sentence
-        for learner, name in self._names.items():
-            words = words.replace(learner, name) if learner == clash.learner else words
-        if clash.learner:
-            look = button(self.tr("Look"), "quiet", partial(self._look, clash.learner))
-            look.setAccessibleName(self.tr("Look at the work: {c}").format(
-                c=self._names.get(clash.learner, clash.learner)))  # fmt: skip
-            deeds.addWidget(look)
-        if clash.kind == "mark" and clash.mine.key == clash.theirs.key:
-            whose = self.tr("Whose mark is the first…")
-            turn = button(whose, "", partial(self._turn, clash))
-            turn.setAccessibleName(self.tr("Whose mark is the first: {c}").format(
-                c=self._names.get(clash.learner, clash.learner)))  # fmt: skip
-            deeds.addWidget(turn)
-        elif clash.mine.key == clash.theirs.key:
-            for one in (clash.mine, clash.theirs):
-                take = button(self.tr("As {who} decided").format(who=one.who), "",
-                              partial(self._take, one))  # fmt: skip
-                deeds.addWidget(take)
-        column = QVBoxLayout(part)
-        column.setContentsMargins(0, 2, 0, 4)
-        column.setSpacing(2)
-        column.addWidget(label(words, "look", wrap=True))
-        column.addLayout(deeds)
-        return part
-
-    def _take(self, one: Decision) -> None:
-        again = Decision(*one.key, one.value, why=one.why)
-        held = self._desk.held
-        self._desk.do(lambda _session: held.decide(again))
-
-    def _turn(self, clash: Clash) -> None:
-        """Let the one who stands second be the first, with a reason."""
-        held = self._desk.held
-        first = held.mark(clash.learner, clash.subject)
-        other = next((d.who for d in (clash.mine, clash.theirs) if first and d.who != first.by), "")
-        words = self.tr("{who} shall be the first marker of {learner}, because:")
-        about = words.format(who=other, learner=self._names.get(clash.learner, clash.learner))
-        why, sure = QInputDialog.getText(self, self.tr("Whose mark is the first"), about)
-        if sure:
-            self._desk.do(lambda _session: make_first(held, clash.learner, other, why))
 
     def _look(self, learner: str, _checked: bool = False) -> None:
         self.opened.emit(learner)
