@@ -185,4 +185,4 @@ class StartPage(QWidget):
             self.chosen.emit(self._last)
 
     def _restyle(self) -> None:
-        self._card.setMaximumWidth(self._theme.px(860))
+        self._card.setMaximumWidth(self._theme.px(940))
