@@ -54,6 +54,11 @@ from markbench.store import Journal, fold
 _RETURNED = ("second_mark", "moderated", "first_seen")
 
 
+def journal_beside(pack: Path) -> Path:
+    """Where a moderator's decisions on a pack are kept."""
+    return pack.with_name(pack.name + ".second")
+
+
 def open_pack(path: Path, who: str) -> PackSession:
     """Open a pack as moderator ``who``.
 
@@ -63,7 +68,7 @@ def open_pack(path: Path, who: str) -> PackSession:
     if not who.strip():
         raise PackError("A second mark needs a name: say who is moderating.")
     content = read_content(path)
-    journal = Journal.open(path.with_name(path.name + ".second"), who=who)
+    journal = Journal.open(journal_beside(path), who=who)
     try:
         begun = fold(usable(journal.all()))
         others = {subject for kind, _, subject in begun if kind == "pack"} - {content.digest}

@@ -22,6 +22,7 @@ from markbench.session.class_files import KIND as FILE
 from markbench.session.errors import RefusedError
 from markbench.session.handed_in_work import WORK
 from markbench.session.keeping import store_of
+from markbench.session.pack_session import journal_beside
 from markbench.session.session import Session
 from markbench.store import Journal, Salvaged, StoreError, backups_of, fold, made_at, salvage
 
@@ -119,6 +120,11 @@ def rebuild(folder: Path, who: str = "") -> Salvaged:
     if not isinstance(store, Path):
         raise StoreError("A server keeps this class and the copies of it.")
     return salvage(store, who=who)
+
+
+def rebuild_second_marks(pack: Path, who: str = "") -> Salvaged:
+    """Make a moderator's file beside a pack anew, as :func:`rebuild` does a class's."""
+    return salvage(journal_beside(pack), who=who)
 
 
 def _look_at(path: Path) -> Copy:

@@ -87,9 +87,10 @@ class FileHome:
     def refuse_loss(self) -> None:
         """Never start an empty journal over one that has vanished or been emptied."""
         if not self.is_there() and (kept := backups.backups_of(self._path)):
+            copies = f"{len(kept)} copies of it are" if len(kept) > 1 else "a copy of it is"
             raise StoreDamagedError(
-                f"{self.name} is {'empty' if self._path.exists() else 'gone'}, but {len(kept)} "
-                "copies of it are kept, from which it can be rebuilt."
+                f"{self.name} is {'empty' if self._path.exists() else 'gone'}, but {copies} "
+                "kept, from which it can be rebuilt."
             )
 
     def is_there(self) -> bool:

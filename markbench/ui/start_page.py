@@ -164,12 +164,18 @@ class StartPage(QWidget):
         self.bar.setValue(at)
         self._step.setText(text)
 
-    def show_trouble(self, folder: Path, words: str, *, can_rebuild: bool = False) -> None:
-        """A folder could not be opened; perhaps its file can be made anew from its copies."""
+    def show_trouble(
+        self, folder: Path, words: str, *, can_rebuild: bool = False, is_pack: bool = False
+    ) -> None:
+        """A class or a pack could not be opened; perhaps its file can be made anew from copies."""
         self.show_empty(folder)
         self.rebuild.setVisible(can_rebuild)
         restyle(self.choose, "kind", "" if can_rebuild else "deed")
-        self._title.setText(self.tr("This class could not be opened"))
+        self._title.setText(
+            self.tr("This moderation pack could not be opened")
+            if is_pack
+            else self.tr("This class could not be opened")
+        )
         self._words.hide()
         self._trouble.setText(f"{words}\n\n{folder}")
         self._trouble.show()

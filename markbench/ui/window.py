@@ -60,7 +60,7 @@ class Window(QMainWindow):
         self._opening: Task | None = None
         self.start = StartPage(theme)
         self.start.folder_wanted.connect(self.choose_folder)
-        self.start.chosen.connect(self.open_folder)
+        self.start.chosen.connect(self.open_path)
         self.start.stopped.connect(self.stop_opening)
         self.pages = QStackedWidget()
         self.pages.addWidget(self.start)
@@ -100,7 +100,7 @@ class Window(QMainWindow):
             self.open_folder(Path(chosen))
 
     def open_path(self, path: Path) -> None:
-        """Open what was named on the command line: a class folder or a moderation pack."""
+        """Open a class folder or a moderation pack."""
         if path.suffix == PACK_ENDING:
             self.pack_door.open(path)
         else:
@@ -115,7 +115,7 @@ class Window(QMainWindow):
             self,
             opening.open_session(folder, self._who),
             done=self.show_session,
-            failed=lambda error: self._refuse(folder, error),
+            failed=lambda error: self.refuse(folder, error),
             progress=self.start.show_progress,
         )
 
@@ -140,11 +140,13 @@ class Window(QMainWindow):
             failed=lambda _error: None,
         )
 
-    def _refuse(self, folder: Path, error: Exception) -> None:
+    def refuse(self, path: Path, error: Exception) -> None:
+        """Say why a class folder or a pack could not be opened, and what can be done."""
         from markbench.store import StoreDamagedError
 
         can_rebuild = isinstance(error, StoreDamagedError)
-        self.start.show_trouble(folder, str(error), can_rebuild=can_rebuild)
+        is_pack = path.suffix == PACK_ENDING
+        self.start.show_trouble(path, str(error), can_rebuild=can_rebuild, is_pack=is_pack)
 
     def stop_opening(self) -> None:
         """Give up reading."""

@@ -15,7 +15,7 @@ from PySide6.QtCore import QSettings
 from PySide6.QtGui import QColor, QDesktopServices, QImage
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
-from second_marking import HER, mark_class, opened
+from second_marking import HER, mark_class, pack_opened
 
 from markbench.session import Session
 from markbench.session.moderating import take_sample
@@ -178,4 +178,4 @@ def her_window(qtbot: QtBot, theme, settings) -> Iterator[Window]:
 @pytest.fixture
 def sheet(qtbot: QtBot, her_window: Window, packed: Packed) -> PackSheet:
     her_window.open_path(packed.path)  # as the command line does
-    return opened(qtbot, her_window)
+    return pack_opened(qtbot, her_window)

@@ -38,7 +38,7 @@ def mark_class(folder: Path, *, reports: bool = False) -> None:
     session.close()
 
 
-def opened(qtbot: QtBot, window: Window) -> PackSheet:
+def pack_opened(qtbot: QtBot, window: Window) -> PackSheet:
     qtbot.waitUntil(lambda: window.pack_door.sheet is not None, timeout=10_000)
     assert window.pack_door.sheet is not None
     return window.pack_door.sheet

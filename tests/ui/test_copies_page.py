@@ -49,7 +49,7 @@ def test_a_lost_file_is_rebuilt_from_the_start_page(qtbot, empty_window, class_f
     empty_window.open_folder(class_folder)
     start = empty_window.start
     qtbot.waitUntil(lambda: start.rebuild.isVisible(), timeout=30_000)
-    assert "copies of it are kept" in start._trouble.text()
+    assert "of it is kept" in start._trouble.text()
     start.rebuild.click()
     qtbot.waitUntil(lambda: empty_window.bench is not None, timeout=10_000)
     assert empty_window.desk.session.marks("s1") == kept

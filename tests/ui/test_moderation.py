@@ -29,7 +29,7 @@ from second_marking import (
     mark_blind,
     mark_class,
     moderation,
-    opened,
+    pack_opened,
     refreshed,
     words_in,
 )
@@ -54,7 +54,7 @@ def test_a_pack_dropped_on_the_window_opens(
     (tmp_path / "letter.txt").write_text("Hello", "utf-8")
     assert not drop(her_window, tmp_path / "letter.txt")
     assert drop(her_window, packed.path)
-    found = opened(qtbot, her_window)
+    found = pack_opened(qtbot, her_window)
     assert packed.code in words_in(found)
     assert found.numbers.count() == 3
 
@@ -145,7 +145,7 @@ def test_a_report_in_the_pack_is_read_without_names(
     made = write_pack(session, tmp_path / "r.markbench-pack")
     session.close()
     her_window.open_path(made.path)
-    sheet = opened(qtbot, her_window)
+    sheet = pack_opened(qtbot, her_window)
     for number in made.numbers.values():
         sheet.show_number(number)
         assert sheet.report.isVisible() == (number == made.numbers["s1"])

@@ -10,6 +10,7 @@ from PySide6.QtCore import QObject
 from markbench.ui.background import in_background
 from markbench.ui.look.dates import day
 from markbench.ui.look.theme import Theme
+from markbench.ui.moderation.pack_door import ENDING as PACK_ENDING
 from markbench.ui.parts import button
 from markbench.ui.places import FURTHER
 
@@ -93,21 +94,22 @@ class CareDoors(QObject):
             self.overdue.setToolTip(told.format(day=day(late.until), n=late.count))
         self._window.bar.renew()
 
-    def rebuild(self, folder: Path) -> None:
-        """Make a damaged class's file anew from its copies, then open the class."""
+    def rebuild(self, path: Path) -> None:
+        """Make the damaged file of a class or a pack anew from its copies, then open it."""
         window = self._window
-        window.start.show_opening(folder)
+        window.start.show_opening(path)
 
         def work(_progress: object, _stop: object) -> Salvaged:
-            from markbench.session.restoring import rebuild
+            from markbench.session.restoring import rebuild, rebuild_second_marks
 
-            return rebuild(folder, window._who)
+            make = rebuild_second_marks if path.suffix == PACK_ENDING else rebuild
+            return make(path, window._who)
 
         def done(made: Salvaged) -> None:
-            window.open_folder(folder)
+            window.open_path(path)
             window._say_notice(str(made))
 
         in_background(
             self, work, done=done,
-            failed=lambda error: window.start.show_trouble(folder, str(error)),
+            failed=lambda error: window.refuse(path, error),
         )  # fmt: skip

@@ -37,6 +37,7 @@ class PackDoor(QObject):
         self._window, self._theme = window, theme
         self.sheet: PackSheet | None = None
         self.desk: Desk | None = None
+        self._asked: tuple[Path | None, str] = (None, "")  # so that to try again asks no more
         window.setAcceptDrops(True)
         window.installEventFilter(self)
         window.pages.currentChanged.connect(lambda _i: self._sweep())
@@ -70,7 +71,8 @@ class PackDoor(QObject):
 
     def open(self, path: Path) -> None:
         """Ask who moderates, and open a pack in the background."""
-        who = self._window._who
+        asked, name = self._asked
+        who = self._window._who or (name if asked == path else "")
         if not who:
             words = self.tr("Your name, as it shall stand under your second marks")
             who, sure = QInputDialog.getText(
@@ -78,6 +80,7 @@ class PackDoor(QObject):
             )
             if not sure:
                 return
+            self._asked = (path, who)
         window = self._window
         if not window.let_go():
             return
@@ -93,7 +96,7 @@ class PackDoor(QObject):
             self,
             work,
             done=self._show,
-            failed=lambda error: self._refuse(path, str(error)),
+            failed=lambda error: window.refuse(path, error),
         )
 
     def _take(self, packs: list[Path], replies: list[Path]) -> None:
@@ -136,10 +139,6 @@ class PackDoor(QObject):
         window.pages.addWidget(sheet)
         window._go(PACK, sheet)
         sheet.table.setFocus()
-
-    def _refuse(self, path: Path, words: str) -> None:
-        self._window.start.show_trouble(path, words)
-        self._window.start.again.hide()
 
     def _sweep(self, *, closing: bool = False) -> None:
         sheet = self.sheet
