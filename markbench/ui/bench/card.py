@@ -14,18 +14,20 @@ from PySide6.QtCore import (
     QRectF,
     Qt,
 )
-from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPainterPath, QPolygonF
+from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QPainterPath, QPolygonF
 from PySide6.QtWidgets import QStyleOptionViewItem
 
 from markbench.model import Concern
 from markbench.ui.bench.kept import PictureDelegate
 from markbench.ui.bench.model import ROW, ClassModel
+from markbench.ui.bench.names import set_name
 from markbench.ui.bench.rows import Axes, LearnerRow
 from markbench.ui.look.marks import paint_concern, paint_piece, pen
 from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 
 _GAP = 4
+_TALLY = 0.5  # lines that the boxes under the total take
 _ROOMY = 4.6  # lines of room from which a card has a sentence, too
 
 
@@ -148,17 +150,23 @@ def _arrow(spot: QPointF, area: QRectF) -> QPolygonF:
 
 def _paint_words(painter: QPainter, row: LearnerRow, box: QRectF, theme: Theme) -> None:
     colours = theme.palette
-    name_font = theme.font("body", bold=True)
     small = theme.font("small")
     line = QFontMetricsF(small).height()
-    painter.setPen(QColor(colours.ink))
-    used = _paint_name(painter, row.name, box, name_font, room=14 if row.finished else 0)
     glyph = max(12.0, line * 0.85)
-    at_x, at_y = box.left() + 1, box.top() + used + 5
+    foot = box.bottom() - line - _TALLY * line
+    ear = 14 if row.finished else 0
+    room = foot - line - glyph - 7 - box.top()
+    name = set_name(row.called, box.width(), room, ear, theme)
+    painter.setPen(QColor(colours.ink))
+    painter.setFont(name.font)
+    base = box.top() + name.metrics.ascent()
+    for text in name.lines:
+        painter.drawText(QPointF(box.left(), base), text)
+        base += name.metrics.height()
+    at_x, at_y = box.left() + 1, box.top() + name.height + 5
     for kind, present in row.pieces:
         paint_piece(painter, kind, present, QRectF(at_x, at_y, glyph, glyph), theme.palette)
         at_x += glyph * 1.55
-    foot = box.bottom() - line
     at_x = box.left() + 1
     room = foot - (at_y + glyph)
     at_y = at_y + glyph + (6 if room > _ROOMY * line else room / 2 - line / 2)
@@ -177,7 +185,10 @@ def _paint_words(painter: QPainter, row: LearnerRow, box: QRectF, theme: Theme) 
         top = at_y + line + 5
         left = QRectF(box.left() + 1, top, box.width() - 2, foot - top - 7)
         _paint_summary(painter, said(row.summary), left, theme)
-    _paint_progress(painter, row, QRectF(box.left(), foot, box.width(), line), theme)
+    _paint_total(painter, row, QRectF(box.left(), foot, box.width(), line), theme)
+    tally = QRectF(box.left() + 1, box.bottom() - (_TALLY - 0.1) * line, box.width() - 2,
+                   (_TALLY - 0.1) * line)  # fmt: skip
+    _paint_tally(painter, row, tally, theme)
 
 
 def _paint_summary(painter: QPainter, words: str, box: QRectF, theme: Theme) -> None:
@@ -205,51 +216,39 @@ def _paint_summary(painter: QPainter, words: str, box: QRectF, theme: Theme) -> 
         painter.drawText(QPointF(box.left(), y), shown)
 
 
-def _paint_name(painter: QPainter, name: str, box: QRectF, font: QFont, room: float) -> float:
-    """The name on one line or two; returns the height used."""
-    metrics = QFontMetricsF(font)
-    painter.setFont(font)
-    words, first = name.split(), ""
-    while words and metrics.horizontalAdvance(f"{first} {words[0]}".strip()) <= box.width() - room:
-        first = f"{first} {words.pop(0)}".strip()
-    lines = [first, " ".join(words)] if first else [name]
-    for number, text in enumerate(line for line in lines if line):
-        wide = box.width() - (room if number == 0 else 0)
-        shown = metrics.elidedText(text, Qt.TextElideMode.ElideRight, wide)
-        painter.drawText(
-            QPointF(box.left(), box.top() + metrics.ascent() + number * metrics.height()), shown
-        )
-    return metrics.height() * sum(bool(line) for line in lines)
-
-
-def _paint_progress(painter: QPainter, row: LearnerRow, box: QRectF, theme: Theme) -> None:
-    """A box per criterion, inked where marked, and the total: in ink, or the draft in pencil."""
+def _paint_total(painter: QPainter, row: LearnerRow, box: QRectF, theme: Theme) -> None:
+    """The total of the most there is: in ink, or the draft in pencil."""
     colours = theme.palette
     if row.finished and row.total is not None:
-        font, colour, text = theme.font("small", bold=True), colours.deed, f"{row.total:g}"
-        text = f"{text} / {row.most:g}"
+        font, colour = theme.font("small", bold=True), colours.deed
+        text = f"{row.total:g} / {row.most:g}"
     elif row.drafted is not None:
         font, colour = theme.font("small"), colours.pencil
         font.setItalic(True)
-        words = QCoreApplication.translate("CardDelegate", "draft {marks:g}")
-        text = words.format(marks=row.drafted)
+        words = QCoreApplication.translate("CardDelegate", "draft {marks:g} / {most:g}")
+        text = words.format(marks=row.drafted, most=row.most)
     else:
-        font, colour, text = theme.font("small"), colours.pencil, ""
-    width = QFontMetricsF(font).horizontalAdvance(text)
+        return
     painter.setFont(font)
     painter.setPen(QColor(colour))
     painter.drawText(box, Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter, text)
-    room = box.width() - width - 8
-    if row.criteria == 0 or room < 12:
+
+
+def _paint_tally(painter: QPainter, row: LearnerRow, box: QRectF, theme: Theme) -> None:
+    """A box per criterion, inked where marked: of one size on all cards of a class."""
+    colours = theme.palette
+    if row.criteria == 0:
         return
-    step = min(box.height() * 0.62, room / row.criteria)
-    side = step - 2.5
-    for i in range(row.criteria):
-        cell = QRectF(box.left() + 1 + i * step, box.center().y() - side / 2, side, side)
-        done = i < row.marked
-        painter.setPen(pen(colours.deed if done else colours.edge, 1.0))
-        painter.setBrush(QColor(colours.deed) if done else Qt.BrushStyle.NoBrush)
-        painter.drawRect(cell)
+    gap = 2.5
+    wide = min((box.width() + gap) / row.criteria - gap, box.height() * 2.4)
+    boxes = [
+        QRectF(box.left() + i * (wide + gap), box.top(), wide, box.height())
+        for i in range(row.criteria)
+    ]
+    for colour, cells in ((colours.edge, boxes[row.marked :]), (colours.deed, boxes[: row.marked])):
+        painter.setPen(pen(colour, 1.0))
+        painter.setBrush(QColor(colour) if colour == colours.deed else Qt.BrushStyle.NoBrush)
+        painter.drawRects(cells)
 
 
 def _paint_ear(painter: QPainter, box: QRectF, theme: Theme) -> None:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtCore import QRectF, Signal
 from PySide6.QtGui import QPainter
-from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QStackedWidget, QWidget
+from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QStackedWidget, QVBoxLayout, QWidget
 
 from markbench.model import Concern, PieceKind
 from markbench.ui.flow import FlowLayout
@@ -64,7 +64,12 @@ class Legend(QWidget):
         super().__init__()
         self._theme = theme
         self.axes = label(kind="small")
-        row = FlowLayout(self, spacing=14)
+        row = FlowLayout(spacing=14)
+        column = QVBoxLayout(self)
+        column.setContentsMargins(0, 0, 0, 0)
+        column.addStretch(1)
+        column.addLayout(row)
+        column.addStretch(1)
         row.addWidget(self.axes)
         for concern, words in (
             (Concern.LOOK, self.tr("look before marking")),

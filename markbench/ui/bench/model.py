@@ -82,10 +82,20 @@ class ClassModel(QAbstractListModel):
 
     def _read(self) -> None:
         session = self._desk.session
+        self._called = self._numbers()
         self.rows = [
-            learner_row(session, learner.id, i) for i, learner in enumerate(session.learners)
+            learner_row(session, learner.id, i, self._called.get(learner.id))
+            for i, learner in enumerate(session.learners)
         ]
         self.axes = Axes.of(self.rows)
+
+    def _numbers(self) -> dict[str, str]:
+        """Where names are hidden, the number by which each learner goes."""
+        if not self._desk.blind:
+            return {}
+        from markbench.session.blind import numbers  # late, as the session is
+
+        return {learner: str(number) for learner, number in numbers(self._desk.held).items()}
 
     def _on_changed(self, learner: str) -> None:
         number = self.number_of(learner)
@@ -93,7 +103,9 @@ class ClassModel(QAbstractListModel):
             self._renew()
             return
         before, axes = self.rows[number], self.axes
-        row = self.rows[number] = learner_row(self._desk.session, learner, number)
+        row = self.rows[number] = learner_row(
+            self._desk.session, learner, number, self._called.get(learner)
+        )
         if row.points != before.points:
             self.axes = Axes.of(self.rows)
         index = self.index(number)

@@ -19,10 +19,14 @@ if TYPE_CHECKING:
 
 @dataclass(frozen=True)
 class LearnerRow:
-    """One learner at a glance. ``points`` are (length in m, period squared in s²)."""
+    """One learner at a glance. ``points`` are (length in m, period squared in s²).
+
+    ``called`` is what the card is headed with: the name, or the number where names are hidden.
+    """
 
     id: str
     name: str
+    called: str
     group: str
     order: int
     points: tuple[tuple[float, float], ...]
@@ -74,17 +78,20 @@ class LearnerRow:
         return self.criteria > 0 and self.marked == self.criteria
 
 
-def learner_row(session: Session, learner_id: str, order: int) -> LearnerRow:
-    """Gather one learner."""
+def learner_row(
+    session: Session, learner_id: str, order: int, called: str | None = None
+) -> LearnerRow:
+    """Gather one learner, ``called`` by something else than the name."""
     portfolio = session.portfolio(learner_id)
     analysis = session.analysis(learner_id)
     findings = session.findings(learner_id)
     marks = session.marks(learner_id)
     marked, criteria = session.progress(learner_id)
-    line = analysis.line
+    line, name = analysis.line, portfolio.learner.name or learner_id
     return LearnerRow(
         id=learner_id,
-        name=portfolio.learner.name or learner_id,
+        name=name,
+        called=name if called is None else called,
         group=portfolio.learner.group,
         order=order,
         points=tuple(
