@@ -284,7 +284,7 @@ class Shelf:
             NotImplementedError,
             RuntimeError,
         ) as error:
-            raise PieceError(f"{file} is not a zip file that can be opened ({error}).") from error
+            raise PieceError(f"{file} is not a zip file that can be opened.") from error
         if held is not None:
             held[1].file.close()
         if within:
@@ -349,7 +349,9 @@ class Shelf:
             raise
         except (OSError, zipfile.BadZipFile, zlib.error, EOFError, ValueError,
                 NotImplementedError, RuntimeError, lzma.LZMAError) as error:  # fmt: skip
-            raise PieceError(f"{file} could not be read ({error}).") from error
+            raise PieceError(
+                f"{file} could not be read: it is damaged, locked by a password, or out of reach."
+            ) from error
 
     def read(self, file: str, limit_bytes: int) -> bytes:
         """All bytes of a piece; ``PieceError`` if there are more than the limit."""

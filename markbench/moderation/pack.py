@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import hashlib
 import json
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
@@ -18,6 +18,7 @@ PACK_FORMAT = "markbench-pack"
 REPLY_FORMAT = "markbench-reply"
 VERSION = 1
 MANIFEST = "manifest.json"
+_NAMED = 3  # more pieces left out for one reason are counted
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +62,26 @@ class LeftOut:
 
     def __str__(self) -> str:
         return f"Learner {self.number}: {self.what} left out: {self.why}."
+
+
+def summed_up(left_out: Sequence[LeftOut]) -> tuple[str, ...]:
+    """What stayed behind, a line for each reason: many pieces are counted, a few are named."""
+    reasons: dict[str, list[LeftOut]] = {}
+    for one in left_out:
+        reasons.setdefault(one.why, []).append(one)
+    lines = []
+    for why, pieces in sorted(reasons.items(), key=lambda pair: -len(pair[1])):
+        by_piece: dict[str, list[str]] = {}
+        for one in pieces:
+            by_piece.setdefault(one.what, []).append(one.number)
+        told = [
+            f"{len(numbers)} × {what}"
+            if len(numbers) > _NAMED
+            else f"{what} of {'learner' if len(numbers) == 1 else 'learners'} {', '.join(numbers)}"
+            for what, numbers in by_piece.items()
+        ]
+        lines.append(f"{'; '.join(told)}: {why}.")
+    return tuple(lines)
 
 
 def canonical(value: Any) -> bytes:

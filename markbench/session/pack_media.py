@@ -45,7 +45,9 @@ def clean_video(data: bytes) -> bytes:
         made = _remuxed(data)
         left = tags_of(made)
     except (FFmpegError, AttributeError, ValueError, OSError, IndexError) as error:
-        raise NotCleanError(f"the film could not be copied without its tags ({error})") from error
+        raise NotCleanError(
+            "the film is damaged or of a kind that cannot be copied without its tags"
+        ) from error
     if left:
         raise NotCleanError(f"tags were left in the film ({', '.join(sorted(left))})")
     return made

@@ -28,6 +28,7 @@ from markbench.moderation.pack import (
     check_code,
     digest_of,
     numbers_for,
+    summed_up,
 )
 from markbench.moderation.plain import to_plain
 from markbench.moderation.scrubbing import Scrubber
@@ -177,7 +178,7 @@ class _Packing:
             tuple(learners),
             self.members,
             SHIPPED,
-            (*LEFT_OUT, *(self.scrubber.text(str(one)) for one in self.left_out)),
+            (*LEFT_OUT, *(self.scrubber.text(line) for line in summed_up(self.left_out))),
         )
 
     def learner(self, learner: Learner, number: str) -> None:
@@ -235,7 +236,7 @@ class _Packing:
         why = _WHY_NOT.get(piece.kind, "")
         may_show_a_face = piece.kind in ("selfie", "photo")
         if may_show_a_face and not self.session.brief.selfies_in_pack:
-            why = "the brief does not allow photos of learners (selfies_in_pack)"
+            why = "the brief does not allow photos of learners"
         if not why:
             clean, ending = _CLEAN[piece.kind]
             try:
@@ -256,7 +257,7 @@ class _Packing:
     def report(self, piece: Piece, number: str) -> Piece | None:
         """A written report as its words alone, names taken out, where the brief allows it."""
         if not self.session.brief.reports_in_pack:
-            why = "the brief does not allow written reports (reports_in_pack)"
+            why = "the brief does not allow written reports"
             self.leave_out(piece, number, why)
             return None
         try:

@@ -22,6 +22,7 @@ from shiboken6 import isValid
 
 from markbench.ui.background import Progress, Work, in_background
 from markbench.ui.look.dates import day_and_time
+from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.moderation.records import SignOff
@@ -132,7 +133,7 @@ class Desk(QObject):
             try:
                 self.held.keep_elsewhere(path)
             except StoreAwayError as error:
-                raise StoreError(str(error)) from error  # that place is not waited for
+                raise StoreError(plainly(error)) from error  # that place is not waited for
 
         self.finish()
         self._unsaved.appendleft(keep)
@@ -296,7 +297,7 @@ class Desk(QObject):
         from markbench.session.errors import SignedOffError
 
         self._settle()
-        words = str(error)
+        words = plainly(error)
         if self._unsaved:
             self._again.start(AGAIN_MS)
             kept = self.tr("Changes kept here until they can be saved: {n}.")

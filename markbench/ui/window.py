@@ -31,6 +31,7 @@ from markbench.ui.newclass.doors import Doors
 from markbench.ui.parts import IconButton
 from markbench.ui.places import Place, PlaceBar, make_bench, make_page
 from markbench.ui.renewal import renew
+from markbench.ui.said import plainly
 from markbench.ui.start_page import StartPage
 from markbench.ui.turned import turned
 from markbench.ui.unsaved import may_let_go
@@ -128,7 +129,7 @@ class Window(QMainWindow):
                 self,
                 opening.draft_all(desk.held),
                 done=lambda _none: opening.set_apart() if desk.open else None,
-                failed=lambda error: self._say_trouble(str(error)),
+                failed=lambda error: self._say_trouble(plainly(error)),
             )
 
     def _load_ahead(self) -> None:
@@ -146,7 +147,7 @@ class Window(QMainWindow):
 
         can_rebuild = isinstance(error, StoreDamagedError)
         is_pack = path.suffix == PACK_ENDING
-        self.start.show_trouble(path, str(error), can_rebuild=can_rebuild, is_pack=is_pack)
+        self.start.show_trouble(path, plainly(error), can_rebuild=can_rebuild, is_pack=is_pack)
 
     def stop_opening(self) -> None:
         """Give up reading."""
@@ -199,7 +200,7 @@ class Window(QMainWindow):
             self,
             lambda _progress, _stop: write_workbooks(session),
             done=lambda words: self._say_notice(words),
-            failed=lambda error: self._say_trouble(str(error)),
+            failed=lambda error: self._say_trouble(plainly(error)),
         )
 
     def let_go(self) -> bool:

@@ -16,7 +16,7 @@ from PIL import Image
 
 from markbench.intake.brief_file import write_brief
 from markbench.model import Brief, Decision, Finding, Learner, ReadingsTable, Source
-from markbench.moderation.pack import numbers_for
+from markbench.moderation.pack import LeftOut, numbers_for, summed_up
 from markbench.moderation.plain import from_plain, to_plain
 from markbench.moderation.records import second_marks
 from markbench.moderation.sample import draw
@@ -76,7 +76,7 @@ def test_photos_and_films_are_clean_and_selfies_stay_behind(pack):
     assert tags_of(films[0]) == set()
     assert b"InventedCamera" not in films[0]
     assert not any("selfie" in name for name in found)
-    assert sum("selfies_in_pack" in str(one) for one in pack.left_out) == 4
+    assert sum("photos of learners" in str(one) for one in pack.left_out) == 4
 
 
 def test_selfies_go_where_the_brief_allows_them(marked, folder, tmp_path):
@@ -229,7 +229,7 @@ def test_reports_stay_behind_unless_the_brief_allows_them(with_reports, folder, 
     take_sample(with_reports, seed=4)
     packed = write_pack(with_reports, tmp_path / "a.markbench-pack")
     assert not any("report" in name for name in members(packed.path))
-    assert sum("reports_in_pack" in str(one) for one in packed.left_out) == 4
+    assert sum("written reports" in str(one) for one in packed.left_out) == 4
     with_reports.close()
     brief = dataclasses.replace(with_reports.brief, reports_in_pack=True)
     write_brief(folder / "brief.toml", brief)
@@ -302,3 +302,25 @@ def test_what_the_moderator_took_back_is_taken_back_in_the_class_too(pack, marke
     assert len(second_marks(marked.state)[learner][criterion.id]) == 1
     merge_reply(marked, tmp_path / "later.markbench-reply")
     assert not second_marks(marked.state).get(learner)
+
+
+# --- what stayed behind, told ---------------------------------------------------------------
+
+
+def test_many_pieces_left_out_for_one_reason_are_counted_and_a_few_are_named():
+    selfies = [LeftOut(f"{n:02}", "selfie", "not allowed") for n in range(1, 6)]
+    films = [LeftOut("07", "swing video", "damaged"), LeftOut("09", "swing video", "damaged")]
+    report = LeftOut("03", "report", "not allowed")
+    assert summed_up([films[0], *selfies, report, films[1]]) == (
+        "5 × selfie; report of learner 03: not allowed.",
+        "swing video of learners 07, 09: damaged.",
+    )
+    assert summed_up([]) == ()
+
+
+def test_a_film_that_cannot_be_cleaned_says_so_without_the_numbers_of_the_system(marked, folder):
+    with pytest.raises(NotCleanError) as told:
+        clean_video(b"\x00\x00\x00\x18ftypmp42" + b"no film" * 50)
+    assert str(told.value) == (
+        "the film is damaged or of a kind that cannot be copied without its tags"
+    )

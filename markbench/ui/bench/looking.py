@@ -12,6 +12,7 @@ from markbench.ui.background import Progress, Stop, in_background
 from markbench.ui.desk import Desk
 from markbench.ui.opening import set_apart
 from markbench.ui.parts import button, label
+from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session import Session
@@ -76,4 +77,4 @@ class EvidenceLook(QWidget):
 
     def _failed(self, error: Exception) -> None:
         self.hide()
-        self._desk.trouble.emit(str(error))
+        self._desk.trouble.emit(plainly(error))

@@ -13,6 +13,7 @@ from markbench.ui.care.sheet import CareSheet
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button, label
+from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session.pseudonyms import Copied
@@ -89,7 +90,7 @@ class PseudonymPage(CareSheet):
             self,
             lambda progress, _stop: make_copy(held, place, key, progress=progress),
             done=self._copied,
-            failed=lambda error: self._end(str(error)),
+            failed=lambda error: self._end(plainly(error)),
             progress=lambda at, of, _what: self._begin(f"{at} / {of}"),
         )
 
@@ -117,7 +118,7 @@ class PseudonymPage(CareSheet):
             self,
             lambda _progress, _stop: bring_home(held, place, key),
             done=lambda count: self._end(words.format(n=count)),
-            failed=lambda error: self._end(str(error)),
+            failed=lambda error: self._end(plainly(error)),
         )
 
     def _copied(self, made: Copied) -> None:

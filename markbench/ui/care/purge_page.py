@@ -13,6 +13,7 @@ from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
 from markbench.ui.moderation.paper import Roll
 from markbench.ui.parts import button, label
+from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session.purging import Plan, Purged
@@ -103,7 +104,7 @@ class PurgePage(CareSheet):
         self.purged.emit()
 
     def _failed(self, error: Exception) -> None:
-        self._end(str(error))
+        self._end(plainly(error))
 
     def _end(self, words: str) -> None:
         self.sure.setChecked(False)

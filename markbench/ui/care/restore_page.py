@@ -14,6 +14,7 @@ from markbench.ui.look.dates import day_and_time
 from markbench.ui.look.theme import Theme
 from markbench.ui.moderation.paper import Roll
 from markbench.ui.parts import button, label
+from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session.restoring import Copy, WayBack
@@ -142,7 +143,7 @@ class RestorePage(CareSheet):
         return f"{told}. {since.format(n=way.later)}"
 
     def _refuse(self, error: Exception) -> None:
-        self.told.setText(str(error))
+        self.told.setText(plainly(error))
 
 
 def _when(copy: Copy) -> str:

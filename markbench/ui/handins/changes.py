@@ -16,6 +16,7 @@ from markbench.ui.desk import Desk
 from markbench.ui.look.dates import short_day_and_time
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import label
+from markbench.ui.said import plainly
 
 Index = QModelIndex | QPersistentModelIndex
 
@@ -146,7 +147,7 @@ class ChangesPanel(QFrame):
             self,
             lambda _progress, _stop: earlier_table(held, learner),
             done=lambda table: self._compare(table, now_table),
-            failed=lambda error: self.words.setText(self._desk.hidden(str(error), learner)),
+            failed=lambda error: self.words.setText(self._desk.hidden(plainly(error), learner)),
         )
 
     def _compare(self, earlier: ReadingsTable | None, now: ReadingsTable) -> None:

@@ -14,6 +14,7 @@ from markbench.ui.flow import FlowLayout
 from markbench.ui.moderation.paper import Paper, Roll
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.parts import button, label
+from markbench.ui.said import plainly
 
 
 class BoundariesPaper(Paper):
@@ -71,7 +72,7 @@ class BoundariesPaper(Paper):
             self.moved = move(self.moved, grade, least)
         except ValueError as error:
             self._put(self.moved)
-            self.said.setText(str(error))
+            self.said.setText(plainly(error))
             return
         self._show()
 
@@ -123,5 +124,5 @@ class BoundariesPaper(Paper):
             self,
             lambda _progress, _stop: held.save_brief(brief),
             done=lambda _none: None,
-            failed=lambda error: self.trouble.emit(str(error)),
+            failed=lambda error: self.trouble.emit(plainly(error)),
         )

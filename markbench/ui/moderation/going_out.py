@@ -13,6 +13,7 @@ from markbench.ui.flow import FlowLayout
 from markbench.ui.moderation.paper import Paper, line
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.parts import button, label, restyle
+from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session.going_out import WentOut
@@ -130,4 +131,4 @@ class OutPaper(Paper):
 
     def _fail(self, error: Exception) -> None:
         self._offer()
-        self.trouble.emit(str(error))
+        self.trouble.emit(plainly(error))

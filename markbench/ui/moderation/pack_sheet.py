@@ -28,6 +28,7 @@ from markbench.ui.parts import IconButton, button, label, restyle
 from markbench.ui.portfolio.criterion import CriterionCard
 from markbench.ui.portfolio.margin import MarkingMargin
 from markbench.ui.portfolio.page import PortfolioPage
+from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session.session import Change
@@ -194,7 +195,7 @@ class PackSheet(PortfolioPage):
         try:
             words = "\n\n".join(self._pack.data(one).decode() for one in reports)
         except (PackError, UnicodeDecodeError) as error:
-            self.trouble.emit(str(error))
+            self.trouble.emit(plainly(error))
             return
         page = QDialog(self)
         page.setWindowTitle(self.tr("Written report"))
@@ -246,7 +247,7 @@ class PackSheet(PortfolioPage):
         try:
             self._pack.write_reply(path)
         except PackError as error:
-            self.trouble.emit(str(error))
+            self.trouble.emit(plainly(error))
         else:
             self.said.emit(
                 self.tr("✓ written: {file}. Send this file to the first marker.").format(

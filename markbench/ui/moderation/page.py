@@ -29,6 +29,7 @@ from markbench.ui.overview.figure import Figure, Spot
 from markbench.ui.overview.saving import ask_and_save
 from markbench.ui.overview.view import FigurePaper
 from markbench.ui.parts import press, quiet_scroll
+from markbench.ui.said import plainly
 
 _SIDE_BY_SIDE = 900  # narrower than this (at 100 % text), everything stands in one column
 
@@ -168,7 +169,7 @@ class ModerationPage(QWidget):
             self,
             lambda _progress, _stop: Figures.of(session, now.found),
             done=partial(self._take_figures, now),
-            failed=lambda error: self.trouble.emit(str(error)),
+            failed=lambda error: self.trouble.emit(plainly(error)),
         )
 
     def _take_figures(self, now: Standing, figures: Figures) -> None:
@@ -198,7 +199,7 @@ class ModerationPage(QWidget):
         try:
             name = ask_and_save(self, self._desk.held.folder, figure)
         except OSError as error:
-            self.trouble.emit(str(error))
+            self.trouble.emit(plainly(error))
         else:
             if name:
                 self.said.emit(self.tr("✓ saved {file}").format(file=name))

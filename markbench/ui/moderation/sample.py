@@ -50,10 +50,19 @@ class SamplePaper(Paper):
             deeds.addWidget(control)
         self.pack_said = label(kind="small", wrap=True)
         self.pack_said.hide()
+        self.each = button(self.tr("Every piece that stayed behind"), "quiet", self._show_each)
+        self.each.setCheckable(True)
+        self.each.hide()
+        self._pieces = label(kind="small", wrap=True)
+        self._pieces.hide()
         for part in (self._about, self.roll, self._rule):
             self.column.addWidget(part)
         self.column.addLayout(deeds)
+        more = FlowLayout(spacing=6)
+        more.addWidget(self.each)
         self.column.addWidget(self.pack_said)
+        self.column.addLayout(more)
+        self.column.addWidget(self._pieces)
         self._packed.connect(self._say_packed)
 
     def show_standing(self, now: Standing) -> None:
@@ -136,17 +145,27 @@ class SamplePaper(Paper):
         self._desk.do(make)
 
     def _say_packed(self, packed: Packed) -> None:
-        words = self.tr("✓ {file} written, check code {code}; {n} pieces left out")
-        self.said.emit(
-            words.format(file=packed.path.name, code=packed.code, n=len(packed.left_out))
-        )
-        told = [str(one) for one in packed.left_out]
+        from markbench.moderation.pack import summed_up
+
+        words = self.tr("✓ {file} written, check code {code}")
+        self.said.emit(words.format(file=packed.path.name, code=packed.code))
+        told = list(summed_up(packed.left_out))
+        if told:
+            stayed = self.tr("Stayed behind: {n} of the learners' pieces.")
+            told.insert(0, stayed.format(n=len(packed.left_out)))
         if packed.doubtful:
             quoted = "; ".join(f"“{one}”" for one in packed.doubtful)
             doubt = self.tr("Left standing, in case it is a name: {quoted}. Look before you send.")
             told.insert(0, doubt.format(quoted=quoted))
         self.pack_said.setText("\n".join(told))
         self.pack_said.setVisible(bool(told))
+        self._pieces.setText("\n".join(str(one) for one in packed.left_out))
+        self.each.setChecked(False)
+        self.each.setVisible(bool(packed.left_out))
+        self._show_each()
+
+    def _show_each(self) -> None:
+        self._pieces.setVisible(self.each.isChecked() and not self.each.isHidden())
 
     def ask_and_merge(self) -> None:
         """Ask for a reply and merge it."""

@@ -15,6 +15,7 @@ from markbench.ui.look.dates import day_and_time
 from markbench.ui.moderation.paper import Paper, line
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.parts import button, label
+from markbench.ui.said import plainly
 
 
 class SigningPaper(Paper):
@@ -123,7 +124,7 @@ class SigningPaper(Paper):
             self,
             work,
             done=lambda name: self.said.emit(self.tr("✓ written: {file}").format(file=name)),
-            failed=lambda error: self.trouble.emit(str(error)),
+            failed=lambda error: self.trouble.emit(plainly(error)),
         )
 
 

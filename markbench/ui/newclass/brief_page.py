@@ -11,6 +11,7 @@ from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
 from markbench.ui.newclass.brief_form import BriefForm
 from markbench.ui.parts import button, frame, label
+from markbench.ui.said import plainly
 
 
 class BriefPage(QWidget):
@@ -82,4 +83,4 @@ class BriefPage(QWidget):
 
     def _failed(self, error: Exception) -> None:
         self.save.setEnabled(True)
-        self.trouble.setText(str(error))
+        self.trouble.setText(plainly(error))

@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication, QFileDialog, QWidget
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import first_stop
 from markbench.ui.places import FURTHER
+from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session import Session
@@ -96,7 +97,7 @@ class Doors(QObject):
         try:
             page = RubricPage(desk, self._theme)
         except (OSError, ValueError) as error:
-            self._window._say_trouble(str(error))
+            self._window._say_trouble(plainly(error))
             return
         page.left.connect(self.leave)
         self.show_over(page)
@@ -168,7 +169,7 @@ class Doors(QObject):
         try:
             write(session.folder, to)
         except Exception as error:  # said in the bar, whatever it is
-            self._window._say_trouble(str(error))
+            self._window._say_trouble(plainly(error))
             return
         self._window._say_notice(self.tr("✓ written: {name}").format(name=to.name))
         if ending == "html":  # to be looked at and printed, by the system's own means

@@ -25,6 +25,7 @@ from markbench.ui.newclass.found import FoundPage
 from markbench.ui.newclass.rubric_choice import RubricChooser
 from markbench.ui.newclass.whose import LooseDesk, WhosePanel
 from markbench.ui.parts import button, frame, label
+from markbench.ui.said import plainly
 
 FOUND, WHOSE, BRIEF, RUBRIC = range(4)
 
@@ -122,7 +123,7 @@ class NewClassPage(QWidget):
             self,
             lambda progress, stop: NewClass.look(folder, progress=progress, stop=stop),
             done=self._show,
-            failed=lambda error: self._say_failed(str(error)),
+            failed=lambda error: self._say_failed(plainly(error)),
             progress=self._say_progress,
         )
 
@@ -234,7 +235,7 @@ class NewClassPage(QWidget):
         try:
             new.begin(self._who)
         except Exception as error:  # the disk, the journal or the brief in place: all are told
-            self.trouble.setText(str(error))
+            self.trouble.setText(plainly(error))
             return
         self.begun.emit(new.folder)
 

@@ -12,6 +12,7 @@ from markbench.ui.background import in_background
 from markbench.ui.bench.settle import SettlePanel
 from markbench.ui.desk import Command, Desk
 from markbench.ui.look.theme import Theme
+from markbench.ui.said import plainly
 
 
 class LooseDesk(QObject):
@@ -49,7 +50,7 @@ class LooseDesk(QObject):
             self,
             lambda _progress, _stop: command(self.session),  # type: ignore[arg-type]
             done=lambda _none: self._done(""),
-            failed=lambda error: self._done(str(error)),
+            failed=lambda error: self._done(plainly(error)),
         )
 
     def _done(self, trouble: str) -> None:

@@ -33,6 +33,7 @@ from markbench.ui.overview.spread import SpreadFigure
 from markbench.ui.overview.topics import TopicsFigure
 from markbench.ui.overview.view import FigurePaper
 from markbench.ui.parts import frame, label, quiet_scroll
+from markbench.ui.said import plainly
 
 _SIDE_BY_SIDE = 900  # narrower than this (at 100 % text), everything stands in one column
 _LEARNER = int(Qt.ItemDataRole.UserRole)
@@ -170,7 +171,7 @@ class OverviewPage(QWidget):
         try:
             name = ask_and_save(self, self._desk.held.folder, figure)
         except OSError as error:
-            self.trouble.emit(str(error))
+            self.trouble.emit(plainly(error))
         else:
             if name:
                 self.said.emit(self.tr("✓ saved {file}").format(file=name))

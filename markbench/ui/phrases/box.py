@@ -28,6 +28,7 @@ from markbench.ui.feedback.at_hand import AtHand
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import IconButton, button, label, restyle
 from markbench.ui.rubrics.completion import PhraseEdit
+from markbench.ui.said import plainly
 
 _PAUSE_MS = 80
 _ROWS = 5
@@ -147,7 +148,7 @@ class PhraseBox(QFrame):
             try:
                 typed = fill(typed, self._desk.session.facts(self._learner))
             except PhraseError as error:
-                trouble = str(error)
+                trouble = plainly(error)
         level = reading_level(typed, self._desk.session.brief.feedback_language)
         words = self.tr("Words: {n}; characters: {c} of {most}").format(
             n=level.words, c=level.characters, most=LONGEST
@@ -182,7 +183,7 @@ class PhraseBox(QFrame):
         try:
             fill(piece, self._desk.session.facts(self._learner))
         except PhraseError as error:
-            self._tell(str(error))
+            self._tell(plainly(error))
             return
         self.field.clear()
         self.chosen.emit(piece)
@@ -192,7 +193,7 @@ class PhraseBox(QFrame):
         try:
             fill(typed, self._desk.session.facts(learner))
         except PhraseError as error:
-            self._tell(str(error))
+            self._tell(plainly(error))
             return
         self._desk.do(lambda session: keep_phrase(session, learner, criterion, typed))
         self.field.clear()

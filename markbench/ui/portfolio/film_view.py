@@ -18,6 +18,7 @@ from markbench.ui.parts import IconButton, button, label
 from markbench.ui.portfolio.film import Film
 from markbench.ui.portfolio.photo_view import PhotoView
 from markbench.ui.portfolio.swing_trace import SwingTrace
+from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.evidence.video.judge import SwingMeasurement
@@ -87,7 +88,7 @@ class FilmView(QWidget):
             self,
             lambda _progress, _stop: Film.open(folder, file),
             done=self._opened,
-            failed=lambda error: self.words.setText(str(error)),
+            failed=lambda error: self.words.setText(plainly(error)),
             pool=self._pool,
         )
 
@@ -251,7 +252,7 @@ class FilmView(QWidget):
     def _failed(self, error: Exception) -> None:
         self._fetching = False
         self.pause()
-        self.words.setText(str(error))
+        self.words.setText(plainly(error))
 
     def _say(self) -> None:
         if self._film is not None:

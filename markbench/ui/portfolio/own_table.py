@@ -32,6 +32,7 @@ from markbench.ui.look.theme import Theme
 from markbench.ui.parts import IconButton, button, label, quiet_scroll
 from markbench.ui.portfolio.own_table_model import ROLE, GridModel, Pointing
 from markbench.ui.portfolio.typed import TypedTable
+from markbench.ui.said import plainly
 
 Index = QModelIndex | QPersistentModelIndex
 _MOST_BYTES = 50_000_000
@@ -148,7 +149,7 @@ class OwnTable(QFrame):
                 self,
                 lambda _progress, _stop: load_grids(folder, true_file),
                 done=partial(self._arrived, file),
-                failed=lambda error: self._caption.setText(self._desk.hidden(str(error))),
+                failed=lambda error: self._caption.setText(self._desk.hidden(plainly(error))),
             )
 
     def renew(self, tables: Iterable[Piece]) -> None:

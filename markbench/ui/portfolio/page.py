@@ -25,6 +25,7 @@ from markbench.ui.portfolio.own_table import OwnTable
 from markbench.ui.portfolio.readings_model import ReadingsModel
 from markbench.ui.portfolio.readings_view import ReadingsView
 from markbench.ui.portfolio.viewer import EvidenceViewer
+from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session import Change
@@ -209,7 +210,7 @@ class PortfolioPage(QWidget):
         try:
             name = ask_and_save(self, self._desk.held.folder, figure)
         except OSError as error:
-            self._desk.trouble.emit(str(error))
+            self._desk.trouble.emit(plainly(error))
             return
         if name:
             self.said.emit(self.tr("✓ saved {file}").format(file=name))

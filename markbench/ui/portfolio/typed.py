@@ -10,6 +10,7 @@ from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button, label
+from markbench.ui.said import plainly
 
 _SPARE = 2  # empty rows below what there is
 
@@ -106,7 +107,7 @@ class TypedTable(QWidget):
         try:
             rows = self.rows()
         except ValueError as error:
-            self._trouble.setText(str(error))
+            self._trouble.setText(plainly(error))
             self._trouble.show()
             return
         learner = self._learner

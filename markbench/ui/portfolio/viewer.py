@@ -26,6 +26,7 @@ from markbench.ui.portfolio.pictures import load_picture
 from markbench.ui.portfolio.status import KIND_KEYS, STATUS_KEYS, STATUSES, status_icon, status_word
 from markbench.ui.portfolio.swing_words import swing_words
 from markbench.ui.portfolio.thumbnails import FILMS
+from markbench.ui.said import plainly
 
 _LONGEST = 2600
 
@@ -201,7 +202,9 @@ class EvidenceViewer(QFrame):
             self,
             lambda _progress, _stop: load_picture(folder, file, _LONGEST),
             done=self.photo.show_image,
-            failed=lambda error: self._caption.setText(self._desk.hidden(f"{piece.file}: {error}")),
+            failed=lambda error: self._caption.setText(
+                self._desk.hidden(f"{piece.file}: {plainly(error)}")
+            ),
         )
 
     def _refresh(self, _learner: str = "") -> None:

@@ -30,6 +30,7 @@ from markbench.ui.parts import IconButton, button, frame, label, quiet_scroll
 from markbench.ui.rubrics.criterion_form import CriterionForm
 from markbench.ui.rubrics.entry import Entry
 from markbench.ui.rubrics.preview import PreviewPanel
+from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session import Session
@@ -271,7 +272,7 @@ class RubricPage(QWidget):
             self,
             lambda _progress, _stop: preview(session, rubric),
             done=self._keep,
-            failed=lambda error: self.trouble.setText(str(error)),
+            failed=lambda error: self.trouble.setText(plainly(error)),
         )
 
     def _keep(self, found: Preview) -> None:
@@ -320,7 +321,7 @@ class RubricPage(QWidget):
 
     def _failed(self, error: Exception) -> None:
         self.save.setEnabled(True)
-        self.trouble.setText(str(error))
+        self.trouble.setText(plainly(error))
         self.trouble.show()
 
     def _size(self) -> None:
