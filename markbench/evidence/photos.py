@@ -12,7 +12,9 @@ from scipy import ndimage
 
 from markbench.evidence.fingerprint import Fingerprint, fingerprint, repeated_pairs
 from markbench.evidence.picture import Header, PictureError, open_upright, read_header
-from markbench.model import Brief, Concern, Finding, Source
+from markbench.evidence.troubles import TROUBLES
+from markbench.model import Brief, Concern, Finding, Source, say
+from markbench.model.sentence import known_again
 
 # Two files and how far their pictures agree.
 Alike = tuple[str, str, float]
@@ -78,10 +80,12 @@ def findings_of_photo(look: PhotoLook, file: str, learner: str, brief: Brief) ->
             Finding(
                 "photo_unreadable",
                 learner,
-                f"The photo could not be opened: {look.problem}.",
+                say(
+                    "The photo could not be opened: {why}.", why=known_again(look.problem, TROUBLES)
+                ),
                 Concern.LOOK,
                 sources=source,
-                ask="Could you hand in this photo again?",
+                ask=say("Could you hand in this photo again?"),
             )
         ]
     found = []
@@ -91,10 +95,14 @@ def findings_of_photo(look: PhotoLook, file: str, learner: str, brief: Brief) ->
             Finding(
                 "photo_small",
                 learner,
-                f"The photo has only {width} × {height} pixels; details cannot be made out.",
+                say(
+                    "The photo has only {width} × {height} pixels; details cannot be made out.",
+                    width=width,
+                    height=height,
+                ),
                 numbers={"width_px": width, "height_px": height},
                 sources=source,
-                ask="Could you hand in the photo in its full size?",
+                ask=say("Could you hand in the photo in its full size?"),
             )
         )
     if look.spread < BLANK_SPREAD:
@@ -102,12 +110,15 @@ def findings_of_photo(look: PhotoLook, file: str, learner: str, brief: Brief) ->
             Finding(
                 "photo_blank",
                 learner,
-                "The photo shows an even surface: all of it lies within "
-                f"{look.spread:.0f} of 255 grey levels.",
+                say(
+                    "The photo shows an even surface: all of it lies within {spread:.0f} of 255 "
+                    "grey levels.",
+                    spread=look.spread,
+                ),
                 Concern.LOOK,
                 numbers={"spread_grey_levels": look.spread},
                 sources=source,
-                ask="Could you look whether this is the photo you meant?",
+                ask=say("Could you look whether this is the photo you meant?"),
             )
         )
     elif look.sharpness < BLURRED:
@@ -115,11 +126,15 @@ def findings_of_photo(look: PhotoLook, file: str, learner: str, brief: Brief) ->
             Finding(
                 "photo_blurred",
                 learner,
-                "The photo looks blurred: its clearest edges measure "
-                f"{look.sharpness:.3f} where {BLURRED:.3f} is asked for.",
+                say(
+                    "The photo looks blurred: its clearest edges measure {sharpness:.3f} where "
+                    "{asked:.3f} is asked for.",
+                    sharpness=look.sharpness,
+                    asked=BLURRED,
+                ),
                 numbers={"sharpness": look.sharpness},
                 sources=source,
-                ask="Could you take this photo again with the camera held still?",
+                ask=say("Could you take this photo again with the camera held still?"),
             )
         )
     return found + _date_findings(look, source, learner, brief)
@@ -141,13 +156,19 @@ def _date_findings(
         Finding(
             "photo_date",
             learner,
-            f"By the phone's clock the photo was taken on {taken:%d %B %Y}, {days} "
-            f"{'day' if days == 1 else 'days'} {'before' if early else 'after'} the days of "
-            "the brief. Phone clocks are often wrong.",
+            say(
+                "By the phone's clock the photo was taken on {day:%d %B %Y}, {days} before the "
+                "days of the brief. Phone clocks are often wrong."
+                if early
+                else "By the phone's clock the photo was taken on {day:%d %B %Y}, {days} after the "
+                "days of the brief. Phone clocks are often wrong.",
+                day=taken.date(),
+                days=say("{n} day", n=days) if days == 1 else say("{n} days", n=days),
+            ),
             Concern.ASK,
             numbers={"taken": taken.isoformat(), "days": float(days)},
             sources=source,
-            ask="When did you take this photo?",
+            ask=say("When did you take this photo?"),
         )
     ]
 
@@ -176,16 +197,23 @@ def repeated_photos(alike: Iterable[Alike], owners: Mapping[str, str]) -> dict[s
             same = learner == theirs
             if same and mine == another:
                 continue
-            whose = "another piece of the same learner" if same else f"a piece of {theirs}"
+            whose = say(
+                "another piece of the same learner" if same else "a piece of {learner}",
+                learner=theirs,
+            )
             found.setdefault(learner, []).append(
                 Finding(
                     "photo_repeated",
                     learner,
-                    f"The photo shows the same picture as {whose} ({other}).",
+                    say(
+                        "The photo shows the same picture as {whose} ({file}).",
+                        whose=whose,
+                        file=other,
+                    ),
                     Concern.ASK,
                     numbers={"agreement": near, "other": theirs, "other_file": other},
                     sources=(Source(mine), Source(other)),
-                    ask="Could you say how this photo was taken, and by whom?",
+                    ask=say("Could you say how this photo was taken, and by whom?"),
                     honest_rate=REPEATED_RATE,
                 )
             )

@@ -26,7 +26,7 @@ from markbench.intake.tables.workbooks import (
     worksheets,
 )
 from markbench.intake.tree import MOST_TABLE_BYTES, Found, PieceError, Shelf, problem
-from markbench.model import Brief, Concern, Finding, Learner, Source
+from markbench.model import Brief, Concern, Finding, Learner, Source, joined, say
 
 CLASS_LIST_STEMS = (
     "class list", "classlist", "class_list", "class-list", "roster", "register",
@@ -75,7 +75,9 @@ def read_class_list(name: str, data: bytes, *, sure: bool = True) -> ClassList |
     try:
         sheets = _sheets(name, data)
     except UnreadableError as error:
-        problem = _problem(name, f"The class list {name} could not be read: {error}.")
+        problem = _problem(
+            name, say("The class list {file} could not be read: {why}.", file=name, why=str(error))
+        )
         return ClassList((), (problem,)) if sure else None
     for sheet, cells in sheets:
         found = _heading_row(cells, sure=sure)
@@ -92,9 +94,10 @@ def read_class_list(name: str, data: bytes, *, sure: bool = True) -> ClassList |
     bare = _bare_names(name, sheets)
     if bare:
         return _learners(name, bare, has_ids=False)
-    text = (
-        f"No heading of a class list was found in {name}; one row should name the columns, "
-        "as “id, name, group”."
+    text = say(
+        "No heading of a class list was found in {file}; one row should name the columns, as “id, "
+        "name, group”.",
+        file=name,
     )
     return ClassList((), (_problem(name, text),))
 
@@ -114,7 +117,11 @@ def find_class_list(
     named = [one for one in top if _called_a_list(stem(one.file))]
     if len(named) > 1:
         names = ", ".join(one.file for one in named)
-        text = f"There is more than one class list ({names}); {named[0].file} is used."
+        text = say(
+            "There is more than one class list ({names}); {file} is used.",
+            names=names,
+            file=named[0].file,
+        )
         problems.append(problem(named[0].file, text))
     for one in named[:1]:
         try:
@@ -142,7 +149,11 @@ def find_class_list(
     read, file = max(lists, key=lambda pair: len(pair[0].learners))
     if len(lists) > 1:
         names = ", ".join(name for _, name in lists)
-        text = f"Several files look like a class list ({names}); {file}, the longest, is used."
+        text = say(
+            "Several files look like a class list ({names}); {file}, the longest, is used.",
+            names=names,
+            file=file,
+        )
         problems.append(problem(file, text))
     return read, file
 
@@ -319,27 +330,45 @@ def _learners(name: str, rows: Sequence[_Row], *, has_ids: bool) -> ClassList:
     for row in rows:
         if not row.id and not any(letter.isalpha() for letter in row.name):
             if row.name or row.partner:
-                problems.append(_problem(name, f"{row.source} of the class list has no name.", row))
+                problems.append(
+                    _problem(
+                        name,
+                        say("{place} of the class list has no name.", place=str(row.source)),
+                        row,
+                    )
+                )
             continue
         if has_ids and not row.id:
-            text = f"{row.name} has no id in the class list; the name serves as id."
+            text = say("{name} has no id in the class list; the name serves as id.", name=row.name)
             problems.append(_problem(name, text, row))
         if not row.name:
-            problems.append(_problem(name, f"Id {row.id} has no name in the class list.", row))
+            problems.append(
+                _problem(name, say("Id {id} has no name in the class list.", id=row.id), row)
+            )
         identity = row.id or row.name
         key = identity.casefold()
         if key in by_id:
             other = by_id[key]
             if fold(other.name) == fold(row.name) and (row.id or not has_ids):
-                text = f"{row.name or identity} ({identity}) stands twice in the class list."
+                text = say(
+                    "{name} ({id}) stands twice in the class list.",
+                    name=row.name or identity,
+                    id=identity,
+                )
                 if has_ids:
-                    problems.append(_problem(name, f"{text} The second row is left out.", row))
+                    problems.append(
+                        _problem(name, joined((text, say("The second row is left out."))), row)
+                    )
                     continue
-            text = (
-                f"Two rows of the class list have the id {identity}: {other.name} and {row.name}. "
+            shared, identity = identity, _free(identity, by_id)
+            text = say(
+                "Two rows of the class list have the id {id}: {one} and {other}. {other} is called "
+                "{own} here until the list is put right.",
+                id=shared,
+                one=other.name,
+                other=row.name,
+                own=identity,
             )
-            identity = _free(identity, by_id)
-            text += f"{row.name} is called {identity} here until the list is put right."
             problems.append(_problem(name, text, row))
             key = identity.casefold()
         by_id[key] = row
@@ -350,9 +379,12 @@ def _learners(name: str, rows: Sequence[_Row], *, has_ids: bool) -> ClassList:
     for key, ids in by_name.items():
         if len(ids) > 1 and key:
             shown = learners[[learner.id for learner in learners].index(ids[0])].name
-            text = (
-                f"{len(ids)} learners are called {shown} ({', '.join(ids)}); their files can be "
-                "told apart by id alone."
+            text = say(
+                "{n} learners are called {name} ({ids}); their files can be told apart by id "
+                "alone.",
+                n=len(ids),
+                name=shown,
+                ids=", ".join(ids),
             )
             problems.append(_problem(name, text))
     learners, pairs, odd = _partners(name, learners, wants_partner)
@@ -378,15 +410,22 @@ def _partners(
     for identity, row in wanted:
         judgement = matcher.judge(row.partner)
         if not judgement.clear or judgement.best.learner == identity:
-            text = f"The partner “{row.partner}” of {identity} is not clear from the class list."
+            text = say(
+                "The partner “{partner}” of {id} is not clear from the class list.",
+                partner=row.partner,
+                id=identity,
+            )
             problems.append(_problem(name, text, row))
             continue
         partner[identity] = judgement.best.learner
     for one, other in list(partner.items()):
         back = partner.setdefault(other, one)
         if back != one:
-            text = (
-                f"{one} names {other} as partner, and {other} names {back}; is it a group of three?"
+            text = say(
+                "{one} names {other} as partner, and {other} names {back}; is it a group of three?",
+                one=one,
+                other=other,
+                back=back,
             )
             problems.append(_problem(name, text))
     pairs = {tuple(sorted((one, other))) for one, other in partner.items()}

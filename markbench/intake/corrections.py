@@ -13,7 +13,17 @@ from typing import Any
 
 from markbench.intake.tables.units import dimension, size
 from markbench.intake.tables.values import read_text
-from markbench.model import Brief, OwnValue, Reading, ReadingsTable, Source, Timing
+from markbench.model import (
+    Brief,
+    Figures,
+    OwnValue,
+    Reading,
+    ReadingsTable,
+    Source,
+    Timing,
+    joined,
+    say,
+)
 
 TYPED = "typed by the teacher"
 _CELL = re.compile(r"([A-Z]+)(\d+)")
@@ -129,9 +139,9 @@ def correct(table: ReadingsTable, corrections: Mapping[str, str]) -> ReadingsTab
         try:
             table = _correct_cell(table, Source(file, sheet, cell), text)
         except ValueError as error:
-            wrong.append(f"{file}, cell {cell}: {error}")
+            wrong.append(say("{place}: {why}", place=str(Source(file, "", cell)), why=str(error)))
     if wrong:
-        raise ValueError(" ".join(wrong))
+        raise ValueError(joined(wrong))
     return table
 
 
@@ -162,27 +172,42 @@ def _correct_cell(table: ReadingsTable, place: Source, text: str) -> ReadingsTab
 
 
 def _understood(source: Source, text: str, meaning: str) -> Source:
-    return replace(source, understood=f"{meaning}, corrected by the teacher to “{text}”")
+    return replace(
+        source,
+        understood=say(
+            "{meaning}, corrected by the teacher to “{text}”", meaning=meaning, text=text
+        ),
+    )
 
 
 def _quantity(text: str, wanted: str, unit: float) -> tuple[float, int | None, float]:
     """A corrected text in metres or seconds, its decimals, and the unit it was written in."""
     value = read_text(text)
     if value.number is None:
-        raise ValueError(f"“{text}” cannot be read ({value.trouble or 'it is empty'}).")
+        raise ValueError(
+            say(
+                "“{text}” cannot be read ({why}).",
+                text=text,
+                why=value.trouble or say("it is empty"),
+            )
+        )
     if value.unit is not None:
         if dimension(value.unit) != wanted:
-            raise ValueError(f"“{text}” is not a {wanted}.")
+            raise ValueError(
+                say("“{text}” is not a length.", text=text)
+                if wanted == "length"
+                else say("“{text}” is not a time.", text=text)
+            )
         unit = size(value.unit)
     number = value.number * unit
     if not 0 < number < 1e6:
-        raise ValueError(f"“{text}” must be above 0.")
+        raise ValueError(say("“{text}” must be above 0.", text=text))
     return number, value.decimals, unit
 
 
 def _with_length(reading: Reading, text: str) -> Reading:
     length, decimals, unit = _quantity(text, "length", reading.length_unit_m)
-    source = _understood(reading.source, text, f"{length:g} m")
+    source = _understood(reading.source, text, Figures(f"{length:g} m"))
     return replace(
         reading, length_m=length, source=source, length_unit_m=unit, length_raw_decimals=decimals
     )
@@ -191,10 +216,10 @@ def _with_length(reading: Reading, text: str) -> Reading:
 def _with_swings(reading: Reading, text: str) -> Reading:
     value = read_text(text)
     if value.number is None or value.number != int(value.number) or value.number < 1:
-        raise ValueError(f"“{text}” is not a whole number of swings.")
+        raise ValueError(say("“{text}” is not a whole number of swings.", text=text))
     assert reading.swings_source is not None
     swings = int(value.number)
-    source = _understood(reading.swings_source, text, f"{swings} swings")
+    source = _understood(reading.swings_source, text, say("{n} swings", n=swings))
     return replace(reading, swings=swings, swings_source=source)
 
 
@@ -223,10 +248,16 @@ def _time_unit(timing: Timing) -> float:
 def _own(value: OwnValue, text: str) -> OwnValue:
     read = read_text(text)
     if read.number is None:
-        raise ValueError(f"“{text}” cannot be read ({read.trouble or 'it is empty'}).")
+        raise ValueError(
+            say(
+                "“{text}” cannot be read ({why}).",
+                text=text,
+                why=read.trouble or say("it is empty"),
+            )
+        )
     unit = size(read.unit) if read.unit is not None else 1.0
     number = read.number * unit
-    source = _understood(value.source, text, f"{number:g}")
+    source = _understood(value.source, text, Figures(f"{number:g}"))
     return replace(value, value=number, source=source, decimals=read.decimals)
 
 
@@ -244,7 +275,7 @@ def _reading_beside(readings: list[Reading], place: Source) -> int:
             ]
             if len(beside) == 1:
                 return beside[0]
-    raise ValueError("no reading belongs to this cell; type the readings in instead.")
+    raise ValueError(say("no reading belongs to this cell; type the readings in instead."))
 
 
 def _with_new_timing(reading: Reading, place: Source, text: str) -> Reading:

@@ -35,13 +35,7 @@ from markbench.intake.tree import (
     problem,
     walk,
 )
-from markbench.model import (
-    Brief,
-    ClassWork,
-    Learner,
-    Match,
-    Piece,
-)
+from markbench.model import Brief, ClassWork, Learner, Match, Piece, say
 
 __all__ = ["Settled", "open_piece", "read_again", "read_class"]
 
@@ -158,7 +152,10 @@ def _with_partners(desk: Desk, class_list: ClassList) -> Brief:
     for pair in desk.brief.partners:
         for identity in pair:
             if identity not in known:
-                text = f"partners in the brief names {identity}, who is not in the class list."
+                text = say(
+                    "partners in the brief names {name}, who is not in the class list.",
+                    name=identity,
+                )
                 desk.problems.append(problem(BRIEF_NAME, text))
     have = {frozenset(pair) for pair in desk.brief.partners}
     more = tuple(pair for pair in class_list.partners if frozenset(pair) not in have)

@@ -13,7 +13,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from markbench.intake.kinds import Version, base_name, version_of
-from markbench.model import Concern, Finding, Piece, PieceKind, ReadingsTable, Source
+from markbench.model import Concern, Finding, Piece, PieceKind, ReadingsTable, Source, say
 
 # Pictures and videos made within an hour belong to one hand-in (two views of one set-up),
 # unless their names say otherwise. Common sense, no source.
@@ -23,13 +23,13 @@ _SAME_TIME = dt.timedelta(seconds=2)
 
 _SINGLE: tuple[PieceKind, ...] = ("readings", "setup_photo", "selfie", "swing_video")
 KIND_WORDS: dict[PieceKind, str] = {
-    "readings": "readings table",
-    "setup_photo": "photo of the set-up",
-    "selfie": "photo of the learner with the set-up",
-    "photo": "photo",
-    "swing_video": "swing video",
-    "report": "report",
-    "unknown": "file",
+    "readings": say("readings table"),
+    "setup_photo": say("photo of the set-up"),
+    "selfie": say("photo of the learner with the set-up"),
+    "photo": say("photo"),
+    "swing_video": say("swing video"),
+    "report": say("report"),
+    "unknown": say("file"),
 }
 
 
@@ -141,15 +141,17 @@ def sort_tables(
             continue
         result.earlier.append(piece)
         if piece in rivals:
-            text = (
-                f"{_short(chosen)} and {_short(piece)} both hold readings, and nothing tells "
-                f"which is the later; {_short(chosen)} is used."
+            text = say(
+                "{one} and {other} both hold readings, and nothing tells which is the later; {one} "
+                "is used.",
+                one=_short(chosen),
+                other=_short(piece),
             )
             result.findings.append(
                 Finding(
                     "several_tables", learner, text, Concern.LOOK,
                     sources=(Source(chosen.file), Source(piece.file)),
-                    ask="Which of your two tables should count?",
+                    ask=say("Which of your two tables should count?"),
                 )
             )  # fmt: skip
         else:
@@ -168,17 +170,26 @@ def _short(piece: Piece) -> str:
 
 
 def _when(piece: Piece) -> str:
-    return f" ({piece.modified:%Y-%m-%d %H:%M})" if piece.modified else ""
+    if piece.modified is None:
+        return piece.file
+    return say("{file} ({when:%Y-%m-%d %H:%M})", file=piece.file, when=piece.modified)
 
 
 def _later(learner: str, later: Piece, earlier: Piece, *, duplicate: bool) -> Finding:
     what = KIND_WORDS[later.kind]
     if duplicate:
-        text = f"The same {what} was handed in twice, as {earlier.file} and {later.file}."
+        text = say(
+            "The same {what} was handed in twice, as {earlier} and {later}.",
+            what=what,
+            earlier=earlier.file,
+            later=later.file,
+        )
     else:
-        text = (
-            f"A later {what} was handed in: {later.file}{_when(later)} is used in place of "
-            f"{earlier.file}{_when(earlier)}, which is kept."
+        text = say(
+            "A later {what} was handed in: {later} is used in place of {earlier}, which is kept.",
+            what=what,
+            later=_when(later),
+            earlier=_when(earlier),
         )
     return Finding(
         "later_hand_in",

@@ -14,7 +14,7 @@ from markbench.intake.matching import CLEAR, NOBODY, SURE, Judgement, Matcher, b
 from markbench.intake.settled import Settled
 from markbench.intake.tables import ClassRow
 from markbench.intake.tree import ZIP, Found, problem
-from markbench.model import Concern, Doubt, Finding, Learner, Match, Piece
+from markbench.model import Concern, Doubt, Finding, Learner, Match, Piece, say
 
 
 @dataclass(slots=True)
@@ -77,7 +77,11 @@ def _settled(
     if owner is None:
         return None
     if owner not in names:
-        text = f"{file} was given to {owner}, who is not in the class list; it was matched anew."
+        text = say(
+            "{file} was given to {name}, who is not in the class list; it was matched anew.",
+            file=file,
+            name=owner,
+        )
         result.problems.append(problem(file, text, Concern.NOTE))
         return None
     return Judgement((Match(owner, "teacher", 100.0, "settled by the teacher"),), True)

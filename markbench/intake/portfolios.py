@@ -25,6 +25,7 @@ from markbench.model import (
     Portfolio,
     ReadingsTable,
     Source,
+    say,
 )
 
 Progress = Callable[[int, int, str], None]
@@ -75,7 +76,7 @@ def read_portfolios(
             progress(number + 1, len(learners), learner.name)
     if stopped_at is not None:
         left = len(learners) - stopped_at
-        text = f"Reading was stopped; the portfolios of {left} learners were not read."
+        text = say("Reading was stopped; the portfolios of {n} learners were not read.", n=left)
         desk.problems.append(problem("", text))
     return portfolios
 
@@ -88,7 +89,7 @@ def read_portfolio(desk: Desk, learner: Learner, pieces: Sequence[Piece]) -> Por
     others: list[Piece] = []
     for piece in pieces:
         if piece.size_bytes == 0:
-            text = f"{piece.file} is empty (0 bytes)."
+            text = say("{file} is empty (0 bytes).", file=piece.file)
             findings.append(_on_piece("empty_piece", learner, piece, text))
         if piece.kind != "readings":
             others.append(_with_digest(desk, learner, piece, findings))
@@ -160,7 +161,8 @@ def _teachers_hand(
             file, _, rest = key.partition("|")
             sheet, _, cell = rest.rpartition("|")
             findings.append(
-                Finding("value_not_understood", learner.id, f"A correction was not used: {error}",
+                Finding("value_not_understood", learner.id,
+                        say("A correction was not used: {why}", why=str(error)),
                         Concern.LOOK, {"correction": text}, sources=(Source(file, sheet, cell),))
             )  # fmt: skip
             continue
@@ -181,7 +183,7 @@ def _on_piece(check: str, learner: Learner, piece: Piece, text: str) -> Finding:
         Concern.LOOK,
         numbers={"piece": piece.kind},
         sources=(Source(piece.file),),
-        ask="Could you hand this file in again?",
+        ask=say("Could you hand this file in again?"),
     )
 
 
@@ -203,9 +205,10 @@ def _read_table(
     desk: Desk, learner: Learner, piece: Piece
 ) -> tuple[Piece, ReadingsTable | None, tuple[Finding, ...]]:
     if ending(piece.file) in CLOSED_TABLES:
-        text = (
-            f"{piece.file} opens only in the program that made it; a copy saved as .xlsx or "
-            ".csv can be read."
+        text = say(
+            "{file} opens only in the program that made it; a copy saved as .xlsx or .csv can be "
+            "read.",
+            file=piece.file,
         )
         return piece, None, (_on_piece("unreadable_file", learner, piece, text),)
     try:
@@ -217,6 +220,10 @@ def _read_table(
     try:
         outcome = read_readings(piece.file, data, desk.brief, learner.id, hints)
     except Exception as error:  # one broken file must not stop the class
-        text = f"{piece.file} could not be read ({type(error).__name__}: {error})."
+        text = say(
+            "{file} could not be read ({error}).",
+            file=piece.file,
+            error=f"{type(error).__name__}: {error}",
+        )
         return piece, None, (_on_piece("unreadable_file", learner, piece, text),)
     return piece, outcome.table, outcome.findings

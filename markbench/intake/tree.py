@@ -20,7 +20,7 @@ from dataclasses import dataclass, field
 from pathlib import Path
 from typing import IO, Self
 
-from markbench.model import Concern, Finding, Source
+from markbench.model import Concern, Finding, Source, say
 
 # Far above any honest portfolio; they only keep a hostile or broken zip file from filling
 # memory. Common sense, no source.
@@ -97,7 +97,11 @@ def walk(folder: Path, stop: Callable[[], bool] | None = None) -> Tree:
             try:
                 entries = sorted(os.scandir(os.path.join(root, inside)), key=lambda e: e.name)
             except OSError as error:
-                text = f"The folder {inside} could not be opened ({error.strerror})."
+                text = say(
+                    "The folder {file} could not be opened ({error}).",
+                    file=inside,
+                    error=error.strerror,
+                )
                 tree.problems.append(problem(inside, text))
                 continue
             for entry in entries:
@@ -107,10 +111,16 @@ def walk(folder: Path, stop: Callable[[], bool] | None = None) -> Tree:
                 try:
                     _visit(tree, shelf, root, entry, file, depth, waiting)
                 except OSError as error:
-                    text = f"{file} could not be opened ({error.strerror or error})."
+                    text = say(
+                        "{file} could not be opened ({error}).",
+                        file=file,
+                        error=error.strerror or f"{error}",
+                    )
                     tree.problems.append(problem(file, text))
                 if len(tree.found) >= MOST_FILES:
-                    text = f"The folder holds more than {MOST_FILES} files; the rest is left out."
+                    text = say(
+                        "The folder holds more than {n} files; the rest is left out.", n=MOST_FILES
+                    )
                     tree.problems.append(problem(file, text))
                     waiting.clear()
                     break
@@ -134,23 +144,28 @@ def _visit(
     if entry.is_symlink():
         target = os.path.realpath(entry.path)
         if os.path.commonpath([root, target]) != root:
-            text = f"{file} is a link that leads outside the class folder; it was not followed."
+            text = say(
+                "{file} is a link that leads outside the class folder; it was not followed.",
+                file=file,
+            )
             tree.problems.append(problem(file, text))
             return
         if entry.is_dir():
-            text = f"{file} is a link to a folder that is read in its own place."
+            text = say("{file} is a link to a folder that is read in its own place.", file=file)
             tree.problems.append(problem(file, text, Concern.NOTE))
             return
     if entry.is_dir():
         if depth >= MOST_DEPTH:
-            text = f"{file} lies more than {MOST_DEPTH} folders deep and was left out."
+            text = say(
+                "{file} lies more than {n} folders deep and was left out.", file=file, n=MOST_DEPTH
+            )
             tree.problems.append(problem(file, text))
         else:
             waiting.append((file, depth + 1))
         return
     if not entry.is_file():
         if not os.path.exists(entry.path):
-            tree.problems.append(problem(file, f"{file} is a link to nothing."))
+            tree.problems.append(problem(file, say("{file} is a link to nothing.", file=file)))
         return
     about = entry.stat()
     modified = _local_time(about.st_mtime)
@@ -171,7 +186,12 @@ def _list_zip(tree: Tree, shelf: Shelf, outer: Found, level: int) -> None:
         return
     infos = archive.members
     if len(infos) > MOST_MEMBERS:
-        text = f"{outer.file} holds {len(infos)} files, more than {MOST_MEMBERS}; it was left out."
+        text = say(
+            "{file} holds {n} files, more than {most}; it was left out.",
+            file=outer.file,
+            n=len(infos),
+            most=MOST_MEMBERS,
+        )
         tree.problems.append(problem(outer.file, text))
         tree.found.append(outer)
         return
@@ -180,14 +200,19 @@ def _list_zip(tree: Tree, shelf: Shelf, outer: Found, level: int) -> None:
         file = f"{outer.file}{ZIP}{name}"
         reason = _refused(name, info)
         if reason:
-            tree.problems.append(problem(file, f"{file} {reason}; it was left out."))
+            tree.problems.append(
+                problem(file, say("{file} {reason}; it was left out.", file=file, reason=reason))
+            )
             continue
         if any(is_ignored(part) for part in name.split("/")):
             continue
         total += info.file_size
         if total > MOST_ZIP_BYTES:
-            size = f"{MOST_ZIP_BYTES / 1e9:.0f} GB"
-            text = f"{outer.file} unpacks to more than {size}; the rest is left out."
+            text = say(
+                "{file} unpacks to more than {n:.0f} GB; the rest is left out.",
+                file=outer.file,
+                n=MOST_ZIP_BYTES / 1e9,
+            )
             tree.problems.append(problem(outer.file, text))
             return
         try:
@@ -206,17 +231,17 @@ def _list_zip(tree: Tree, shelf: Shelf, outer: Found, level: int) -> None:
 def _refused(name: str, info: zipfile.ZipInfo) -> str:
     parts = name.split("/")
     if name.startswith("/") or ".." in parts or (len(name) > 1 and name[1] == ":"):
-        return "has a name that climbs out of its zip file"
+        return say("has a name that climbs out of its zip file")
     if ZIP in name or "\0" in name:
-        return "has a name that cannot be used"
+        return say("has a name that cannot be used")
     if stat.S_ISLNK(info.external_attr >> 16):
-        return "is a link inside a zip file"
+        return say("is a link inside a zip file")
     if info.flag_bits & 1:
-        return "is locked with a password"
+        return say("is locked with a password")
     if info.file_size > MOST_MEMBER_BYTES:
-        return f"unpacks to {info.file_size / 1e9:.1f} GB"
+        return say("unpacks to {n:.1f} GB", n=info.file_size / 1e9)
     if info.file_size > RATIO_FROM and info.file_size > MOST_RATIO * max(info.compress_size, 1):
-        return f"unpacks to {info.file_size // max(info.compress_size, 1)} times its size"
+        return say("unpacks to {n} times its size", n=info.file_size // max(info.compress_size, 1))
     return ""
 
 
@@ -284,7 +309,9 @@ class Shelf:
             NotImplementedError,
             RuntimeError,
         ) as error:
-            raise PieceError(f"{file} is not a zip file that can be opened.") from error
+            raise PieceError(
+                say("{file} is not a zip file that can be opened.", file=file)
+            ) from error
         if held is not None:
             held[1].file.close()
         if within:
@@ -316,7 +343,7 @@ class Shelf:
         if os.path.islink(path) or os.path.normpath(path) != path:
             path = os.path.realpath(path)
         if os.path.commonpath([self._root, path]) != self._root:
-            raise PieceError(f"{file} leads outside the class folder.")
+            raise PieceError(say("{file} leads outside the class folder.", file=file))
         return path
 
     def chunks(self, file: str) -> Iterator[bytes]:
@@ -331,10 +358,10 @@ class Shelf:
             archive = self.archive(within)
             info = archive.members.get(name)
             if info is None:
-                raise PieceError(f"{file} is not there any more.")
+                raise PieceError(say("{file} is not there any more.", file=file))
             reason = _refused(name, info)
             if reason:
-                raise PieceError(f"{file} {reason}.")
+                raise PieceError(say("{file} {reason}.", file=file, reason=reason))
             done = 0
             with archive.file.open(info) as member:
                 while chunk := member.read(_CHUNK):
@@ -343,14 +370,20 @@ class Shelf:
                     if done > MOST_MEMBER_BYTES or (
                         done > RATIO_FROM and done > MOST_RATIO * max(info.compress_size, 1)
                     ):
-                        raise PieceError(f"{file} unpacks to far more than its size.")
+                        raise PieceError(
+                            say("{file} unpacks to far more than its size.", file=file)
+                        )
                     yield chunk
         except PieceError:
             raise
         except (OSError, zipfile.BadZipFile, zlib.error, EOFError, ValueError,
                 NotImplementedError, RuntimeError, lzma.LZMAError) as error:  # fmt: skip
             raise PieceError(
-                f"{file} could not be read: it is damaged, locked by a password, or out of reach."
+                say(
+                    "{file} could not be read: it is damaged, locked by a password, or out of "
+                    "reach.",
+                    file=file,
+                )
             ) from error
 
     def read(self, file: str, limit_bytes: int) -> bytes:
@@ -359,7 +392,9 @@ class Shelf:
         for chunk in self.chunks(file):
             held += chunk
             if len(held) > limit_bytes:
-                raise PieceError(f"{file} is larger than {limit_bytes / 1e6:.0f} MB.")
+                raise PieceError(
+                    say("{file} is larger than {n:.0f} MB.", file=file, n=limit_bytes / 1e6)
+                )
         return bytes(held)
 
 

@@ -11,6 +11,7 @@ without the table, and a text that reached a file would first have to be looked 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Iterable, Mapping
 from typing import Any, Self
 
@@ -76,6 +77,20 @@ def opening(text: str) -> str:
 def sentence_case(words: str) -> str:
     """A capital to begin with, unless it begins with the symbol g, which is never one."""
     return words if words.startswith("g ") else words[:1].upper() + words[1:]
+
+
+def known_again(text: str, forms: Iterable[str]) -> str:
+    """A sentence that a file has kept as plain text, by its form; ``text`` where it has none.
+
+    Each place of these forms stands by itself, without a format.
+    """
+    for form in forms:
+        pattern = re.sub(r"\\{(\w+)\\}", r"(?P<\1>.+)", re.escape(form))
+        if kept := re.fullmatch(pattern, text):
+            return Sentence(
+                form, {name: Figures(value) for name, value in kept.groupdict().items()}
+            )
+    return text
 
 
 def reworded(text: str, change: Callable[[str], str]) -> str:

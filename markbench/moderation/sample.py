@@ -20,12 +20,29 @@ from dataclasses import dataclass
 from math import ceil, sqrt
 from typing import Any
 
-from markbench.model import Draft, Finding, Mark, Rubric
+from markbench.checks.wording import signed
+from markbench.model import Draft, Figures, Finding, Mark, Rubric, say
+from markbench.model.sentence import known_again
 from markbench.moderation.grades import Boundaries
 
 AT_LEAST = 10
 # A quarter of the marks of the drafted criteria: common practice, no source.
 FAR_FROM_DRAFTS = 0.25
+
+# What the journal keeps as plain text, by its forms.
+_KEPT = (
+    "question for the moderator: {check}",
+    "the numbers suggest a slip",
+    "marked {apart} of {most} against the drafts",
+    "drawn from run {run} of {runs} over the range of totals",
+    "highest total",
+    "lowest total",
+    "nearest at or above grade {grade} ({least})",
+    "nearest below grade {grade} ({least})",
+    "Ordinary sample: square root of the class, at least {least}, all where there are no more: "
+    "{n} of {of}; highest, lowest and either side of each grade boundary first, the rest "
+    "spread over the range of totals. Flagged learners on top.",
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,7 +99,7 @@ class Sample:
             tuple(
                 Sampled(
                     learner,
-                    tuple(value["learners"][learner]["reasons"]),
+                    tuple(known_again(why, _KEPT) for why in value["learners"][learner]["reasons"]),
                     bool(value["learners"][learner]["outlier"]),
                 )
                 for learner in value["order"]
@@ -90,7 +107,7 @@ class Sample:
             value["seed"],
             value["size"],
             value["class_size"],
-            value["rule"],
+            known_again(value["rule"], _KEPT),
             tuple(value["unmarked"]),
         )
 
@@ -109,17 +126,23 @@ def outlier_reasons(
 ) -> tuple[str, ...]:
     """Why the moderator should see this learner, whatever the draw; empty for most."""
     reasons = [
-        f"question for the moderator: {finding.check}"
+        say("question for the moderator: {check}", check=finding.check)
         for finding in findings
         if finding.who == "moderator"
     ]
     if slip_flagged or any(finding.check == "slip" for finding in findings):
-        reasons.append("the numbers suggest a slip")
+        reasons.append(say("the numbers suggest a slip"))
     drafted = {d.criterion: d.marks for d in drafts if d.marks is not None and d.criterion in marks}
     most = sum(criterion.most for criterion in rubric.criteria if criterion.id in drafted)
     apart = sum(marks[criterion].marks - (given or 0.0) for criterion, given in drafted.items())
     if most and abs(apart) >= FAR_FROM_DRAFTS * most:
-        reasons.append(f"marked {apart:+g} of {most:g} against the drafts")
+        reasons.append(
+            say(
+                "marked {apart} of {most} against the drafts",
+                apart=signed(apart, "+g"),
+                most=Figures(f"{most:g}"),
+            )
+        )
     return tuple(dict.fromkeys(reasons))
 
 
@@ -152,7 +175,9 @@ def draw(
     for run in range(max(places, 0)):
         members = left[run * len(left) // places : (run + 1) * len(left) // places]
         chosen = min(members, key=lambda learner: _lot(seed, learner))
-        reasons[chosen] = [f"drawn from run {run + 1} of {places} over the range of totals"]
+        reasons[chosen] = [
+            say("drawn from run {run} of {runs} over the range of totals", run=run + 1, runs=places)
+        ]
     return Sample(
         tuple(
             Sampled(learner, tuple(reasons[learner]), learner in flagged)
@@ -168,11 +193,13 @@ def draw(
 
 
 def _rule(class_size: int) -> str:
-    return (
-        f"Ordinary sample: square root of the class, at least {AT_LEAST}, all where there are "
-        f"no more: {sample_size(class_size)} of {class_size}; highest, lowest and either side of "
-        "each grade boundary first, the rest spread over the range of totals. Flagged learners "
-        "on top."
+    return say(
+        "Ordinary sample: square root of the class, at least {least}, all where there are no more: "
+        "{n} of {of}; highest, lowest and either side of each grade boundary first, the rest "
+        "spread over the range of totals. Flagged learners on top.",
+        least=AT_LEAST,
+        n=sample_size(class_size),
+        of=class_size,
     )
 
 
@@ -192,12 +219,17 @@ def _coverage(
     found: dict[str, list[str]] = {}
     if not order:
         return found
-    found.setdefault(order[-1], []).append("highest total")
-    found.setdefault(order[0], []).append("lowest total")
+    found.setdefault(order[-1], []).append(say("highest total"))
+    found.setdefault(order[0], []).append(say("lowest total"))
     for grade, least in sorted(boundaries, key=lambda pair: -pair[1]):
         above = next((one for one in order if totals[one] >= least), None)
         below = next((one for one in reversed(order) if totals[one] < least), None)
-        for learner, side in ((above, "at or above"), (below, "below")):
-            if learner is not None:
-                found.setdefault(learner, []).append(f"nearest {side} grade {grade} ({least:g})")
+        bound = {"grade": grade, "least": Figures(f"{least:g}")}
+        if above is not None:
+            why = say("nearest at or above grade {grade} ({least})", **bound)
+            found.setdefault(above, []).append(why)
+        if below is not None:
+            found.setdefault(below, []).append(
+                say("nearest below grade {grade} ({least})", **bound)
+            )
     return found

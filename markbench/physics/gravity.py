@@ -5,7 +5,7 @@ from __future__ import annotations
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
-from markbench.model import LocalGravity, Place
+from markbench.model import Figures, LocalGravity, Place, say
 
 # WGS 84 normal gravity (Somigliana's closed formula): NIMA TR8350.2, 3rd ed.
 _G_EQUATOR = 9.7803253359
@@ -37,15 +37,24 @@ def local_gravity(place: Place) -> LocalGravity:
         return LocalGravity(
             g=(low + high) / 2,
             u_g=(high - low) / 2 / 3**0.5,
-            basis="no place in the brief: anywhere people live, 9.76–9.83 m/s²",
+            basis=say(
+                "no place in the brief: anywhere people live, {range} m/s²",
+                range=Figures("9.76–9.83"),
+            ),
         )
     if place.height_m is None:
         g = float(normal_gravity(place.latitude_deg, 250.0))
         u_height = abs(_FREE_AIR) * 250.0 / 3**0.5
-        where = f"latitude {place.latitude_deg:g}°, height not given (0–500 m)"
+        where = say(
+            "latitude {latitude:g}°, height not given (0–500 m)", latitude=place.latitude_deg
+        )
     else:
         g = float(normal_gravity(place.latitude_deg, place.height_m))
         u_height = 0.0
-        where = f"latitude {place.latitude_deg:g}°, height {place.height_m:g} m"
+        where = say(
+            "latitude {latitude:g}°, height {height:g} m",
+            latitude=place.latitude_deg,
+            height=place.height_m,
+        )
     u_formula = _FORMULA_FRACTION * g
     return LocalGravity(g=g, u_g=float(np.hypot(u_formula, u_height)), basis=where)

@@ -9,16 +9,16 @@ from collections import Counter
 from collections.abc import Callable, Mapping
 
 from markbench.checks.wording import listed
-from markbench.model import Brief, ClassWork, Portfolio, ReadingsTable
+from markbench.model import Brief, ClassWork, Portfolio, ReadingsTable, say
 from markbench.physics.gravity import local_gravity
 from markbench.physics.reporting import with_uncertainty
 
 _KINDS = {
-    "setup_photo": "the set-up photo",
-    "selfie": "the photo of themselves",
-    "photo": "the photo",
-    "swing_video": "the swing video",
-    "report": "the report",
+    "setup_photo": say("the set-up photo"),
+    "selfie": say("the photo of themselves"),
+    "photo": say("the photo"),
+    "swing_video": say("the swing video"),
+    "report": say("the report"),
 }
 Effect = Callable[[Brief, ClassWork], str]
 
@@ -36,18 +36,16 @@ def _tables(work: ClassWork) -> list[ReadingsTable]:
 def _share(tables: list[ReadingsTable], holds: Callable[[ReadingsTable], bool], what: str) -> str:
     if not tables:
         return ""
-    return f"{sum(map(holds, tables))} of the {len(tables)} tables {what}."
-
-
-def _many(count: int, one: str, more: str) -> str:
-    return f"{count} {one if count == 1 else more}"
+    return say(
+        "{n} of the {of} tables {what}.", n=sum(map(holds, tables)), of=len(tables), what=what
+    )
 
 
 def _lengths(brief: Brief, work: ClassWork) -> str:
     return _share(
         _tables(work),
         lambda table: len({row.length_m for row in table.readings}) >= brief.lengths,
-        f"have {brief.lengths} lengths or more",
+        say("have {n} lengths or more", n=brief.lengths),
     )
 
 
@@ -55,7 +53,7 @@ def _timings(brief: Brief, work: ClassWork) -> str:
     return _share(
         _tables(work),
         lambda t: min(len(row.timings) for row in t.readings) >= brief.timings_per_length,
-        f"have {brief.timings_per_length} or more timings at every length",
+        say("have {n} or more timings at every length", n=brief.timings_per_length),
     )
 
 
@@ -69,31 +67,43 @@ def _swings(brief: Brief, work: ClassWork) -> str:
         else:
             silent += 1
     parts = [
-        f"{_many(count, 'says', 'say')} {swings} swings" for swings, count in said.most_common(3)
+        say(
+            "{n} says {swings} swings" if count == 1 else "{n} say {swings} swings",
+            n=count,
+            swings=swings,
+        )
+        for swings, count in said.most_common(3)
     ]
     if silent:
-        parts.append(f"{_many(silent, 'does', 'do')} not say and take this count")
-    return f"Of the tables, {listed(parts)}." if parts else ""
+        parts.append(
+            say(
+                "{n} does not say and takes this count"
+                if silent == 1
+                else "{n} do not say and take this count",
+                n=silent,
+            )
+        )
+    return say("Of the tables, {parts}.", parts=listed(parts)) if parts else ""
 
 
 def _allowed(brief: Brief, work: ClassWork) -> str:
     return _share(
         _tables(work),
         lambda table: all(row.swings in brief.swings_allowed for row in table.readings),
-        "keep to these counts",
+        say("keep to these counts"),
     )
 
 
 def _too_short(brief: Brief, work: ClassWork) -> str:
     lengths = [row.length_m for table in _tables(work) for row in table.readings]
     below = sum(length < brief.shortest_m for length in lengths)
-    return f"{below} of the {len(lengths)} lengths are shorter." if lengths else ""
+    return say("{n} of the {of} lengths are shorter.", n=below, of=len(lengths)) if lengths else ""
 
 
 def _too_long(brief: Brief, work: ClassWork) -> str:
     lengths = [row.length_m for table in _tables(work) for row in table.readings]
     above = sum(length > brief.longest_m for length in lengths)
-    return f"{above} of the {len(lengths)} lengths are longer." if lengths else ""
+    return say("{n} of the {of} lengths are longer.", n=above, of=len(lengths)) if lengths else ""
 
 
 def _ratio(brief: Brief, work: ClassWork) -> str:
@@ -101,7 +111,7 @@ def _ratio(brief: Brief, work: ClassWork) -> str:
         lengths = [row.length_m for row in table.readings]
         return max(lengths) >= brief.least_ratio * min(lengths)
 
-    return _share(_tables(work), wide, "reach it")
+    return _share(_tables(work), wide, say("reach it"))
 
 
 def _lacks(portfolio: Portfolio, kind: str) -> bool:
@@ -113,15 +123,19 @@ def _lacks(portfolio: Portfolio, kind: str) -> bool:
 
 def _evidence(brief: Brief, work: ClassWork) -> str:
     lacking = [
-        f"{_many(count, 'lacks', 'lack')} {_KINDS.get(kind, kind)}"
+        say(
+            "{n} lacks {piece}" if count == 1 else "{n} lack {piece}",
+            n=count,
+            piece=_KINDS.get(kind, kind),
+        )
         for kind in brief.evidence
         if (count := sum(_lacks(one, kind) for one in work.portfolios.values()))
     ]
     if not brief.evidence or not work.portfolios:
         return ""
     if not lacking:
-        return "Everybody has handed in all of these."
-    return f"Of the {len(work.portfolios)} learners, {listed(lacking)}."
+        return say("Everybody has handed in all of these.")
+    return say("Of the {n} learners, {parts}.", n=len(work.portfolios), parts=listed(lacking))
 
 
 def _early(brief: Brief, work: ClassWork) -> str:
@@ -129,7 +143,12 @@ def _early(brief: Brief, work: ClassWork) -> str:
         return ""
     dates = [one.handed_in.date() for one in work.portfolios.values() if one.handed_in]
     early = sum(day < brief.opens for day in dates)
-    return f"{_many(early, 'learner', 'learners')} handed in before this day."
+    return say(
+        "{n} learner handed in before this day."
+        if early == 1
+        else "{n} learners handed in before this day.",
+        n=early,
+    )
 
 
 def _late_count(brief: Brief, work: ClassWork) -> int:
@@ -139,35 +158,57 @@ def _late_count(brief: Brief, work: ClassWork) -> int:
 
 def _late(brief: Brief, work: ClassWork) -> str:
     if brief.closes is None:
-        return "Without a last day nothing is late."
+        return say("Without a last day nothing is late.")
     late = _late_count(brief, work)
-    return f"{_many(late, 'learner has', 'learners have')} a piece that is dated later."
+    return say(
+        "{n} learner has a piece that is dated later."
+        if late == 1
+        else "{n} learners have a piece that is dated later.",
+        n=late,
+    )
 
 
 def _cost(brief: Brief, work: ClassWork) -> str:
     if brief.late.marks_per_day == 0:
-        return "Lateness costs nothing."
-    return f"This bears on {_many(_late_count(brief, work), 'learner', 'learners')} so far."
+        return say("Lateness costs nothing.")
+    return _bearing(_late_count(brief, work))
+
+
+def _bearing(late: int) -> str:
+    return say(
+        "This bears on {n} learner so far." if late == 1 else "This bears on {n} learners so far.",
+        n=late,
+    )
 
 
 def _gravity(brief: Brief, _work: ClassWork) -> str:
     local = local_gravity(brief.place)
-    return f"Local g: {with_uncertainty(local.g, local.u_g)} m/s² ({local.basis})."
+    return say(
+        "Local g: {g} ({basis}).", g=with_uncertainty(local.g, local.u_g, "m/s²"), basis=local.basis
+    )
 
 
 def _close(brief: Brief, _work: ClassWork) -> str:
     g, share = local_gravity(brief.place).g, brief.tolerances.g_fraction
-    return f"Close means {g * (1 - share):.2f} to {g * (1 + share):.2f} m/s² here."
+    return say(
+        "Close means {low:.2f} to {high:.2f} m/s² here.", low=g * (1 - share), high=g * (1 + share)
+    )
 
 
 def _alarm(brief: Brief, _work: ClassWork) -> str:
     often = round(1 / brief.tolerances.false_alarm)
-    return f"About 1 honest learner in {often} is asked a needless question by such a check."
+    return say(
+        "About 1 honest learner in {n} is asked a needless question by such a check.", n=often
+    )
 
 
 def _scatter(brief: Brief, _work: ClassWork) -> str:
     scatter = brief.tolerances.timing_scatter_s / brief.swings_per_timing
-    return f"At {brief.swings_per_timing} swings that is {scatter:.2g} s on one swing."
+    return say(
+        "At {n} swings that is {scatter:.2g} s on one swing.",
+        n=brief.swings_per_timing,
+        scatter=scatter,
+    )
 
 
 _EFFECTS: Mapping[str, Effect] = {

@@ -7,6 +7,7 @@ import json
 import pickle
 
 from markbench.model import Figures, Finding, Sentence, joined, opening, reworded, say
+from markbench.model.sentence import known_again
 
 
 def sentence() -> Sentence:
@@ -44,6 +45,16 @@ def test_a_sentence_begins_with_a_capital() -> None:
     assert isinstance(begun, Sentence)
     assert pickle.loads(pickle.dumps(begun)) == begun
     assert opening("g of the line") == "g of the line"
+
+
+def test_a_sentence_kept_as_plain_text_is_known_again() -> None:
+    forms = ("nearest below grade {grade} ({least})", "highest total (all in all)")
+    known = known_again("nearest below grade B+ (12.5)", forms)
+    assert isinstance(known, Sentence)
+    assert known == "nearest below grade B+ (12.5)"
+    assert known.values == {"grade": "B+", "least": "12.5"}
+    assert isinstance(known_again("highest total (all in all)", forms), Sentence)
+    assert not isinstance(known_again("no such form", forms), Sentence)
 
 
 def test_names_are_hidden_among_the_values_only() -> None:

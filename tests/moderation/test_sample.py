@@ -8,7 +8,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 from moderation_forms import RUBRIC, marks
 
-from markbench.model import Concern, Draft, Finding
+from markbench.model import Concern, Draft, Finding, Sentence
 from markbench.moderation.sample import Sample, draw, outlier_reasons, sample_size
 
 BOUNDARIES = (("A", 16.0), ("B", 13.0))
@@ -79,8 +79,14 @@ def test_a_known_draw_stays_the_same_in_every_version():
 
 
 def test_sample_goes_through_the_journal_unchanged():
-    sample = draw({"1": 3.0, "2": None, "3": 9.5}, {"2": ["asked"]}, BOUNDARIES, 5)
-    assert Sample.from_json(json.loads(json.dumps(sample.to_json()))) == sample
+    sample = draw(
+        {"1": 3.0, "2": None, "3": 9.5}, {"2": ["the numbers suggest a slip"]}, BOUNDARIES, 5
+    )
+    kept = Sample.from_json(json.loads(json.dumps(sample.to_json())))
+    assert kept == sample
+    # … and can still be said in the language of a window.
+    said = [kept.rule, *(why for one in kept.learners for why in one.reasons)]
+    assert all(isinstance(text, Sentence) for text in said), said
     assert sample.unmarked == ("2",)
     assert "seed 5" in str(sample)
 
@@ -98,7 +104,7 @@ def test_outliers():
     assert found == (
         "question for the moderator: copied",
         "the numbers suggest a slip",
-        "marked -3 of 12 against the drafts",
+        "marked −3 of 12 against the drafts",
     )
     assert outlier_reasons([], False, drafts(4, 4, 4), marks(4, 4, 2), RUBRIC) == ()
     assert outlier_reasons([], False, drafts(4, 4, 4), {}, RUBRIC) == ()

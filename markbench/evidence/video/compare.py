@@ -15,8 +15,8 @@ from typing import Literal
 import numpy as np
 from numpy.typing import NDArray
 
-from markbench.evidence.video.judge import SwingMeasurement
-from markbench.model import Brief, Concern, Finding, Row, Source
+from markbench.evidence.video.judge import SwingMeasurement, why_not
+from markbench.model import Brief, Concern, Finding, Row, Source, say
 
 # Faux & Godolphin, Am. J. Phys. 87 (2019) 110: about 0.10 s for one interval timed by hand.
 _HAND_S = 0.10
@@ -136,10 +136,10 @@ def compare(found: SwingMeasurement, rows: Sequence[Row]) -> Comparison:
 
 
 _SLIP_WORDS = {
-    "half_swings": "as when each passage, there or back, was counted as a swing",
-    "count_short": "as when one swing fewer went by than was written",
-    "count_over": "as when one swing more went by than was written",
-    "": "and no half swing or miscount by one would bring them together",
+    "half_swings": say("as when each passage, there or back, was counted as a swing"),
+    "count_short": say("as when one swing fewer went by than was written"),
+    "count_over": say("as when one swing more went by than was written"),
+    "": say("and no half swing or miscount by one would bring them together"),
 }
 
 
@@ -153,10 +153,10 @@ def findings_of_video(
             Finding(
                 "video_unreadable",
                 learner,
-                f"The video could not be opened: {found.message}.",
+                say("The video could not be opened: {why}.", why=why_not(found)),
                 Concern.LOOK,
                 sources=source,
-                ask="Could you hand in this video again?",
+                ask=say("Could you hand in this video again?"),
             )
         ]
     if not found.accepted:
@@ -164,7 +164,7 @@ def findings_of_video(
             Finding(
                 "video_not_measured",
                 learner,
-                f"The swing could not be measured from the video: {found.message}.",
+                say("The swing could not be measured from the video: {why}.", why=why_not(found)),
                 Concern.ASK,
                 numbers={"reason": found.reason},
                 sources=source,
@@ -176,15 +176,18 @@ def findings_of_video(
             Finding(
                 "video_few_swings",
                 learner,
-                f"The video shows {found.complete_swings} complete swings; the brief asks for "
-                f"{brief.swings_per_timing}.",
+                say(
+                    "The video shows {n} complete swings; the brief asks for {wanted}.",
+                    n=found.complete_swings,
+                    wanted=brief.swings_per_timing,
+                ),
                 Concern.ASK,
                 numbers={
                     "swings": float(found.complete_swings),
                     "asked": float(brief.swings_per_timing),
                 },
                 sources=source,
-                ask=f"Could you film {brief.swings_per_timing} complete swings?",
+                ask=say("Could you film {n} complete swings?", n=brief.swings_per_timing),
             )
         )
     against = compare(found, rows)
@@ -194,10 +197,17 @@ def findings_of_video(
             Finding(
                 "video_period",
                 learner,
-                f"In the video one swing takes {found.period_s:.3f} s. No period in the table "
-                f"agrees; at {row.length_m * 100:.3g} cm it is {row.period_s:.3f} s, and the "
-                f"video's is {against.ratio:.3f} ± {against.u_ratio:.3f} of it, "
-                f"{_SLIP_WORDS[against.explanation]}.",
+                say(
+                    "In the video one swing takes {filmed:.3f} s. No period in the table agrees; "
+                    "at {length:.3g} cm it is {period:.3f} s, and the video's is {ratio:.3f} ± "
+                    "{u_ratio:.3f} of it, {slip}.",
+                    filmed=found.period_s,
+                    length=row.length_m * 100,
+                    period=row.period_s,
+                    ratio=against.ratio,
+                    u_ratio=against.u_ratio,
+                    slip=_SLIP_WORDS[against.explanation],
+                ),
                 Concern.LOOK,
                 numbers={
                     "period_s": found.period_s,
@@ -206,7 +216,7 @@ def findings_of_video(
                     "explanation": against.explanation,
                 },
                 sources=source,
-                ask="How did you count the swings, and which length does the video show?",
+                ask=say("How did you count the swings, and which length does the video show?"),
                 honest_rate=HONEST_RATE,
                 cells=((against.row, None),),
             )

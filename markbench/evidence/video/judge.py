@@ -16,6 +16,7 @@ from pathlib import Path
 import numpy as np
 from numpy.typing import NDArray
 
+from markbench.evidence.troubles import TROUBLES
 from markbench.evidence.video.film import Film, FilmError, read_film
 from markbench.evidence.video.follow import Track, everywhere, refine
 from markbench.evidence.video.look import LEAST_SEEN, look
@@ -25,6 +26,8 @@ from markbench.evidence.video.second import second_bob
 from markbench.evidence.video.steady import steady
 from markbench.evidence.video.stretch import Stretch, cut_within, find_stretch, trim
 from markbench.evidence.video.support import string_length_px
+from markbench.model import say
+from markbench.model.sentence import known_again
 
 METHOD = "swing-5"
 Floats = NDArray[np.float64]
@@ -83,12 +86,17 @@ class SwingMeasurement:
 
 
 _WORDS = {
-    "no_swing": "nothing in the film was seen to swing with a steady period",
-    "few_swings": "fewer than three complete swings were seen, too few to measure a period",
-    "two_bobs": "two things swing in the film, and it does not say which is the pendulum",
-    "cut": "the swing jumps in the middle, as where a film has been cut",
-    "unsteady": "something swings, but not steadily enough for its period to be trusted",
+    "no_swing": say("nothing in the film was seen to swing with a steady period"),
+    "few_swings": say("fewer than three complete swings were seen, too few to measure a period"),
+    "two_bobs": say("two things swing in the film, and it does not say which is the pendulum"),
+    "cut": say("the swing jumps in the middle, as where a film has been cut"),
+    "unsteady": say("something swings, but not steadily enough for its period to be trusted"),
 }
+
+
+def why_not(found: SwingMeasurement) -> str:
+    """Why a film was not measured. What was kept in a file is known again by its reason."""
+    return _WORDS.get(found.reason) or known_again(found.message, TROUBLES)
 
 
 def measure_swing(source: Path | bytes, *, time_limit_s: float = 300.0) -> SwingMeasurement:

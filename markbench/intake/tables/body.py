@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass, field
 
+from markbench.checks.wording import listed
 from markbench.intake.tables.grid import Grid
 from markbench.intake.tables.headings import Heading
 from markbench.intake.tables.lines import (
@@ -21,7 +22,7 @@ from markbench.intake.tables.lines import (
 )
 from markbench.intake.tables.values import Value
 from markbench.intake.tables.view import View
-from markbench.model import Concern, Finding
+from markbench.model import Concern, Finding, say
 
 _LONGEST_LABEL = 30
 
@@ -107,7 +108,7 @@ class Body:
                 if not self.gap and self.values:
                     self.without_times.append(first)
                 return None
-            if not self._usable(first, "a length"):
+            if not self._usable(first, say("a length")):
                 return None
             self.current, self.gap = first, False
             return first
@@ -127,7 +128,7 @@ class Body:
             return None
         if self.gap or len(str(view.cells[row][self.length])) > _LONGEST_LABEL:
             return None
-        self._usable(first, "a length")
+        self._usable(first, say("a length"))
         self.current = None
         return None
 
@@ -136,11 +137,11 @@ class Body:
         view, line = self.view, Line(self.current)
         for column in self.roles.timings:
             ref = view.ref(row, column, self.headings[column])
-            if self._usable(ref, "a timing"):
+            if self._usable(ref, say("a timing")):
                 line.timings += parted(ref)
         for column in self.roles.own:
             ref = view.ref(row, column, self.headings[column])
-            if self._usable(ref, "an own value", above_zero=False):
+            if self._usable(ref, say("an own value"), above_zero=False):
                 line.own.append(ref)
         for column in self.roles.unclaimed:
             ref = view.ref(row, column, self.headings[column])
@@ -155,8 +156,10 @@ class Body:
             if is_count(number):
                 line.swings = ref
             elif not ref.value.empty:
-                why = ref.value.trouble or f"it is not a whole number from 1 to {MOST_SWINGS}"
-                self._question(ref, "a number of swings", why)
+                why = ref.value.trouble or say(
+                    "it is not a whole number from 1 to {most}", most=MOST_SWINGS
+                )
+                self._question(ref, say("a number of swings"), why)
         return line
 
     def _is_missing(self, ref: Ref) -> bool:
@@ -171,22 +174,23 @@ class Body:
         """Whether a cell holds a number that can be used; if not, it is questioned."""
         value = ref.value
         if value.several and what != "a timing":
-            self._question(ref, what, "it holds more than one number")
+            self._question(ref, what, say("it holds more than one number"))
         elif value.number is not None:
             if value.number > 0 or not above_zero:
                 return True
-            self._question(ref, what, "it is not above zero")
+            self._question(ref, what, say("it is not above zero"))
         elif value.dash:
             self.dashes.append(ref)
         elif not value.empty:
             self._question(ref, what, value.trouble)
         elif self._is_missing(ref):
             shown = self.missing[ref.row, ref.column]
-            why = (
+            why = say(
                 "the file holds the formula but not its result; opening and saving it in a "
                 "spreadsheet program stores the result"
                 if shown.startswith("=")
-                else f"the spreadsheet shows the error {shown}"
+                else "the spreadsheet shows the error {shown}",
+                shown=shown,
             )
             self._question(ref, what, why, raw=shown)
         return False
@@ -199,17 +203,21 @@ class Body:
             if len(above) < 3 or not all(_sums_up(grid, line, above) for line in last):
                 continue
             del lines[-foot:]
-            names = " and ".join(grid.cell_name(n.length.row, n.length.column) for n in last)
+            names = listed([grid.cell_name(n.length.row, n.length.column) for n in last])
             self.table.findings.append(
                 Finding(
                     "column_guessed",
                     self.learner,
-                    f"{table_place(grid)}: what begins at {names} holds the sums or means of the "
-                    "readings above and was not taken for readings.",
+                    say(
+                        "{table}: what begins at {cells} holds the sums or means of the readings "
+                        "above and was not taken for readings.",
+                        table=table_place(grid),
+                        cells=names,
+                    ),
                     Concern.NOTE,
                     {"cell": names, "taken_as": "sums or means"},
                     tuple(
-                        grid.source(n.length.row, n.length.column, "taken as a sum or mean")
+                        grid.source(n.length.row, n.length.column, say("taken as a sum or mean"))
                         for n in last
                     ),
                 )
@@ -223,19 +231,20 @@ class Body:
         if self.without_times:
             refs = self.without_times
             names = ", ".join(grid.cell_name(ref.row, ref.column) for ref in refs[1:8])
-            more = f" (and {names})" if names else ""
+            where = place(grid, refs[0].row, refs[0].column)
+            if names:
+                where = say("{place} (and {cells})", place=where, cells=names)
             self.table.findings.append(
                 Finding(
                     "value_not_understood",
                     self.learner,
-                    f"{place(grid, refs[0].row, refs[0].column)}{more}: no timing stands beside "
-                    "the length.",
+                    say("{place}: no timing stands beside the length.", place=where),
                     Concern.ASK,
                     {"cells": len(refs)},
                     tuple(
-                        grid.source(ref.row, ref.column, "a length without a timing")
+                        grid.source(ref.row, ref.column, say("a length without a timing"))
                         for ref in refs[:20]
                     ),
-                    "Were these lengths timed? Type the timings in.",
+                    say("Were these lengths timed? Type the timings in."),
                 )
             )

@@ -30,7 +30,7 @@ from markbench.intake.tables.settle import settle
 from markbench.intake.tables.values import Value, read_text, read_value
 from markbench.intake.tables.view import View, view_of
 from markbench.intake.tables.workbooks import UnreadableError
-from markbench.model import Brief, Concern, Finding, OwnValue, Source
+from markbench.model import Brief, Concern, Finding, OwnValue, Source, say
 
 _SEARCHED_ROWS = 15
 _LENGTH_IN_HEADING = re.compile(
@@ -142,16 +142,20 @@ def _row(
         grid.sheet,
         grid.cell_name(row, column),
         text_of(grid.rows[row][column]),
-        "the learner this row belongs to",
+        say("the learner this row belongs to"),
     )
     if found is None or not found.lines:
         missing = Finding(
             "table_not_understood",
             "",
-            f"{place(grid, row, column)}: no readings stand in the row of {name_text or id_text}.",
+            say(
+                "{place}: no readings stand in the row of {name}.",
+                place=place(grid, row, column),
+                name=name_text or id_text,
+            ),
             Concern.LOOK,
             sources=(source,),
-            ask="Hand the readings in, or type them in.",
+            ask=say("Hand the readings in, or type them in."),
         )
         said = found.findings if found is not None else []
         return ClassRow(id_text, name_text, source, None, (*said, missing))
@@ -335,7 +339,7 @@ def _by_columns(view: View, who: _Who, brief: Brief) -> tuple[ClassRow, ...] | N
                     OwnValue(
                         "g_m_s2",
                         ref.value.number,
-                        grid.source(row, column, "the learner's own final g"),
+                        grid.source(row, column, say("the learner's own final g")),
                         decimals=ref.value.decimals,
                     )
                 )
@@ -353,17 +357,19 @@ def _line(view: View, row: int, plan: _Plan, found: Found, dashes: list[Ref]) ->
         elif ref.value.dash:
             dashes.append(ref)
         elif not ref.value.empty:
-            why = ref.value.trouble or "it is not above zero"
-            found.findings.append(not_understood("", grid, ref.row, ref.column, "a timing", why))
+            why = ref.value.trouble or say("it is not above zero")
+            found.findings.append(
+                not_understood("", grid, ref.row, ref.column, say("a timing"), why)
+            )
     if plan.fixed is not None:
         length = plan.fixed
     else:
         length = view.ref(row, plan.length or 0, plan.length_heading)
         if length.value.number is None or length.value.number <= 0:
             if timings or not length.value.empty:
-                why = length.value.trouble or "there is none beside its times"
+                why = length.value.trouble or say("there is none beside its times")
                 found.findings.append(
-                    not_understood("", grid, length.row, length.column, "a length", why)
+                    not_understood("", grid, length.row, length.column, say("a length"), why)
                 )
             return None
     if not timings:

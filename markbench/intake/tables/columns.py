@@ -15,7 +15,7 @@ from markbench.intake.tables import law
 from markbench.intake.tables.headings import Heading
 from markbench.intake.tables.lines import Found, Line, Ref, places_of, table_place
 from markbench.intake.tables.units import dimension, size
-from markbench.model import Brief, Concern, Finding
+from markbench.model import Brief, Concern, Finding, joined, say
 
 # A mean column repeats the mean of its row to rounding: within half a unit of the second
 # decimal, or of the mean's own last figure where that is coarser (0.05 covers one decimal).
@@ -110,17 +110,33 @@ def _say(
         head = found.head_of(ref)
         at = (head[0], head[1]) if head else (ref.row, ref.column)
         name = found.grid.cell_name(*at)
-        titles.append(f"headed “{head[2]}” ({name})" if head else f"from {name} (no heading)")
+        if head:
+            titles.append(say("headed “{text}” ({cell})", text=head[2], cell=name))
+        else:
+            titles.append(say("from {cell} (no heading)", cell=name))
         places.append(at)
-    line = ("row" if found.turned else "column") + ("s" if len(places) > 1 else "")
     return Finding(
         "column_guessed",
         learner,
-        f"{table_place(found.grid)}: the {line} {', '.join(titles)} "
-        f"{'were' if len(places) > 1 else 'was'} taken as {what}.",
+        say(
+            (
+                "{table}: the row {titles} was taken as {what}."
+                if len(places) == 1
+                else "{table}: the rows {titles} were taken as {what}."
+            )
+            if found.turned
+            else (
+                "{table}: the column {titles} was taken as {what}."
+                if len(places) == 1
+                else "{table}: the columns {titles} were taken as {what}."
+            ),
+            table=table_place(found.grid),
+            titles=joined(titles, ", "),
+            what=what,
+        ),
         concern,
         {"cell": found.grid.cell_name(*places[0]), "taken_as": what},
-        tuple(found.grid.source(*at, f"taken as {what}") for at in places),
+        tuple(found.grid.source(*at, say("taken as {what}", what=what)) for at in places),
         ask,
     )
 
@@ -137,18 +153,23 @@ def _unclaimed(
     columns = _by_column(found, "unclaimed")
     raw = found.raw
     told: dict[str, list[Ref]] = {}
+    what: str
     for cells in columns.values():
         first = cells[0][1]
         heading = first.heading
         if raw:
             if _is_mean(found, cells):
-                new, target, what = replace(heading, quantity="time", mean=True), "own", "own means"
+                new, target, what = (
+                    replace(heading, quantity="time", mean=True),
+                    "own",
+                    say("own means"),
+                )
             elif _like_timings(cells):
                 like = cells[0][0].timings[0].heading if cells[0][0].timings else heading
                 new = Heading("time", like.unit, like.swings)
-                target, what = "timings", "further timings"
+                target, what = "timings", say("further timings")
             else:
-                told.setdefault("something else than readings, and not used", []).append(first)
+                told.setdefault(say("something else than readings, and not used"), []).append(first)
                 continue
         else:
             guess = _by_law(cells, brief, noted_swings)
@@ -160,7 +181,7 @@ def _unclaimed(
             _move(ref, line.unclaimed, line.timings if target == "timings" else line.own, new)
         told.setdefault(what, []).append(first)
     for what, firsts in told.items():
-        ask = "What does this column hold?" if what.endswith("timings") else ""
+        ask = say("What does this column hold?") if what.endswith("timings") else ""
         findings.append(
             _say(found, firsts, what, learner, Concern.ASK if ask else Concern.NOTE, ask)
         )
@@ -200,9 +221,9 @@ def _by_law(
         if not math.isfinite(apparent):
             continue
         if any(0.6 < apparent / n < 1.6 for n in counts):
-            return Heading("time"), "timings", "timings"
+            return Heading("time"), "timings", say("timings")
         if 0.75 < apparent < 1.35:
-            return Heading("period"), "own", "periods T"
+            return Heading("period"), "own", say("periods T")
     return None
 
 
@@ -221,7 +242,9 @@ def _means_among_timings(found: Found, learner: str, findings: list[Finding]) ->
             heading = replace(first.heading, mean=True)
             for line, ref in cells:
                 _move(ref, line.timings, line.own, heading)
-            findings.append(_say(found, first, "the learner's own means", learner, Concern.NOTE))
+            findings.append(
+                _say(found, first, say("the learner's own means"), learner, Concern.NOTE)
+            )
 
 
 def _periods_among_timings(
@@ -247,7 +270,7 @@ def _periods_among_timings(
             heading = replace(first.heading, quantity="period", repeat=None)
             for line, ref in cells:
                 _move(ref, line.timings, line.own, heading)
-            findings.append(_say(found, first, "the learner's own T", learner, Concern.NOTE))
+            findings.append(_say(found, first, say("the learner's own T"), learner, Concern.NOTE))
 
 
 def _without_raw_times(
@@ -284,10 +307,10 @@ def _without_raw_times(
             _say(
                 found,
                 first,
-                "timings, because only means are given and no single times",
+                say("timings, because only means are given and no single times"),
                 learner,
                 Concern.LOOK,
-                "What were the single times on the stopwatch?",
+                say("What were the single times on the stopwatch?"),
             )
         )
         for line, ref in means:
@@ -302,10 +325,10 @@ def _without_raw_times(
             _say(
                 found,
                 firsts,
-                "times of several swings, though headed T",
+                say("times of several swings, though headed T"),
                 learner,
                 Concern.ASK,
-                "Is this the time of one swing, or of all swings timed?",
+                say("Is this the time of one swing, or of all swings timed?"),
             )
         )
         found.long = found.long or len(_by_column(found, "timings")) == 1
@@ -318,11 +341,14 @@ def _without_raw_times(
         Finding(
             "swings_guessed",
             learner,
-            f"{table_place(found.grid)}: the table gives only the period T and no times from "
-            "the stopwatch; each T was taken as a timing of one swing.",
+            say(
+                "{table}: the table gives only the period T and no times from the stopwatch; each "
+                "T was taken as a timing of one swing.",
+                table=table_place(found.grid),
+            ),
             Concern.LOOK,
             {"swings": 1},
-            (found.grid.source(*at, "taken as the time of one swing"),),
-            "What were the times on the stopwatch, and for how many swings?",
+            (found.grid.source(*at, say("taken as the time of one swing")),),
+            say("What were the times on the stopwatch, and for how many swings?"),
         )
     )

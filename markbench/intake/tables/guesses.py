@@ -12,21 +12,21 @@ from markbench.intake.tables.grid import Grid, text_of
 from markbench.intake.tables.lines import Found, Line, Ref, table_place
 from markbench.intake.tables.units import dimension, size
 from markbench.intake.tables.values import Form
-from markbench.model import Brief, Concern, Finding, Source
+from markbench.model import Brief, Concern, Figures, Finding, Source, joined, say
 
 _NAMES = {
-    "mm": "millimetres",
-    "cm": "centimetres",
-    "m": "metres",
-    "s": "seconds",
+    "mm": say("millimetres"),
+    "cm": say("centimetres"),
+    "m": say("metres"),
+    "s": say("seconds"),
 }
 _FORM_NAMES = {
-    "minutes:seconds": "minutes and seconds",
-    "minutes:seconds:hundredths": "minutes, seconds and hundredths",
-    "hours:minutes:seconds": "hours, minutes and seconds",
-    "seconds:hundredths": "seconds and hundredths",
-    "month and year": "a number that the spreadsheet made into a month and a year",
-    "day and month": "a number that the spreadsheet made into a day and a month",
+    "minutes:seconds": say("minutes and seconds"),
+    "minutes:seconds:hundredths": say("minutes, seconds and hundredths"),
+    "hours:minutes:seconds": say("hours, minutes and seconds"),
+    "seconds:hundredths": say("seconds and hundredths"),
+    "month and year": say("a number that the spreadsheet made into a month and a year"),
+    "day and month": say("a number that the spreadsheet made into a day and a month"),
 }
 
 
@@ -101,15 +101,23 @@ def part_thousands(found: Found, learner: str, findings: list[Finding]) -> None:
         Finding(
             "column_guessed",
             learner,
-            f"{table_place(grid)}: the “{mark}” in {typed(first).strip()} was taken as parting "
-            f"thousands, since the times have “{other}” before their decimals.",
+            say(
+                "{table}: the “{mark}” in {text} was taken as parting thousands, since the times "
+                "have “{other}” before their decimals.",
+                table=table_place(grid),
+                mark=mark,
+                text=typed(first).strip(),
+                other=other,
+            ),
             Concern.NOTE,
             {"cell": grid.cell_name(first.row, first.column), "taken_as": "thousands"},
             tuple(
-                grid.source(ref.row, ref.column, f"{ref.value.number:g}")
+                grid.source(ref.row, ref.column, Figures(f"{ref.value.number:g}"))
                 for ref in changed.values()
             ),
-            f"Does {typed(first).strip()} mean {first.value.number:g}?",
+            say(
+                "Does {text} mean {number:g}?", text=typed(first).strip(), number=first.value.number
+            ),
         )
     )
 
@@ -132,13 +140,21 @@ def length_unit(
             Finding(
                 "unit_guessed",
                 learner,
-                f"{table_place(found.grid)}: the heading gives lengths in {stated}, but "
-                f"{text_of(found.grid.rows[clashing.row][clashing.column])} names another unit; "
-                "the cell's own unit was taken.",
+                say(
+                    "{table}: the heading gives lengths in {unit}, but {text} names another unit; "
+                    "the cell's own unit was taken.",
+                    table=table_place(found.grid),
+                    unit=stated,
+                    text=text_of(found.grid.rows[clashing.row][clashing.column]),
+                ),
                 Concern.ASK,
                 {"unit": str(clashing.value.unit), "heading_unit": stated},
-                (found.grid.source(clashing.row, clashing.column, "the cell's own unit taken"),),
-                "Which unit are the lengths in?",
+                (
+                    found.grid.source(
+                        clashing.row, clashing.column, say("the cell's own unit taken")
+                    ),
+                ),
+                say("Which unit are the lengths in?"),
             )
         )
     if stated:
@@ -163,21 +179,26 @@ def length_unit(
     swings = law.apparent_swings(
         (length, t) for length, (_, t, _) in zip(lengths, timings, strict=True)
     )
-    why = (
-        f" (the times would then be of about {swings:.3g} swings each)"
-        if math.isfinite(swings)
-        else ""
-    )
     findings.append(
         Finding(
             "unit_guessed",
             learner,
-            f"{table_place(found.grid)}: no unit is given for the length; {low:g} to {high:g} "
-            f"was taken as {_NAMES.get(unit, unit)}{why}.",
+            say(
+                "{table}: no unit is given for the length; {low:g} to {high:g} was taken as {unit} "
+                "(the times would then be of about {swings:.3g} swings each)."
+                if math.isfinite(swings)
+                else "{table}: no unit is given for the length; {low:g} to {high:g} was taken as "
+                "{unit}.",
+                table=table_place(found.grid),
+                low=low,
+                high=high,
+                unit=_NAMES.get(unit, unit),
+                swings=swings,
+            ),
             Concern.ASK,
             {"unit": unit, "quantity": "length"},
-            (head_source(found, first, f"taken as {unit}"),),
-            "Which unit are the lengths in?",
+            (head_source(found, first, say("taken as {what}", what=unit)),),
+            say("Which unit are the lengths in?"),
         )
     )
     return unit
@@ -196,12 +217,14 @@ def time_unit(
                     Finding(
                         "unit_guessed",
                         learner,
-                        f"{table_place(found.grid)}: no unit is given for the times; "
-                        "they were taken as seconds.",
+                        say(
+                            "{table}: no unit is given for the times; they were taken as seconds.",
+                            table=table_place(found.grid),
+                        ),
                         Concern.NOTE,
                         {"unit": "s", "quantity": "time"},
-                        (head_source(found, ref, "taken as s"),),
-                        "Which unit are the times in?",
+                        (head_source(found, ref, say("taken as {what}", what="s")),),
+                        say("Which unit are the times in?"),
                     )
                 )
                 return "s"
@@ -241,17 +264,27 @@ def clock_form(
             Finding(
                 "time_form_guessed",
                 learner,
-                f"{table_place(found.grid)}: {len(cells)} "
-                f"{'time' if len(cells) == 1 else 'times'} written like {raw} could be read in "
-                f"more than one way; taken as {_FORM_NAMES[name]}, so {raw} is "
-                f"{first.value.forms[index][1]:g} s.",
+                say(
+                    "{table}: {n} time written like {text} could be read in more than one way; "
+                    "taken as {form}, so {text} is {time:g} s."
+                    if len(cells) == 1
+                    else "{table}: {n} times written like {text} could be read in more than one "
+                    "way; taken as {form}, so {text} is {time:g} s.",
+                    table=table_place(found.grid),
+                    n=len(cells),
+                    text=raw,
+                    form=_FORM_NAMES[name],
+                    time=first.value.forms[index][1],
+                ),
                 Concern.NOTE,
                 {"form": name, "cells": len(cells)},
                 tuple(
-                    found.grid.source(ref.row, ref.column, f"{ref.value.forms[index][1]:g} s")
+                    found.grid.source(
+                        ref.row, ref.column, Figures(f"{ref.value.forms[index][1]:g} s")
+                    )
                     for _, _, ref in cells[:20]
                 ),
-                f"Does {raw} mean {first.value.forms[index][1]:g} s?",
+                say("Does {text} mean {time:g} s?", text=raw, time=first.value.forms[index][1]),
             )
         )
     return chosen
@@ -277,7 +310,13 @@ def count_findings(
         for n in (1, *brief.swings_allowed)
         if n != taken and 0.8 < apparent / n < 1.25 and not 0.8 < apparent / taken < 1.25
     ]
-    hint = f" The times would fit {better[0]} better." if better else ""
+    told: str = say(
+        "{table}: the number of swings in one timing is not given; {n} was taken from the brief.",
+        table=table_place(found.grid),
+        n=taken,
+    )
+    if better:
+        told = joined((told, say("The times would fit {n} better.", n=better[0])))
     numbers: dict[str, float | str] = {"swings": taken, "apparent_swings": apparent}
     if better:
         numbers["fits_better"] = better[0]
@@ -286,11 +325,10 @@ def count_findings(
         Finding(
             "swings_guessed",
             learner,
-            f"{table_place(found.grid)}: the number of swings in one timing is not given; "
-            f"{taken} was taken from the brief.{hint}",
+            told,
             Concern.LOOK if better else Concern.ASK,
             numbers,
-            (replace(head_source(found, first, ""), understood=f"{taken} swings, from the brief"),),
-            "How many complete swings did you time at once?",
+            (head_source(found, first, say("{n} swings, from the brief", n=taken)),),
+            say("How many complete swings did you time at once?"),
         )
     )

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from markbench.intake.tables.grid import Grid, text_of
 from markbench.intake.tables.headings import NOTHING, Heading
 from markbench.intake.tables.values import Value
-from markbench.model import Concern, Finding, Source
+from markbench.model import Concern, Finding, Source, say
 
 MOST_SWINGS = 1000  # beyond any timing of one pendulum
 
@@ -82,13 +82,12 @@ def places_of(grid: Grid, ref: Ref) -> int:
 
 def place(grid: Grid, row: int, column: int) -> str:
     """Where a cell is, as a person would say it."""
-    sheet = f", sheet {grid.sheet}" if grid.sheet else ""
-    return f"{grid.file}{sheet}, cell {grid.cell_name(row, column)}"
+    return str(Source(grid.file, grid.sheet, grid.cell_name(row, column)))
 
 
 def table_place(grid: Grid) -> str:
     """Which table is spoken of."""
-    return f"{grid.file}, sheet {grid.sheet}" if grid.sheet else grid.file
+    return str(Source(grid.file, grid.sheet))
 
 
 def not_understood(
@@ -97,18 +96,28 @@ def not_understood(
     """A cell that should hold a number and does not."""
     shown = text_of(grid.rows[row][column]) if raw is None else raw
     source = Source(
-        grid.file, grid.sheet, grid.cell_name(row, column), shown, f"not read as {what}: {why}"
+        grid.file,
+        grid.sheet,
+        grid.cell_name(row, column),
+        shown,
+        say("not read as {what}: {why}", what=what, why=why),
     )
     short = shown if len(shown) <= 40 else shown[:37] + "…"
-    said = f"“{short}”" if short.strip() else "an empty cell"
+    said = say("“{text}”", text=short) if short.strip() else say("an empty cell")
     return Finding(
         check="value_not_understood",
         learner=learner,
-        message=f"{place(grid, row, column)}: {said} could not be read as {what}: {why}.",
+        message=say(
+            "{place}: {said} could not be read as {what}: {why}.",
+            place=place(grid, row, column),
+            said=said,
+            what=what,
+            why=why,
+        ),
         concern=Concern.ASK,
         numbers={"cell": grid.cell_name(row, column)},
         sources=(source,),
-        ask="Which value belongs here? Correct the cell or type the reading in.",
+        ask=say("Which value belongs here? Correct the cell or type the reading in."),
     )
 
 
@@ -119,9 +128,16 @@ def left_empty(learner: str, grid: Grid, refs: list[Ref]) -> Finding:
     return Finding(
         check="value_not_understood",
         learner=learner,
-        message=f"{table_place(grid)}: {listed} "
-        f"{'holds' if len(names) == 1 else 'hold'} a dash or the like, taken as no reading.",
+        message=say(
+            "{table}: {cells} holds a dash or the like, taken as no reading."
+            if len(names) == 1
+            else "{table}: {cells} hold a dash or the like, taken as no reading.",
+            table=table_place(grid),
+            cells=listed,
+        ),
         concern=Concern.NOTE,
         numbers={"cells": len(names)},
-        sources=tuple(grid.source(ref.row, ref.column, "taken as no reading") for ref in refs[:20]),
+        sources=tuple(
+            grid.source(ref.row, ref.column, say("taken as no reading")) for ref in refs[:20]
+        ),
     )

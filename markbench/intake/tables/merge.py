@@ -7,7 +7,7 @@ from dataclasses import replace
 from markbench.intake.tables.lines import Found, Line, table_place
 from markbench.intake.tables.own import GroupedLines, own_values
 from markbench.intake.tables.units import dimension, size
-from markbench.model import Brief, Concern, Finding, OwnValue, Reading, ReadingsTable
+from markbench.model import Brief, Concern, Finding, OwnValue, Reading, ReadingsTable, say
 
 # Two lengths are the same if they agree to the tenth of a millimetre a ruler cannot show.
 _SAME_LENGTH_M = 1e-4
@@ -25,21 +25,23 @@ def join_tables(
     main = order[0][1] if _conflict(settled) else settled[0][1]
     joined = main
     told: list[tuple[Found, str, Concern]] = []
+    what: str
     for found, table in settled:
         if table is main:
             continue
         if _same(joined, table):
-            told.append((found, "repeats the same readings and was counted once", Concern.NOTE))
+            what = say("repeats the same readings and was counted once")
+            told.append((found, what, Concern.NOTE))
         elif not _keys(joined) & _keys(table):
             joined = _extend(joined, table)
-            told.append((found, "goes on with further readings", Concern.NOTE))
+            told.append((found, say("goes on with further readings"), Concern.NOTE))
         elif _may_repeat(joined, table):
             joined = _add_timings(joined, table)
-            told.append((found, "was taken as further timings of the same lengths", Concern.ASK))
+            what = say("was taken as further timings of the same lengths")
+            told.append((found, what, Concern.ASK))
         else:
-            told.append(
-                (found, "holds other times for the same lengths and was left aside", Concern.LOOK)
-            )
+            what = say("holds other times for the same lengths and was left aside")
+            told.append((found, what, Concern.LOOK))
     for found, what, concern in told:
         row, column, _, _ = found.region
         at = found.grid.cell_name(max(0, row), max(0, column))
@@ -47,12 +49,17 @@ def join_tables(
             Finding(
                 "several_tables",
                 learner,
-                f"{table_place(found.grid)}: there are {len(settled)} tables of readings; the one "
-                f"at {at} {what}.",
+                say(
+                    "{table}: there are {n} tables of readings; the one at {cell} {what}.",
+                    table=table_place(found.grid),
+                    n=len(settled),
+                    cell=at,
+                    what=what,
+                ),
                 concern,
                 {"tables": len(settled), "cell": at},
                 (found.grid.source(max(0, row), max(0, column), what),),
-                "Which of the tables holds the readings to be marked?"
+                say("Which of the tables holds the readings to be marked?")
                 if concern > Concern.NOTE
                 else "",
             )

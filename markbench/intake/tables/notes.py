@@ -12,7 +12,7 @@ from markbench.intake.tables.lines import Found, table_place
 from markbench.intake.tables.units import dimension, size
 from markbench.intake.tables.values import read_value
 from markbench.intake.tables.view import View
-from markbench.model import Brief, Concern, Finding, OwnValue, Source
+from markbench.model import Brief, Concern, Finding, OwnValue, Source, say
 
 _LONGEST_NOTE = 1000
 _EQUALS_NUMBER = re.compile(
@@ -49,7 +49,7 @@ def noted_beside(views: Iterable[View], founds: list[Found], brief: Brief) -> No
             if count is None:
                 count = _count_in(view.grid, row, column, text)
             if count is not None and 2 <= count <= _NEVER_SWINGS:
-                source = view.grid.source(row, column, f"{count} swings in one timing")
+                source = view.grid.source(row, column, say("{n} swings in one timing", n=count))
                 counts.setdefault(count, source)
                 told.append((view.grid, row, count, source))
             if heading.unit and len(text) < 80:
@@ -109,12 +109,15 @@ def own_g(
                     Finding(
                         "unit_guessed",
                         learner,
-                        f"{table_place(grid)}: the final g in {grid.cell_name(row, cell)} has no "
-                        "unit and was taken as cm/s².",
+                        say(
+                            "{table}: the final g in {cell} has no unit and was taken as cm/s².",
+                            table=table_place(grid),
+                            cell=grid.cell_name(row, cell),
+                        ),
                         Concern.NOTE,
                         {"unit": "cm/s²", "quantity": "g"},
-                        (grid.source(row, cell, "taken as cm/s²"),),
-                        "Which unit is this g in?",
+                        (grid.source(row, cell, say("taken as {what}", what="cm/s²")),),
+                        say("Which unit is this g in?"),
                     )
                 )
             values.append(
@@ -126,7 +129,7 @@ def own_g(
                         grid.sheet,
                         grid.cell_name(row, cell),
                         text_of(grid.rows[row][cell]),
-                        f"the learner's own final g {number:.6g} m/s²",
+                        say("the learner's own final g {number:.6g} m/s²", number=number),
                     ),
                     decimals=places,
                 )

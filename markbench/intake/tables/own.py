@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from markbench.intake.tables.grid import text_of
 from markbench.intake.tables.lines import Found, Line, Ref, table_place
 from markbench.intake.tables.units import dimension, size
-from markbench.model import Concern, Finding, OwnQuantity, OwnValue, Source
+from markbench.model import Concern, Finding, OwnQuantity, OwnValue, Source, say
 
 _QUANTITY: dict[str, OwnQuantity] = {
     "time": "mean_time_s",
@@ -102,16 +102,20 @@ def _column(
         first = cells[0][2]
         head = found.head_of(first)
         at = (head[0], head[1]) if head else (first.row, first.column)
-        what = "mean times" if swapped == "mean_time_s" else "periods T"
+        what = say("mean times") if swapped == "mean_time_s" else say("periods T")
         findings.append(
             Finding(
                 "column_guessed",
                 learner,
-                f"{table_place(found.grid)}: the values under {found.grid.cell_name(*at)} were "
-                f"taken as {what}, by their size.",
+                say(
+                    "{table}: the values under {cell} were taken as {what}, by their size.",
+                    table=table_place(found.grid),
+                    cell=found.grid.cell_name(*at),
+                    what=what,
+                ),
                 Concern.NOTE,
                 {"cell": found.grid.cell_name(*at), "taken_as": what},
-                (found.grid.source(*at, f"taken as {what}"),),
+                (found.grid.source(*at, say("taken as {what}", what=what)),),
             )
         )
     values = []
@@ -130,7 +134,7 @@ def _column(
                     grid.sheet,
                     grid.cell_name(ref.row, ref.column),
                     text_of(grid.rows[ref.row][ref.column]),
-                    f"the learner's own {_SAID[quantity].format(number)}",
+                    _own_value(quantity, number),
                 ),
                 reading,
                 timing,
@@ -140,12 +144,15 @@ def _column(
     return values
 
 
-_SAID = {
-    "mean_time_s": "mean time {:.6g} s",
-    "period_s": "period {:.6g} s",
-    "period_squared_s2": "T² {:.6g} s²",
-    "g_m_s2": "g {:.6g} m/s²",
-}
+def _own_value(quantity: OwnQuantity, value: float) -> str:
+    match quantity:
+        case "mean_time_s":
+            return say("the learner's own mean time {value:.6g} s", value=value)
+        case "period_s":
+            return say("the learner's own period {value:.6g} s", value=value)
+        case "period_squared_s2":
+            return say("the learner's own T² {value:.6g} s²", value=value)
+    return say("the learner's own g {value:.6g} m/s²", value=value)
 
 
 def _other_time(

@@ -16,7 +16,7 @@ from markbench.intake.tables.lines import (
 from markbench.intake.tables.outcome import ColumnHints
 from markbench.intake.tables.units import UNITS
 from markbench.intake.tables.view import View, view_of
-from markbench.model import Concern, Finding
+from markbench.model import Concern, Finding, say
 
 
 def find_pointed(
@@ -27,14 +27,14 @@ def find_pointed(
     if grid is None and not hints.sheet and grids:
         grid = grids[0]
     if grid is None:
-        return [], [_vain(learner, grids, f"there is no sheet “{hints.sheet}”")]
+        return [], [_vain(learner, grids, say("there is no sheet “{sheet}”", sheet=hints.sheet))]
     turned = hints.along == "rows"
     view = view_of(grid, turned)
 
     def line_of(name: str) -> int:
         number = int(name) - 1 if turned else column_number(name)
         if not 0 <= number < (len(view.cells[0]) if view.cells else 0):
-            raise ValueError(f"{name} lies outside the sheet")
+            raise ValueError(say("{cell} lies outside the sheet", cell=name))
         return number
 
     def across(name: str, otherwise: int) -> int:
@@ -53,10 +53,10 @@ def find_pointed(
         last = min(len(view.cells) - 1, across(hints.last, len(view.cells) - 1))
         for unit in (hints.length_unit, hints.time_unit):
             if unit and unit not in UNITS:
-                raise ValueError(f"{unit} is no unit known here")
+                raise ValueError(say("{unit} is no unit known here", unit=unit))
         count = int(hints.swings) if hints.swings != "" and not counted else None
         if count is not None and not 1 <= count <= MOST_SWINGS:
-            raise ValueError(f"{count} is no number of swings")
+            raise ValueError(say("{n} is no number of swings", n=count))
     except ValueError as error:
         return [], [_vain(learner, grids, str(error))]
     table = Found(grid, [], turned=turned, long=len(timings) == 1)
@@ -66,9 +66,9 @@ def find_pointed(
         ref = view.ref(row, length, length_heading)
         if ref.value.number is None or ref.value.number <= 0:
             if hints.first and not ref.value.empty:
-                why = ref.value.trouble or "it is not above zero"
+                why = ref.value.trouble or say("it is not above zero")
                 table.findings.append(
-                    not_understood(learner, grid, ref.row, ref.column, "a length", why)
+                    not_understood(learner, grid, ref.row, ref.column, say("a length"), why)
                 )
             continue
         line = Line(ref)
@@ -79,9 +79,9 @@ def find_pointed(
             elif timing.value.dash:
                 dashes.append(timing)
             elif not timing.value.empty:
-                why = timing.value.trouble or "it is not above zero"
+                why = timing.value.trouble or say("it is not above zero")
                 table.findings.append(
-                    not_understood(learner, grid, timing.row, timing.column, "a timing", why)
+                    not_understood(learner, grid, timing.row, timing.column, say("a timing"), why)
                 )
         if swings is not None:
             number = view.ref(row, swings)
@@ -92,7 +92,7 @@ def find_pointed(
     if dashes:
         table.findings.append(left_empty(learner, grid, dashes))
     if not table.lines:
-        return [], [*table.findings, _vain(learner, grids, "no length has a timing beside it")]
+        return [], [*table.findings, _vain(learner, grids, say("no length has a timing beside it"))]
     low, high = view.at(first, min(length, *timings)), view.at(last, max(length, *timings))
     table.region = (*low, *high)
     return [table], []
@@ -145,11 +145,11 @@ def _headings(
 
 
 def _vain(learner: str, grids: tuple[Grid, ...], why: str) -> Finding:
-    file = grids[0].file if grids else "the file"
+    file = grids[0].file if grids else say("the file")
     return Finding(
         "table_not_understood",
         learner,
-        f"{file}: the columns pointed at could not be read: {why}.",
+        say("{file}: the columns pointed at could not be read: {why}.", file=file, why=why),
         Concern.LOOK,
-        ask="Point at the columns again, or type the readings in.",
+        ask=say("Point at the columns again, or type the readings in."),
     )

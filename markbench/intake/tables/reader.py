@@ -20,7 +20,7 @@ from markbench.intake.tables.texts import read_delimited
 from markbench.intake.tables.unheaded import find_bare, find_blocks, find_crosswise
 from markbench.intake.tables.view import View, view_of
 from markbench.intake.tables.workbooks import MOST_BYTES, MOST_CELLS, UnreadableError, read_workbook
-from markbench.model import Brief, Concern, Finding, ReadingsTable, Source
+from markbench.model import Brief, Concern, Figures, Finding, ReadingsTable, Source, say
 
 _MOST_TABLES = 40
 _MOST_CELL_FINDINGS = 25
@@ -30,13 +30,13 @@ _OLE = b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1"
 def read_grids(name: str, data: bytes) -> tuple[Grid, ...]:
     """The raw cells of a spreadsheet or text file; :class:`UnreadableError` says why not."""
     if len(data) > MOST_BYTES:
-        raise UnreadableError(f"it is larger than {MOST_BYTES // 1_000_000} MB")
+        raise UnreadableError(say("it is larger than {n} MB", n=MOST_BYTES // 1_000_000))
     if not data:
-        raise UnreadableError("it is empty")
+        raise UnreadableError(say("it is empty"))
     if data.startswith((b"PK\x03\x04", _OLE)):
         return read_workbook(name, data)
     if data.startswith((b"%PDF", b"\x89PNG", b"\xff\xd8\xff", b"{\\rtf", b"<html", b"<!DOCTYPE")):
-        raise UnreadableError("it is no spreadsheet or text table")
+        raise UnreadableError(say("it is no spreadsheet or text table"))
     return (read_delimited(name, data),)
 
 
@@ -211,11 +211,14 @@ def _shown(founds: list[Found], learner: str, findings: list[Finding]) -> list[F
                 Finding(
                     "several_tables",
                     learner,
-                    f"{table_place(found.grid)}: this sheet is hidden and holds a table of "
-                    "readings too; it was left aside.",
+                    say(
+                        "{table}: this sheet is hidden and holds a table of readings too; it was "
+                        "left aside.",
+                        table=table_place(found.grid),
+                    ),
                     Concern.NOTE,
                     {"tables": len(founds)},
-                    (found.grid.source(max(0, row), max(0, column), "hidden, left aside"),),
+                    (found.grid.source(max(0, row), max(0, column), say("hidden, left aside")),),
                 )
             )
     return [found for found in founds if not found.grid.hidden]
@@ -225,11 +228,15 @@ def _too_many(founds: list[Found], learner: str) -> Finding:
     return Finding(
         "several_tables",
         learner,
-        f"{table_place(founds[0].grid)}: {len(founds)} tables were found; only the first "
-        f"{_MOST_TABLES} were read.",
+        say(
+            "{table}: {n} tables were found; only the first {most} were read.",
+            table=table_place(founds[0].grid),
+            n=len(founds),
+            most=_MOST_TABLES,
+        ),
         Concern.LOOK,
         {"tables": len(founds)},
-        ask="Which of the tables holds the readings to be marked?",
+        ask=say("Which of the tables holds the readings to be marked?"),
     )
 
 
@@ -245,11 +252,11 @@ def _shortened(findings: list[Finding], name: str, learner: str) -> tuple[Findin
         Finding(
             "value_not_understood",
             learner,
-            f"{name}: {len(rest)} further cells could not be read as numbers.",
+            say("{file}: {n} further cells could not be read as numbers.", file=name, n=len(rest)),
             Concern.ASK,
             {"cells": len(rest)},
             tuple(source for finding in rest for source in finding.sources)[:200],
-            "Is this the table of readings?",
+            say("Is this the table of readings?"),
         ),
     )
 
@@ -258,10 +265,10 @@ def _unreadable(name: str, learner: str, why: str) -> Finding:
     return Finding(
         "unreadable_file",
         learner,
-        f"{name} could not be opened: {why}.",
+        say("{file} could not be opened: {why}.", file=name, why=why),
         Concern.LOOK,
-        sources=(Source(name, understood="not opened"),),
-        ask="Hand the file in again, as xlsx, ods or csv.",
+        sources=(Source(name, understood=say("not opened")),),
+        ask=say("Hand the file in again, as xlsx, ods or csv."),
     )
 
 
@@ -269,11 +276,14 @@ def _too_large(grid: Grid, learner: str) -> Finding:
     return Finding(
         "table_not_understood",
         learner,
-        f"{table_place(grid)}: the sheet is very large; only its first {MOST_CELLS} cells were "
-        "searched for a table.",
+        say(
+            "{table}: the sheet is very large; only its first {n} cells were searched for a table.",
+            table=table_place(grid),
+            n=MOST_CELLS,
+        ),
         Concern.ASK,
         {"cells": MOST_CELLS},
-        (Source(grid.file, grid.sheet, understood="read in part"),),
+        (Source(grid.file, grid.sheet, understood=say("read in part")),),
     )
 
 
@@ -287,18 +297,23 @@ def _joined(grid: Grid, learner: str) -> Finding:
     return Finding(
         "column_guessed",
         learner,
-        f"{grid.file}: commas part the columns and the decimals alike; they were taken so that "
-        f"there is one number under each heading, as {cell} in {grid.cell_name(*shown)}.",
+        say(
+            "{file}: commas part the columns and the decimals alike; they were taken so that "
+            "there is one number under each heading, as {text} in {cell}.",
+            file=grid.file,
+            text=cell,
+            cell=grid.cell_name(*shown),
+        ),
         Concern.ASK,
         {"cell": grid.cell_name(*shown), "taken_as": "decimals"},
-        (grid.source(*shown, f"taken as {cell.replace(',', '.')}"),),
-        "Are these the numbers in your table?",
+        (grid.source(*shown, say("taken as {what}", what=Figures(cell.replace(",", ".")))),),
+        say("Are these the numbers in your table?"),
     )
 
 
 def _not_understood(name: str, grids: tuple[Grid, ...], learner: str) -> Finding:
     filled = sum(cell != "" for grid in grids for row in grid.rows for cell in row)
-    why = (
+    why = say(
         "it holds no cells with anything in them"
         if not filled
         else "no heading names a length, and no two columns of numbers are tied by the "
@@ -307,11 +322,11 @@ def _not_understood(name: str, grids: tuple[Grid, ...], learner: str) -> Finding
     return Finding(
         "table_not_understood",
         learner,
-        f"{name}: no table of readings was found: {why}.",
+        say("{file}: no table of readings was found: {why}.", file=name, why=why),
         Concern.LOOK,
         {"cells": filled},
-        (Source(name, understood="no table found"),),
-        ask="Point at the columns, or type the readings in.",
+        (Source(name, understood=say("no table found")),),
+        ask=say("Point at the columns, or type the readings in."),
     )
 
 
@@ -320,11 +335,11 @@ def _no_timings(founds: list[Found], learner: str) -> Finding:
     return Finding(
         "table_not_understood",
         learner,
-        f"{table_place(grid)}: lengths were found, but no times beside them.",
+        say("{table}: lengths were found, but no times beside them.", table=table_place(grid)),
         Concern.LOOK,
         sources=tuple(
-            grid.source(line.length.row, line.length.column, "a length without a time")
+            grid.source(line.length.row, line.length.column, say("a length without a time"))
             for line in founds[0].lines[:20]
         ),
-        ask="Point at the columns, or type the readings in.",
+        ask=say("Point at the columns, or type the readings in."),
     )

@@ -20,7 +20,17 @@ from markbench.intake.tables.lines import Found, Line, Ref, not_understood, tabl
 from markbench.intake.tables.own import own_values
 from markbench.intake.tables.units import dimension, size
 from markbench.intake.tables.values import Form
-from markbench.model import Brief, Concern, Finding, Reading, ReadingsTable, Source, Timing
+from markbench.model import (
+    Brief,
+    Concern,
+    Finding,
+    Reading,
+    ReadingsTable,
+    Source,
+    Timing,
+    joined,
+    say,
+)
 
 
 @dataclass(slots=True)
@@ -49,7 +59,9 @@ def settle(
     for line in found.lines:
         if not (line.length.value.number or 0) > 0:
             at = (line.length.row, line.length.column)
-            findings.append(not_understood(learner, grid, *at, "a length", "it is not above zero"))
+            findings.append(
+                not_understood(learner, grid, *at, say("a length"), say("it is not above zero"))
+            )
     found.lines = [line for line in found.lines if (line.length.value.number or 0) > 0]
     lines = [line for line in found.lines if line.timings]
     if not lines:
@@ -121,11 +133,17 @@ def _several_in_a_cell(found: Found, lines: list[Line], learner: str) -> list[Fi
         Finding(
             "column_guessed",
             learner,
-            f"{table_place(grid)}: “{text_of(grid.rows[cells[0][0]][cells[0][1]])}” in {name} was "
-            f"taken as {counted[cells[0]]} timings, and so were the cells like it.",
+            say(
+                "{table}: “{text}” in {cell} was taken as {n} timings, and so were the cells like "
+                "it.",
+                table=table_place(grid),
+                text=text_of(grid.rows[cells[0][0]][cells[0][1]]),
+                cell=name,
+                n=counted[cells[0]],
+            ),
             Concern.NOTE,
             {"cell": name, "taken_as": "several timings"},
-            tuple(grid.source(*at, "taken as several timings") for at in cells[:20]),
+            tuple(grid.source(*at, say("taken as several timings")) for at in cells[:20]),
         )
     ]
 
@@ -134,16 +152,27 @@ def _needs_no_unit(quantity: str | None) -> bool:
     return quantity in (None, "swings", "number", "trial", "other")
 
 
+_QUANTITIES = {
+    "length": say("length"),
+    "time": say("time"),
+    "period": say("period"),
+    "period_squared": say("period squared"),
+    "swings": say("swings"),
+    "trial": say("trial"),
+}
+
+
 def _heading_says(heading: object) -> str:
     quantity = getattr(heading, "quantity", None)
     if quantity is None or quantity in ("other", "number"):
-        return "not used"
-    parts = [("mean " if getattr(heading, "mean", False) else "") + quantity.replace("_", " ")]
+        return say("not used")
+    named = _QUANTITIES.get(quantity, quantity)
+    parts = [say("mean {quantity}", quantity=named) if getattr(heading, "mean", False) else named]
     if unit := getattr(heading, "unit", None):
-        parts.append(f"in {unit}")
+        parts.append(say("in {unit}", unit=unit))
     if swings := getattr(heading, "swings", None):
-        parts.append(f"of {swings} swings")
-    return " ".join(parts)
+        parts.append(say("of {n} swings", n=swings))
+    return joined(parts)
 
 
 def _drop_wrong_dimensions(found: Found, learner: str, findings: list[Finding]) -> None:
@@ -159,13 +188,19 @@ def _drop_wrong_dimensions(found: Found, learner: str, findings: list[Finding]) 
             if at not in seen:
                 seen.add(at)
                 findings.append(
-                    not_understood(learner, grid, *at, "a length", f"{unit} is no unit of length")
+                    not_understood(
+                        learner,
+                        grid,
+                        *at,
+                        say("a length"),
+                        say("{unit} is no unit of length", unit=unit),
+                    )
                 )
             continue
         if line.length.value.several:
             at = (line.length.row, line.length.column)
-            why = "it holds more than one number"
-            findings.append(not_understood(learner, grid, *at, "a length", why))
+            why = say("it holds more than one number")
+            findings.append(not_understood(learner, grid, *at, say("a length"), why))
             continue
         good = []
         for ref in line.timings:
@@ -176,8 +211,8 @@ def _drop_wrong_dimensions(found: Found, learner: str, findings: list[Finding]) 
                         grid,
                         ref.row,
                         ref.column,
-                        "a timing",
-                        f"{ref.value.unit} is no unit of time",
+                        say("a timing"),
+                        say("{unit} is no unit of time", unit=ref.value.unit),
                     )
                 )
             else:
@@ -221,8 +256,8 @@ def _swings_source(
     if counted is None:
         return noted.swings_source if noted.swings is not None else None
     if counted is line.swings:
-        return found.grid.source(counted.row, counted.column, f"{swings} swings")
-    return head_source(found, counted, f"{swings} swings")
+        return found.grid.source(counted.row, counted.column, say("{n} swings", n=swings))
+    return head_source(found, counted, say("{n} swings", n=swings))
 
 
 def _group(
@@ -273,7 +308,13 @@ def _reading(found: Found, group: _Group) -> Reading:
                     sheet,
                     grid.cell_name(ref.row, ref.column),
                     text_of(grid.rows[ref.row][ref.column]),
-                    f"{time_s:.6g} s for {group.swings} swing{'s' * (group.swings != 1)}",
+                    say(
+                        "{time:.6g} s for {n} swing"
+                        if group.swings == 1
+                        else "{time:.6g} s for {n} swings",
+                        time=time_s,
+                        n=group.swings,
+                    ),
                 ),
                 places,
             )
@@ -288,7 +329,7 @@ def _reading(found: Found, group: _Group) -> Reading:
             sheet,
             grid.cell_name(length.row, length.column),
             text_of(grid.rows[length.row][length.column]),
-            f"length {group.length_m:.6g} m",
+            say("length {length:.6g} m", length=group.length_m),
         ),
         size(group.unit),
         length.value.decimals,

@@ -18,6 +18,7 @@ from markbench.intake.tables.headings import understand
 from markbench.intake.tables.listed import list_cells
 from markbench.intake.tables.values import read_text
 from markbench.intake.tables.workbooks import MOST_CELLS, MOST_COLUMNS, MOST_ROWS, UnreadableError
+from markbench.model import say
 
 # Likelier separators first, for ties.
 _SEPARATORS = ("\t", ";", "|", ",", "  ", " ")
@@ -42,13 +43,13 @@ def decode(data: bytes) -> str:
         for encoding, zeros in (("utf-16-le", head[1::2]), ("utf-16-be", head[::2])):
             if zeros.count(0) > 0.7 * len(zeros):
                 return data.decode(encoding, "replace")
-        raise UnreadableError("it is neither a spreadsheet nor a text file")
+        raise UnreadableError(say("it is neither a spreadsheet nor a text file"))
     try:
         return data.decode("utf-8")
     except UnicodeDecodeError:
         pass
     if sum(byte < 9 or 13 < byte < 32 for byte in head) > 0.02 * len(head):
-        raise UnreadableError("it is neither a spreadsheet nor a text file")
+        raise UnreadableError(say("it is neither a spreadsheet nor a text file"))
     texts = []
     for encoding in ("cp1252", "cp1250"):
         try:
@@ -72,7 +73,7 @@ def read_delimited(name: str, data: bytes) -> Grid:
     if too_long:
         lines = [line[:_LONGEST_LINE] for line in lines[:_MOST_LINES]]
     if not any(line.strip() for line in lines):
-        raise UnreadableError("it is empty")
+        raise UnreadableError(say("it is empty"))
     first = 0
     separator = ""
     listed = [list_cells(line) for line in lines]

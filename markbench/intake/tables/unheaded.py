@@ -23,7 +23,7 @@ from markbench.intake.tables.lines import (
 from markbench.intake.tables.units import dimension, size
 from markbench.intake.tables.values import Value, read_text, read_value
 from markbench.intake.tables.view import View
-from markbench.model import Brief, Concern, Finding
+from markbench.model import Brief, Concern, Finding, say
 
 _MOST_BARE_COLUMNS = 20
 # Hand timing strays by a few parts in a hundred; other columns rarely keep so close to √L.
@@ -55,7 +55,7 @@ def find_crosswise(view: View, learner: str) -> list[Found]:
             elif ref.value.trouble and numbers:
                 table.findings.append(
                     not_understood(
-                        learner, view.grid, ref.row, ref.column, "a timing", ref.value.trouble
+                        learner, view.grid, ref.row, ref.column, say("a timing"), ref.value.trouble
                     )
                 )
     table.lines = [line for line in lines.values() if line.timings]
@@ -128,8 +128,8 @@ def find_blocks(view: View, learner: str) -> list[Found]:
                             view.grid,
                             row,
                             column,
-                            "a timing",
-                            read_value(cell).trouble or "it is not a number",
+                            say("a timing"),
+                            read_value(cell).trouble or say("it is not a number"),
                         )
                     )
                 continue
@@ -230,13 +230,19 @@ def find_bare(view: View, brief: Brief, learner: str) -> list[Found]:
         Finding(
             "column_guessed",
             learner,
-            f"{table_place(view.grid)}: no heading says where the lengths stand; the "
-            f"{'row' if view.turned else 'column'} from {name} was taken, because the other "
-            "numbers follow from it by the pendulum's law.",
+            say(
+                "{table}: no heading says where the lengths stand; the row from {cell} was taken, "
+                "because the other numbers follow from it by the pendulum's law."
+                if view.turned
+                else "{table}: no heading says where the lengths stand; the column from {cell} "
+                "was taken, because the other numbers follow from it by the pendulum's law.",
+                table=table_place(view.grid),
+                cell=name,
+            ),
             Concern.ASK,
             {"cell": name, "taken_as": "lengths"},
-            (view.grid.source(*view.at(first, length), "taken as the first length"),),
-            "What does each column hold?",
+            (view.grid.source(*view.at(first, length), say("taken as the first length")),),
+            say("What does each column hold?"),
         )
     )
     low, high = view.at(first, min(columns)), view.at(last, max(columns))

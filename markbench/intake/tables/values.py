@@ -10,6 +10,7 @@ from typing import Literal
 
 from markbench.intake.tables.grid import Cell
 from markbench.intake.tables.headings import plain, unit_named
+from markbench.model import say
 
 # How a reading of a stopwatch was written. Where a cell allows several, the fit to the
 # pendulum's law decides, and that is reported as a guess.
@@ -107,25 +108,25 @@ def _bad(why: str) -> Value:
 def read_value(cell: Cell) -> Value:
     """Understand one cell; never raises."""
     if type(cell) is str:
-        return read_text(cell) if len(cell) <= 80 else _bad("it is a long text")
+        return read_text(cell) if len(cell) <= 80 else _bad(say("it is a long text"))
     if type(cell) is float or type(cell) is int:
         return (
             Value(float(cell))
             if _sensible(cell)
-            else _bad("it is not a finite number of any sensible size")
+            else _bad(say("it is not a finite number of any sensible size"))
         )
     if isinstance(cell, bool):
-        return _bad("it is a true/false value")
+        return _bad(say("it is a true/false value"))
     if isinstance(cell, dt.time):
         return _clock_cell(cell.hour, cell.minute, cell.second, cell.microsecond)
     if isinstance(cell, dt.timedelta):
         if not dt.timedelta(0) <= cell < dt.timedelta(days=1):
-            return _bad("it is a span of time longer than a day")
+            return _bad(say("it is a span of time longer than a day"))
         minutes, seconds = divmod(cell.seconds, 60)
         return _clock_cell(minutes // 60, minutes % 60, seconds, cell.microseconds)
     if isinstance(cell, dt.date):
         return _date_cell(cell)
-    return _bad("it is not a number")
+    return _bad(say("it is not a number"))
 
 
 def _clock_cell(hours: int, minutes: int, seconds: int, microseconds: int) -> Value:
@@ -154,10 +155,14 @@ def _date_cell(date: dt.date) -> Value:
         return Value(number, "s", 2, (("month and year", number), ("day and month", day_first)))
     number, month = date.day, date.month
     typed = list(dict.fromkeys((f"{number}.{month}", f"{number}.{month:02d}", f"{month}.{number}")))
-    listed = ", ".join(typed[:-1]) + f" or {typed[-1]}"
+    some = say("{some} or {last}", some=", ".join(typed[:-1]), last=typed[-1])
     return _bad(
-        f"the spreadsheet holds the date {date:%d %B %Y} here, perhaps made from {listed} "
-        "as it was typed"
+        say(
+            "the spreadsheet holds the date {date:%d %B %Y} here, perhaps made from {typed} as it "
+            "was typed",
+            date=date,
+            typed=some,
+        )
     )
 
 
@@ -189,14 +194,14 @@ def read_text(text: str) -> Value:
             int(match[1]) * 60 + seconds, "s", len(match[2].replace(",", ".").partition(".")[2])
         )
     if mistyped(text):
-        return _bad("a letter or a doubled mark stands among its digits")
+        return _bad(say("a letter or a doubled mark stands among its digits"))
     if folded.startswith("#"):
-        return _bad(f"the spreadsheet shows the error {text}")
+        return _bad(say("the spreadsheet shows the error {shown}", shown=text))
     if parts := _several(text):
         return replace(parts[0], several=parts)
     if folded in ("nan", "inf", "-inf", "infinity", "∞"):
-        return _bad("it is not a finite number")
-    return _bad("it is not a number")
+        return _bad(say("it is not a finite number"))
+    return _bad(say("it is not a number"))
 
 
 def _several(text: str) -> tuple[Value, ...]:
@@ -223,7 +228,7 @@ def _number_and_unit(number: str, unit_text: str | None) -> Value | None:
     except ValueError:
         return None
     if not _sensible(value):
-        return _bad("it is not a finite number of any sensible size")
+        return _bad(say("it is not a finite number of any sensible size"))
     mantissa, _, exponent = digits.lower().partition("e")
     places = max(0, len(mantissa.partition(".")[2]) - int(exponent or 0))
     unit = None

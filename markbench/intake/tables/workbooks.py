@@ -27,6 +27,7 @@ from markbench.intake.tables.compound import chains_end
 from markbench.intake.tables.extent import TooFarError, check_ods, check_sheet
 from markbench.intake.tables.grid import LONGEST_CELL, Cell, Grid, column_number
 from markbench.intake.tables.members import unpacked
+from markbench.model import say
 
 MOST_BYTES = 20_000_000
 MOST_UNPACKED = 200_000_000
@@ -76,14 +77,16 @@ def refused_plainly() -> Iterator[None]:
     try:
         yield
     except PasswordError as error:
-        raise UnreadableError("it is locked with a password") from error
+        raise UnreadableError(say("it is locked with a password")) from error
     except (CalamineError, OSError, ValueError, OverflowError) as error:
-        raise UnreadableError("it is damaged, or not the kind of file its name says") from error
+        raise UnreadableError(
+            say("it is damaged, or not the kind of file its name says")
+        ) from error
     except BaseException as error:
         # Calamine panics on some damaged files; its panics are no ordinary exceptions.
         if type(error).__name__ != "PanicException":
             raise
-        raise UnreadableError("it is damaged") from error
+        raise UnreadableError(say("it is damaged")) from error
 
 
 def _grid(
@@ -122,15 +125,17 @@ def look_inside(data: bytes) -> dict[str, tuple[tuple[int, int, str], ...]]:
     """
     if data[:2] != b"PK":
         if not chains_end(data):
-            raise UnreadableError("it is damaged, or not the kind of file its name says")
+            raise UnreadableError(say("it is damaged, or not the kind of file its name says"))
         return {}
     try:
         archive = zipfile.ZipFile(io.BytesIO(data))
         names = archive.namelist()
         if sum(info.file_size for info in archive.infolist()) > MOST_UNPACKED:
-            raise UnreadableError("it unpacks to more than 200 MB")
+            raise UnreadableError(say("it unpacks to more than 200 MB"))
         if "xl/workbook.bin" in names:
-            raise UnreadableError("it is a binary workbook (xlsb); saved as xlsx it can be read")
+            raise UnreadableError(
+                say("it is a binary workbook (xlsb); saved as xlsx it can be read")
+            )
         found: dict[str, list[tuple[int, int, str]]] = {}
         for info in archive.infolist():  # by their entries: two may have one name
             part = info.filename
@@ -149,9 +154,13 @@ def look_inside(data: bytes) -> dict[str, tuple[tuple[int, int, str], ...]]:
     except TooFarError as error:
         raise UnreadableError(str(error)) from error
     except (zipfile.BadZipFile, KeyError, NotImplementedError, EOFError, RuntimeError) as error:
-        raise UnreadableError("it is damaged, or not the kind of file its name says") from error
+        raise UnreadableError(
+            say("it is damaged, or not the kind of file its name says")
+        ) from error
     except (zipfile.LargeZipFile, OSError, ValueError, zipfile.zlib.error) as error:  # type: ignore[attr-defined]
-        raise UnreadableError("it is damaged, or not the kind of file its name says") from error
+        raise UnreadableError(
+            say("it is damaged, or not the kind of file its name says")
+        ) from error
 
 
 def _without_value(text: bytes) -> list[tuple[int, int, str]]:

@@ -13,8 +13,9 @@ from markbench.physics.reporting import with_uncertainty
 from markbench.ui.bench.model import ROW, ClassOrder, Index
 from markbench.ui.bench.rows import LearnerRow
 from markbench.ui.desk import Desk
+from markbench.ui.look.said import figures
 from markbench.ui.portfolio.status import status_word
-from markbench.ui.portfolio.swing_words import swing_words
+from markbench.ui.portfolio.swing_words import swing_words, why_not_measured
 
 if TYPE_CHECKING:
     from markbench.evidence.video.judge import SwingMeasurement
@@ -146,13 +147,13 @@ class ContactOrder(QSortFilterProxyModel):
         if measured is None:
             return (self.tr("Not yet measured"),)
         if not measured.accepted:
-            return (self.tr("Not measured: {why}").format(why=measured.message),)
+            return (self.tr("Not measured: {why}").format(why=why_not_measured(measured)),)
         # Beside what a thumb timed, more than half a millisecond is noise to read.
         uncertainty_s = max(measured.u_period_s, _FINE_ENOUGH_S)
         value = with_uncertainty(measured.period_s, uncertainty_s, "s")
         shorter = f"{value.partition(' ±')[0]} s"  # the same figures
         words, swings = self.tr("{n} swings  ·  T = {value}"), measured.complete_swings
-        return tuple(words.format(n=swings, value=one) for one in (value, shorter))
+        return tuple(words.format(n=swings, value=figures(one)) for one in (value, shorter))
 
     def _in_words(self, tile: Tile) -> str:
         words = [tile.row.name]

@@ -4630,6 +4630,74 @@ ist nicht verwendbar</translation>
         <translation>eigener Wert für g</translation>
     </message>
     <message>
+        <source>the photo is broken or breaks off</source>
+        <translation>das Foto ist beschädigt oder bricht ab</translation>
+    </message>
+    <message>
+        <source>the file is larger than {n} MB</source>
+        <translation>die Datei ist größer als {n} MB</translation>
+    </message>
+    <message>
+        <source>the file is larger than {n} GB</source>
+        <translation>die Datei ist größer als {n} GB</translation>
+    </message>
+    <message>
+        <source>the file is empty</source>
+        <translation>die Datei ist leer</translation>
+    </message>
+    <message>
+        <source>the file is not a JPEG, PNG, WebP or HEIC photo</source>
+        <translation>die Datei ist kein Foto in JPEG, PNG, WebP oder HEIC</translation>
+    </message>
+    <message>
+        <source>the photo has {width} × {height} pixels, more than can be opened</source>
+        <translation>das Foto hat {width} × {height} Pixel, mehr als sich öffnen lassen</translation>
+    </message>
+    <message>
+        <source>looking at the file took longer than {n} s</source>
+        <translation>das Ansehen der Datei dauerte länger als {n} s</translation>
+    </message>
+    <message>
+        <source>the file made its reader fail</source>
+        <translation>beim Lesen der Datei ist ein Fehler aufgetreten</translation>
+    </message>
+    <message>
+        <source>the reader of photos and films did not start</source>
+        <translation>das Lesen von Fotos und Videos ließ sich nicht starten</translation>
+    </message>
+    <message>
+        <source>the film does not open or breaks off</source>
+        <translation>das Video lässt sich nicht öffnen oder bricht ab</translation>
+    </message>
+    <message>
+        <source>the file is not an MP4, MOV, 3GP, WebM or AVI film</source>
+        <translation>die Datei ist kein Video in MP4, MOV, 3GP, WebM oder AVI</translation>
+    </message>
+    <message>
+        <source>the file holds no picture track</source>
+        <translation>die Datei enthält keine Bildspur</translation>
+    </message>
+    <message>
+        <source>the film&apos;s pictures are of a kind that cannot be shown here</source>
+        <translation>die Bilder des Videos sind von einer Art, die sich hier nicht zeigen lässt</translation>
+    </message>
+    <message>
+        <source>the picture is too large</source>
+        <translation>das Bild ist zu groß</translation>
+    </message>
+    <message>
+        <source>the film&apos;s frames carry no times</source>
+        <translation>die Einzelbilder des Videos tragen keine Zeiten</translation>
+    </message>
+    <message>
+        <source>decoding took longer than {n} s</source>
+        <translation>das Entschlüsseln dauerte länger als {n} s</translation>
+    </message>
+    <message>
+        <source>the film shows no moving picture</source>
+        <translation>das Video zeigt kein bewegtes Bild</translation>
+    </message>
+    <message>
         <source>A piece is missing</source>
         <translation>Ein Stück fehlt</translation>
     </message>
@@ -4982,16 +5050,20 @@ ist nicht verwendbar</translation>
         <translation>Zeiten auf Zehntelsekunden verbergen, ob Wiederholungen enger liegen, als eine Hand wiederholen kann.</translation>
     </message>
     <message>
+        <source>The difference is {times:.1f} times its uncertainty.</source>
+        <translation>Der Unterschied ist das {times:.1f}-Fache seiner Unsicherheit.</translation>
+    </message>
+    <message>
         <source>{time:.2f} s for {swings} swings at {length}, where the local law gives {law:.2f} s: further than timing and length reading explain.</source>
         <translation>{time:.2f} s für {swings} Schwingungen bei {length}, wo das Pendelgesetz mit dem hiesigen g {law:.2f} s ergibt: weiter daneben, als Stoppen und Ablesen der Länge erklären.</translation>
     </message>
     <message>
-        <source>{n} of {of} timings are that far off.</source>
-        <translation>So weit daneben liegen {n} von {of} Zeiten.</translation>
+        <source>The difference is more than ten times its uncertainty.</source>
+        <translation>Der Unterschied ist mehr als das Zehnfache seiner Unsicherheit.</translation>
     </message>
     <message>
-        <source>The line gives g = {g}; local g is {local:.2f} m/s². The difference is {times:.1f} times its uncertainty.</source>
-        <translation>Die Gerade ergibt g = {g}; das hiesige g ist {local:.2f} m/s². Der Unterschied ist das {times:.1f}-Fache seiner Unsicherheit.</translation>
+        <source>{n} of {of} timings are that far off.</source>
+        <translation>So weit daneben liegen {n} von {of} Zeiten.</translation>
     </message>
     <message>
         <source>The point at {length} lies {away} s² off the line of the others in T² (studentised residual {studentised}).</source>
@@ -5150,12 +5222,1040 @@ ist nicht verwendbar</translation>
         <translation>„{text}“ ({cell})</translation>
     </message>
     <message>
+        <source>By the phone&apos;s clock the photo was taken on {day:%d %B %Y}, {days} before the days of the brief. Phone clocks are often wrong.</source>
+        <translation>Nach der Uhr des Telefons entstand das Foto am {day:%d %B %Y}, {days} vor den Tagen des Auftrags. Uhren von Telefonen gehen oft falsch.</translation>
+    </message>
+    <message>
+        <source>By the phone&apos;s clock the photo was taken on {day:%d %B %Y}, {days} after the days of the brief. Phone clocks are often wrong.</source>
+        <translation>Nach der Uhr des Telefons entstand das Foto am {day:%d %B %Y}, {days} nach den Tagen des Auftrags. Uhren von Telefonen gehen oft falsch.</translation>
+    </message>
+    <message>
+        <source>another piece of the same learner</source>
+        <translation>ein anderes Stück derselben Person</translation>
+    </message>
+    <message>
+        <source>a piece of {learner}</source>
+        <translation>ein Stück von {learner}</translation>
+    </message>
+    <message>
+        <source>The photo could not be opened: {why}.</source>
+        <translation>Das Foto ließ sich nicht öffnen: {why}.</translation>
+    </message>
+    <message>
+        <source>The photo has only {width} × {height} pixels; details cannot be made out.</source>
+        <translation>Das Foto hat nur {width} × {height} Pixel; Einzelheiten sind nicht zu erkennen.</translation>
+    </message>
+    <message>
+        <source>The photo shows an even surface: all of it lies within {spread:.0f} of 255 grey levels.</source>
+        <translation>Das Foto zeigt eine gleichmäßige Fläche: Alles liegt innerhalb von {spread:.0f} der 255 Graustufen.</translation>
+    </message>
+    <message>
+        <source>When did you take this photo?</source>
+        <translation>Wann hast du dieses Foto gemacht?</translation>
+    </message>
+    <message>
+        <source>Could you hand in this photo again?</source>
+        <translation>Kannst du dieses Foto noch einmal abgeben?</translation>
+    </message>
+    <message>
+        <source>Could you hand in the photo in its full size?</source>
+        <translation>Kannst du das Foto in voller Größe abgeben?</translation>
+    </message>
+    <message>
+        <source>Could you look whether this is the photo you meant?</source>
+        <translation>Kannst du nachsehen, ob dies das gemeinte Foto ist?</translation>
+    </message>
+    <message>
+        <source>The photo looks blurred: its clearest edges measure {sharpness:.3f} where {asked:.3f} is asked for.</source>
+        <translation>Das Foto sieht unscharf aus: Seine schärfsten Kanten erreichen {sharpness:.3f}, nötig sind {asked:.3f}.</translation>
+    </message>
+    <message>
+        <source>The photo shows the same picture as {whose} ({file}).</source>
+        <translation>Das Foto zeigt dasselbe Bild wie {whose} ({file}).</translation>
+    </message>
+    <message>
+        <source>Could you take this photo again with the camera held still?</source>
+        <translation>Kannst du dieses Foto noch einmal mit ruhiger Hand machen?</translation>
+    </message>
+    <message>
+        <source>Could you say how this photo was taken, and by whom?</source>
+        <translation>Kannst du sagen, wie und von wem dieses Foto gemacht wurde?</translation>
+    </message>
+    <message>
+        <source>as when each passage, there or back, was counted as a swing</source>
+        <translation>wie wenn jeder Durchgang, hin oder her, als Schwingung gezählt wurde</translation>
+    </message>
+    <message>
+        <source>as when one swing fewer went by than was written</source>
+        <translation>wie wenn es eine Schwingung weniger war als notiert</translation>
+    </message>
+    <message>
+        <source>as when one swing more went by than was written</source>
+        <translation>wie wenn es eine Schwingung mehr war als notiert</translation>
+    </message>
+    <message>
+        <source>and no half swing or miscount by one would bring them together</source>
+        <translation>und weder eine halbe Schwingung noch ein Verzählen um eins brächte sie zusammen</translation>
+    </message>
+    <message>
+        <source>The video could not be opened: {why}.</source>
+        <translation>Das Video ließ sich nicht öffnen: {why}.</translation>
+    </message>
+    <message>
+        <source>The swing could not be measured from the video: {why}.</source>
+        <translation>Die Schwingung ließ sich aus dem Video nicht messen: {why}.</translation>
+    </message>
+    <message>
+        <source>The video shows {n} complete swings; the brief asks for {wanted}.</source>
+        <translation>Das Video zeigt {n} volle Schwingungen; der Auftrag verlangt {wanted}.</translation>
+    </message>
+    <message>
+        <source>In the video one swing takes {filmed:.3f} s. No period in the table agrees; at {length:.3g} cm it is {period:.3f} s, and the video&apos;s is {ratio:.3f} ± {u_ratio:.3f} of it, {slip}.</source>
+        <translation>Im Video dauert eine Schwingung {filmed:.3f} s. Keine Schwingungsdauer der Tabelle passt dazu; bei {length:.3g} cm sind es {period:.3f} s, und die im Video ist das {ratio:.3f} ± {u_ratio:.3f}-Fache davon, {slip}.</translation>
+    </message>
+    <message>
+        <source>Could you hand in this video again?</source>
+        <translation>Kannst du dieses Video noch einmal abgeben?</translation>
+    </message>
+    <message>
+        <source>Could you film {n} complete swings?</source>
+        <translation>Kannst du {n} volle Schwingungen filmen?</translation>
+    </message>
+    <message>
+        <source>How did you count the swings, and which length does the video show?</source>
+        <translation>Wie hast du die Schwingungen gezählt, und welche Länge zeigt das Video?</translation>
+    </message>
+    <message>
+        <source>nothing in the film was seen to swing with a steady period</source>
+        <translation>im Video war nichts zu sehen, was mit gleichbleibender Dauer schwingt</translation>
+    </message>
+    <message>
+        <source>fewer than three complete swings were seen, too few to measure a period</source>
+        <translation>weniger als drei volle Schwingungen waren zu sehen, zu wenige für eine Schwingungsdauer</translation>
+    </message>
+    <message>
+        <source>two things swing in the film, and it does not say which is the pendulum</source>
+        <translation>im Video schwingen zwei Dinge, und es sagt nicht, welches das Pendel ist</translation>
+    </message>
+    <message>
+        <source>the swing jumps in the middle, as where a film has been cut</source>
+        <translation>die Schwingung springt in der Mitte, wie bei einem geschnittenen Video</translation>
+    </message>
+    <message>
+        <source>something swings, but not steadily enough for its period to be trusted</source>
+        <translation>etwas schwingt, aber zu ungleichmäßig für eine verlässliche Schwingungsdauer</translation>
+    </message>
+    <message>
+        <source>No heading of a class list was found in {file}; one row should name the columns, as “id, name, group”.</source>
+        <translation>In {file} ist kein Kopf einer Klassenliste zu finden; eine Zeile sollte die Spalten nennen, etwa „id, name, group“.</translation>
+    </message>
+    <message>
+        <source>There is more than one class list ({names}); {file} is used.</source>
+        <translation>Es gibt mehr als eine Klassenliste ({names}); benutzt wird {file}.</translation>
+    </message>
+    <message>
+        <source>Several files look like a class list ({names}); {file}, the longest, is used.</source>
+        <translation>Mehrere Dateien sehen wie eine Klassenliste aus ({names}); benutzt wird die längste, {file}.</translation>
+    </message>
+    <message>
+        <source>{name} has no id in the class list; the name serves as id.</source>
+        <translation>{name} hat in der Klassenliste keine Kennung; der Name dient als Kennung.</translation>
+    </message>
+    <message>
+        <source>Two rows of the class list have the id {id}: {one} and {other}. {other} is called {own} here until the list is put right.</source>
+        <translation>Zwei Zeilen der Klassenliste haben die Kennung {id}: {one} und {other}. {other} heißt hier {own}, bis die Liste berichtigt ist.</translation>
+    </message>
+    <message>
+        <source>{n} learners are called {name} ({ids}); their files can be told apart by id alone.</source>
+        <translation>{n} Lernende heißen {name} ({ids}); ihre Dateien lassen sich nur an der Kennung unterscheiden.</translation>
+    </message>
+    <message>
+        <source>The partner “{partner}” of {id} is not clear from the class list.</source>
+        <translation>Wer „{partner}“ ist, angegeben bei {id}, geht aus der Klassenliste nicht klar hervor.</translation>
+    </message>
+    <message>
+        <source>{one} names {other} as partner, and {other} names {back}; is it a group of three?</source>
+        <translation>{one} nennt {other} für die Zusammenarbeit, und {other} nennt {back}; ist es eine Dreiergruppe?</translation>
+    </message>
+    <message>
+        <source>The class list {file} could not be read: {why}.</source>
+        <translation>Die Klassenliste {file} ließ sich nicht lesen: {why}.</translation>
+    </message>
+    <message>
+        <source>{name} ({id}) stands twice in the class list.</source>
+        <translation>{name} ({id}) steht zweimal in der Klassenliste.</translation>
+    </message>
+    <message>
+        <source>Id {id} has no name in the class list.</source>
+        <translation>Die Kennung {id} hat in der Klassenliste keinen Namen.</translation>
+    </message>
+    <message>
+        <source>{place} of the class list has no name.</source>
+        <translation>{place} der Klassenliste hat keinen Namen.</translation>
+    </message>
+    <message>
+        <source>The second row is left out.</source>
+        <translation>Die zweite Zeile bleibt weg.</translation>
+    </message>
+    <message>
+        <source>{n} swings</source>
+        <translation>{n} Schwingungen</translation>
+    </message>
+    <message>
+        <source>no reading belongs to this cell; type the readings in instead.</source>
+        <translation>zu dieser Zelle gehört kein Messwert; bitte stattdessen die Messwerte eintippen.</translation>
+    </message>
+    <message>
+        <source>{meaning}, corrected by the teacher to “{text}”</source>
+        <translation>{meaning}, von der Lehrkraft berichtigt zu „{text}“</translation>
+    </message>
+    <message>
+        <source>“{text}” cannot be read ({why}).</source>
+        <translation>„{text}“ lässt sich nicht lesen ({why}).</translation>
+    </message>
+    <message>
+        <source>“{text}” must be above 0.</source>
+        <translation>„{text}“ muss über 0 liegen.</translation>
+    </message>
+    <message>
+        <source>“{text}” is not a whole number of swings.</source>
+        <translation>„{text}“ ist keine ganze Zahl von Schwingungen.</translation>
+    </message>
+    <message>
+        <source>“{text}” is not a length.</source>
+        <translation>„{text}“ ist keine Länge.</translation>
+    </message>
+    <message>
+        <source>“{text}” is not a time.</source>
+        <translation>„{text}“ ist keine Zeit.</translation>
+    </message>
+    <message>
+        <source>it is empty</source>
+        <translation>sie ist leer</translation>
+    </message>
+    <message>
+        <source>partners in the brief names {name}, who is not in the class list.</source>
+        <translation>Die Paare im Auftrag nennen {name}, aber nicht die Klassenliste.</translation>
+    </message>
+    <message>
+        <source>readings table</source>
+        <translation>Messwerttabelle</translation>
+    </message>
+    <message>
+        <source>photo</source>
+        <translation>Foto</translation>
+    </message>
+    <message>
+        <source>swing video</source>
+        <translation>Schwingungsvideo</translation>
+    </message>
+    <message>
+        <source>report</source>
+        <translation>Bericht</translation>
+    </message>
+    <message>
+        <source>file</source>
+        <translation>Datei</translation>
+    </message>
+    <message>
+        <source>The same {what} was handed in twice, as {earlier} and {later}.</source>
+        <translation>Zweimal dasselbe abgegeben ({what}): als {earlier} und {later}.</translation>
+    </message>
+    <message>
+        <source>A later {what} was handed in: {later} is used in place of {earlier}, which is kept.</source>
+        <translation>Später noch einmal abgegeben ({what}): Statt {earlier} gilt {later}; das Frühere bleibt aufbewahrt.</translation>
+    </message>
+    <message>
+        <source>{one} and {other} both hold readings, and nothing tells which is the later; {one} is used.</source>
+        <translation>{one} und {other} enthalten beide Messwerte, und nichts sagt, was später ist; benutzt wird {one}.</translation>
+    </message>
+    <message>
+        <source>Which of your two tables should count?</source>
+        <translation>Welche deiner beiden Tabellen soll zählen?</translation>
+    </message>
+    <message>
+        <source>{file} was given to {name}, who is not in the class list; it was matched anew.</source>
+        <translation>{file} war {name} zugeordnet, wofür die Klassenliste niemanden kennt; die Datei wurde neu zugeordnet.</translation>
+    </message>
+    <message>
+        <source>Reading was stopped; the portfolios of {n} learners were not read.</source>
+        <translation>Das Lesen wurde angehalten; die Abgaben von {n} Lernenden sind nicht gelesen.</translation>
+    </message>
+    <message>
+        <source>{file} opens only in the program that made it; a copy saved as .xlsx or .csv can be read.</source>
+        <translation>{file} öffnet sich nur in dem Programm, mit dem die Datei gemacht ist; eine als .xlsx oder .csv gespeicherte Kopie lässt sich lesen.</translation>
+    </message>
+    <message>
+        <source>{file} is empty (0 bytes).</source>
+        <translation>{file} ist leer (0 Bytes).</translation>
+    </message>
+    <message>
+        <source>Could you hand this file in again?</source>
+        <translation>Kannst du diese Datei noch einmal abgeben?</translation>
+    </message>
+    <message>
+        <source>{file} could not be read ({error}).</source>
+        <translation>{file} ließ sich nicht lesen ({error}).</translation>
+    </message>
+    <message>
+        <source>A correction was not used: {why}</source>
+        <translation>Eine Berichtigung wurde nicht benutzt: {why}</translation>
+    </message>
+    <message>
+        <source>a length</source>
+        <translation>Länge</translation>
+    </message>
+    <message>
+        <source>a timing</source>
+        <translation>Zeit</translation>
+    </message>
+    <message>
+        <source>an own value</source>
+        <translation>eigener Wert</translation>
+    </message>
+    <message>
+        <source>it holds more than one number</source>
+        <translation>sie enthält mehr als eine Zahl</translation>
+    </message>
+    <message>
+        <source>{place} (and {cells})</source>
+        <translation>{place} (und {cells})</translation>
+    </message>
+    <message>
+        <source>it is not above zero</source>
+        <translation>der Wert liegt nicht über null</translation>
+    </message>
+    <message>
+        <source>{table}: what begins at {cells} holds the sums or means of the readings above and was not taken for readings.</source>
+        <translation>{table}: Was bei {cells} beginnt, sind Summen oder Mittelwerte der Messwerte darüber; es zählt nicht als Messwerte.</translation>
+    </message>
+    <message>
+        <source>{place}: no timing stands beside the length.</source>
+        <translation>{place}: Neben der Länge steht keine Zeit.</translation>
+    </message>
+    <message>
+        <source>Were these lengths timed? Type the timings in.</source>
+        <translation>Wurde bei diesen Längen gestoppt? Dann die Zeiten eintippen.</translation>
+    </message>
+    <message>
+        <source>it is not a whole number from 1 to {most}</source>
+        <translation>es ist keine ganze Zahl von 1 bis {most}</translation>
+    </message>
+    <message>
+        <source>a number of swings</source>
+        <translation>Anzahl der Schwingungen</translation>
+    </message>
+    <message>
+        <source>the file holds the formula but not its result; opening and saving it in a spreadsheet program stores the result</source>
+        <translation>die Datei enthält die Formel, aber nicht ihr Ergebnis; beim Öffnen und Speichern in einem Tabellenprogramm kommt es hinein</translation>
+    </message>
+    <message>
+        <source>the spreadsheet shows the error {shown}</source>
+        <translation>die Tabelle zeigt den Fehler {shown}</translation>
+    </message>
+    <message>
+        <source>taken as a sum or mean</source>
+        <translation>als Summe oder Mittelwert gelesen</translation>
+    </message>
+    <message>
+        <source>a length without a timing</source>
+        <translation>eine Länge ohne Zeit</translation>
+    </message>
+    <message>
+        <source>the learner this row belongs to</source>
+        <translation>die Person, zu der diese Zeile gehört</translation>
+    </message>
+    <message>
+        <source>{place}: no readings stand in the row of {name}.</source>
+        <translation>{place}: In der Zeile von {name} stehen keine Messwerte.</translation>
+    </message>
+    <message>
+        <source>Hand the readings in, or type them in.</source>
+        <translation>Die Messwerte abgeben oder eintippen.</translation>
+    </message>
+    <message>
+        <source>there is none beside its times</source>
+        <translation>neben ihren Zeiten steht keine</translation>
+    </message>
+    <message>
+        <source>the learner&apos;s own final g</source>
+        <translation>das eigene Endergebnis für g</translation>
+    </message>
+    <message>
+        <source>{table}: the row {titles} was taken as {what}.</source>
+        <translation>{table}: Die Zeile {titles} wurde so gelesen: {what}.</translation>
+    </message>
+    <message>
+        <source>{table}: the rows {titles} were taken as {what}.</source>
+        <translation>{table}: Die Zeilen {titles} wurden so gelesen: {what}.</translation>
+    </message>
+    <message>
+        <source>{table}: the column {titles} was taken as {what}.</source>
+        <translation>{table}: Die Spalte {titles} wurde so gelesen: {what}.</translation>
+    </message>
+    <message>
+        <source>{table}: the columns {titles} were taken as {what}.</source>
+        <translation>{table}: Die Spalten {titles} wurden so gelesen: {what}.</translation>
+    </message>
+    <message>
+        <source>What does this column hold?</source>
+        <translation>Was steht in dieser Spalte?</translation>
+    </message>
+    <message>
+        <source>{table}: the table gives only the period T and no times from the stopwatch; each T was taken as a timing of one swing.</source>
+        <translation>{table}: Die Tabelle gibt nur die Schwingungsdauer T und keine Zeiten der Stoppuhr; jedes T wurde als Zeit einer Schwingung gelesen.</translation>
+    </message>
+    <message>
+        <source>What were the times on the stopwatch, and for how many swings?</source>
+        <translation>Welche Zeiten hat die Stoppuhr gezeigt, und für wie viele Schwingungen?</translation>
+    </message>
+    <message>
+        <source>headed “{text}” ({cell})</source>
+        <translation>„{text}“ ({cell})</translation>
+    </message>
+    <message>
+        <source>from {cell} (no heading)</source>
+        <translation>ab {cell} (ohne Kopf)</translation>
+    </message>
+    <message>
+        <source>timings</source>
+        <translation>Zeiten</translation>
+    </message>
+    <message>
+        <source>periods T</source>
+        <translation>Schwingungsdauern T</translation>
+    </message>
+    <message>
+        <source>timings, because only means are given and no single times</source>
+        <translation>Zeiten, da nur Mittelwerte und keine einzelnen Zeiten dastehen</translation>
+    </message>
+    <message>
+        <source>What were the single times on the stopwatch?</source>
+        <translation>Welche einzelnen Zeiten hat die Stoppuhr gezeigt?</translation>
+    </message>
+    <message>
+        <source>times of several swings, though headed T</source>
+        <translation>Zeiten mehrerer Schwingungen, obwohl T darüber steht</translation>
+    </message>
+    <message>
+        <source>Is this the time of one swing, or of all swings timed?</source>
+        <translation>Ist das die Zeit einer Schwingung oder aller gestoppten?</translation>
+    </message>
+    <message>
+        <source>taken as {what}</source>
+        <translation>gelesen als {what}</translation>
+    </message>
+    <message>
+        <source>own means</source>
+        <translation>eigene Mittelwerte</translation>
+    </message>
+    <message>
+        <source>the learner&apos;s own means</source>
+        <translation>die eigenen Mittelwerte</translation>
+    </message>
+    <message>
+        <source>the learner&apos;s own T</source>
+        <translation>das eigene T</translation>
+    </message>
+    <message>
+        <source>taken as the time of one swing</source>
+        <translation>als Zeit einer Schwingung gelesen</translation>
+    </message>
+    <message>
+        <source>further timings</source>
+        <translation>weitere Zeiten</translation>
+    </message>
+    <message>
+        <source>something else than readings, and not used</source>
+        <translation>etwas anderes als Messwerte, nicht benutzt</translation>
+    </message>
+    <message>
+        <source>centimetres</source>
+        <translation>Zentimeter</translation>
+    </message>
+    <message>
+        <source>seconds</source>
+        <translation>Sekunden</translation>
+    </message>
+    <message>
+        <source>minutes and seconds</source>
+        <translation>Minuten und Sekunden</translation>
+    </message>
+    <message>
+        <source>minutes, seconds and hundredths</source>
+        <translation>Minuten, Sekunden und Hundertstel</translation>
+    </message>
+    <message>
+        <source>hours, minutes and seconds</source>
+        <translation>Stunden, Minuten und Sekunden</translation>
+    </message>
+    <message>
+        <source>seconds and hundredths</source>
+        <translation>Sekunden und Hundertstel</translation>
+    </message>
+    <message>
+        <source>a number that the spreadsheet made into a month and a year</source>
+        <translation>eine Zahl, die das Tabellenprogramm zu Monat und Jahr gemacht hat</translation>
+    </message>
+    <message>
+        <source>a number that the spreadsheet made into a day and a month</source>
+        <translation>eine Zahl, die das Tabellenprogramm zu Tag und Monat gemacht hat</translation>
+    </message>
+    <message>
+        <source>{table}: the number of swings in one timing is not given; {n} was taken from the brief.</source>
+        <translation>{table}: Die Zahl der Schwingungen je Zeitmessung steht nicht da; {n} wurde aus dem Auftrag genommen.</translation>
+    </message>
+    <message>
+        <source>{table}: the “{mark}” in {text} was taken as parting thousands, since the times have “{other}” before their decimals.</source>
+        <translation>{table}: Das „{mark}“ in {text} wurde als Tausendertrennung gelesen, da in den Zeiten „{other}“ vor den Dezimalen steht.</translation>
+    </message>
+    <message>
+        <source>Does {text} mean {number:g}?</source>
+        <translation>Bedeutet {text} die Zahl {number:g}?</translation>
+    </message>
+    <message>
+        <source>{table}: no unit is given for the length; {low:g} to {high:g} was taken as {unit} (the times would then be of about {swings:.3g} swings each).</source>
+        <translation>{table}: Für die Länge steht keine Einheit da; {low:g} bis {high:g} wurden als {unit} gelesen (die Zeiten wären dann von je etwa {swings:.3g} Schwingungen).</translation>
+    </message>
+    <message>
+        <source>{table}: no unit is given for the length; {low:g} to {high:g} was taken as {unit}.</source>
+        <translation>{table}: Für die Länge steht keine Einheit da; {low:g} bis {high:g} wurden als {unit} gelesen.</translation>
+    </message>
+    <message>
+        <source>Which unit are the lengths in?</source>
+        <translation>In welcher Einheit stehen die Längen da?</translation>
+    </message>
+    <message>
+        <source>How many complete swings did you time at once?</source>
+        <translation>Wie viele volle Schwingungen hast du auf einmal gestoppt?</translation>
+    </message>
+    <message>
+        <source>{table}: the heading gives lengths in {unit}, but {text} names another unit; the cell&apos;s own unit was taken.</source>
+        <translation>{table}: Der Spaltenkopf gibt Längen in {unit} an, aber {text} nennt eine andere Einheit; die Einheit der Zelle gilt.</translation>
+    </message>
+    <message>
+        <source>{table}: {n} time written like {text} could be read in more than one way; taken as {form}, so {text} is {time:g} s.</source>
+        <translation>{table}: {n} Zeit, geschrieben wie {text}, lässt sich verschieden lesen; gelesen als {form}, also ist {text} gleich {time:g} s.</translation>
+    </message>
+    <message>
+        <source>{table}: {n} times written like {text} could be read in more than one way; taken as {form}, so {text} is {time:g} s.</source>
+        <translation>{table}: {n} Zeiten, geschrieben wie {text}, lassen sich verschieden lesen; gelesen als {form}, also ist {text} gleich {time:g} s.</translation>
+    </message>
+    <message>
+        <source>Does {text} mean {time:g} s?</source>
+        <translation>Bedeutet {text} so viel wie {time:g} s?</translation>
+    </message>
+    <message>
+        <source>The times would fit {n} better.</source>
+        <translation>Die Zeiten würden besser zu {n} passen.</translation>
+    </message>
+    <message>
+        <source>{n} swings, from the brief</source>
+        <translation>{n} Schwingungen, aus dem Auftrag</translation>
+    </message>
+    <message>
+        <source>the cell&apos;s own unit taken</source>
+        <translation>die Einheit der Zelle genommen</translation>
+    </message>
+    <message>
+        <source>{table}: no unit is given for the times; they were taken as seconds.</source>
+        <translation>{table}: Für die Zeiten steht keine Einheit da; sie wurden als Sekunden gelesen.</translation>
+    </message>
+    <message>
+        <source>Which unit are the times in?</source>
+        <translation>In welcher Einheit stehen die Zeiten da?</translation>
+    </message>
+    <message>
+        <source>not read as {what}: {why}</source>
+        <translation>nicht gelesen als {what}: {why}</translation>
+    </message>
+    <message>
+        <source>an empty cell</source>
+        <translation>eine leere Zelle</translation>
+    </message>
+    <message>
+        <source>{place}: {said} could not be read as {what}: {why}.</source>
+        <translation>{place}: {said} ließ sich nicht als {what} lesen: {why}.</translation>
+    </message>
+    <message>
+        <source>Which value belongs here? Correct the cell or type the reading in.</source>
+        <translation>Welcher Wert gehört hierher? Die Zelle berichtigen oder den Messwert eintippen.</translation>
+    </message>
+    <message>
+        <source>{table}: {cells} holds a dash or the like, taken as no reading.</source>
+        <translation>{table}: In {cells} steht ein Strich oder Ähnliches; es zählt als kein Messwert.</translation>
+    </message>
+    <message>
+        <source>{table}: {cells} hold a dash or the like, taken as no reading.</source>
+        <translation>{table}: In {cells} steht je ein Strich oder Ähnliches; es zählt als kein Messwert.</translation>
+    </message>
+    <message>
+        <source>taken as no reading</source>
+        <translation>zählt als kein Messwert</translation>
+    </message>
+    <message>
+        <source>repeats the same readings and was counted once</source>
+        <translation>wiederholt dieselben Messwerte und zählt einmal</translation>
+    </message>
+    <message>
+        <source>{table}: there are {n} tables of readings; the one at {cell} {what}.</source>
+        <translation>{table}: Es gibt {n} Messwerttabellen; die bei {cell} {what}.</translation>
+    </message>
+    <message>
+        <source>was taken as further timings of the same lengths</source>
+        <translation>zählt als weitere Zeiten zu denselben Längen</translation>
+    </message>
+    <message>
+        <source>holds other times for the same lengths and was left aside</source>
+        <translation>enthält andere Zeiten zu denselben Längen und blieb beiseite</translation>
+    </message>
+    <message>
+        <source>Which of the tables holds the readings to be marked?</source>
+        <translation>In welcher Tabelle stehen die Messwerte, die bewertet werden sollen?</translation>
+    </message>
+    <message>
+        <source>goes on with further readings</source>
+        <translation>geht mit weiteren Messwerten weiter</translation>
+    </message>
+    <message>
+        <source>{n} swings in one timing</source>
+        <translation>{n} Schwingungen je Zeitmessung</translation>
+    </message>
+    <message>
+        <source>the learner&apos;s own final g {number:.6g} m/s²</source>
+        <translation>das eigene Endergebnis g = {number:.6g} m/s²</translation>
+    </message>
+    <message>
+        <source>{table}: the final g in {cell} has no unit and was taken as cm/s².</source>
+        <translation>{table}: Das Endergebnis für g in {cell} hat keine Einheit und wurde als cm/s² gelesen.</translation>
+    </message>
+    <message>
+        <source>Which unit is this g in?</source>
+        <translation>In welcher Einheit steht dieses g da?</translation>
+    </message>
+    <message>
+        <source>the learner&apos;s own g {value:.6g} m/s²</source>
+        <translation>das eigene g = {value:.6g} m/s²</translation>
+    </message>
+    <message>
+        <source>mean times</source>
+        <translation>mittlere Zeiten</translation>
+    </message>
+    <message>
+        <source>the learner&apos;s own mean time {value:.6g} s</source>
+        <translation>die eigene mittlere Zeit {value:.6g} s</translation>
+    </message>
+    <message>
+        <source>the learner&apos;s own period {value:.6g} s</source>
+        <translation>die eigene Schwingungsdauer {value:.6g} s</translation>
+    </message>
+    <message>
+        <source>the learner&apos;s own T² {value:.6g} s²</source>
+        <translation>das eigene T² = {value:.6g} s²</translation>
+    </message>
+    <message>
+        <source>{table}: the values under {cell} were taken as {what}, by their size.</source>
+        <translation>{table}: Die Werte unter {cell} wurden ihrer Größe nach so gelesen: {what}.</translation>
+    </message>
+    <message>
+        <source>the file</source>
+        <translation>die Datei</translation>
+    </message>
+    <message>
+        <source>{file}: the columns pointed at could not be read: {why}.</source>
+        <translation>{file}: Die gezeigten Spalten ließen sich nicht lesen: {why}.</translation>
+    </message>
+    <message>
+        <source>Point at the columns again, or type the readings in.</source>
+        <translation>Noch einmal auf die Spalten zeigen oder die Messwerte eintippen.</translation>
+    </message>
+    <message>
+        <source>{cell} lies outside the sheet</source>
+        <translation>{cell} liegt außerhalb des Blatts</translation>
+    </message>
+    <message>
+        <source>{n} is no number of swings</source>
+        <translation>{n} ist keine Anzahl von Schwingungen</translation>
+    </message>
+    <message>
+        <source>there is no sheet “{sheet}”</source>
+        <translation>es gibt kein Blatt „{sheet}“</translation>
+    </message>
+    <message>
+        <source>{unit} is no unit known here</source>
+        <translation>{unit} ist keine hier bekannte Einheit</translation>
+    </message>
+    <message>
+        <source>no length has a timing beside it</source>
+        <translation>neben keiner Länge steht eine Zeit</translation>
+    </message>
+    <message>
+        <source>it holds no cells with anything in them</source>
+        <translation>keine ihrer Zellen enthält etwas</translation>
+    </message>
+    <message>
+        <source>no heading names a length, and no two columns of numbers are tied by the pendulum&apos;s law</source>
+        <translation>kein Spaltenkopf nennt eine Länge, und keine zwei Zahlenspalten hängen durch das Pendelgesetz zusammen</translation>
+    </message>
+    <message>
+        <source>{table}: {n} tables were found; only the first {most} were read.</source>
+        <translation>{table}: {n} Tabellen gefunden; nur die ersten {most} wurden gelesen.</translation>
+    </message>
+    <message>
+        <source>{file} could not be opened: {why}.</source>
+        <translation>{file} ließ sich nicht öffnen: {why}.</translation>
+    </message>
+    <message>
+        <source>{table}: the sheet is very large; only its first {n} cells were searched for a table.</source>
+        <translation>{table}: Das Blatt ist sehr groß; nur in den ersten {n} Zellen wurde nach einer Tabelle gesucht.</translation>
+    </message>
+    <message>
+        <source>{file}: commas part the columns and the decimals alike; they were taken so that there is one number under each heading, as {text} in {cell}.</source>
+        <translation>{file}: Kommas trennen Spalten und Dezimalen zugleich; sie wurden so gelesen, dass unter jedem Spaltenkopf eine Zahl steht, wie {text} in {cell}.</translation>
+    </message>
+    <message>
+        <source>Are these the numbers in your table?</source>
+        <translation>Sind das die Zahlen in deiner Tabelle?</translation>
+    </message>
+    <message>
+        <source>{file}: no table of readings was found: {why}.</source>
+        <translation>{file}: keine Messwerttabelle gefunden: {why}.</translation>
+    </message>
+    <message>
+        <source>{table}: lengths were found, but no times beside them.</source>
+        <translation>{table}: Längen gefunden, aber keine Zeiten daneben.</translation>
+    </message>
+    <message>
+        <source>it is larger than {n} MB</source>
+        <translation>sie ist größer als {n} MB</translation>
+    </message>
+    <message>
+        <source>it is no spreadsheet or text table</source>
+        <translation>sie ist weder Arbeitsmappe noch Texttabelle</translation>
+    </message>
+    <message>
+        <source>{file}: {n} further cells could not be read as numbers.</source>
+        <translation>{file}: {n} weitere Zellen ließen sich nicht als Zahlen lesen.</translation>
+    </message>
+    <message>
+        <source>Is this the table of readings?</source>
+        <translation>Ist das die Messwerttabelle?</translation>
+    </message>
+    <message>
+        <source>Hand the file in again, as xlsx, ods or csv.</source>
+        <translation>Die Datei noch einmal abgeben, als xlsx, ods oder csv.</translation>
+    </message>
+    <message>
+        <source>Point at the columns, or type the readings in.</source>
+        <translation>Auf die Spalten zeigen oder die Messwerte eintippen.</translation>
+    </message>
+    <message>
+        <source>{table}: this sheet is hidden and holds a table of readings too; it was left aside.</source>
+        <translation>{table}: Dieses Blatt ist ausgeblendet und enthält auch eine Messwerttabelle; es blieb beiseite.</translation>
+    </message>
+    <message>
+        <source>read in part</source>
+        <translation>teilweise gelesen</translation>
+    </message>
+    <message>
+        <source>no table found</source>
+        <translation>keine Tabelle gefunden</translation>
+    </message>
+    <message>
+        <source>not opened</source>
+        <translation>nicht geöffnet</translation>
+    </message>
+    <message>
+        <source>a length without a time</source>
+        <translation>eine Länge ohne Zeit</translation>
+    </message>
+    <message>
+        <source>hidden, left aside</source>
+        <translation>ausgeblendet, beiseitegelassen</translation>
+    </message>
+    <message>
+        <source>length</source>
+        <translation>Länge</translation>
+    </message>
+    <message>
+        <source>time</source>
+        <translation>Zeit</translation>
+    </message>
+    <message>
+        <source>period</source>
+        <translation>Schwingungsdauer</translation>
+    </message>
+    <message>
+        <source>period squared</source>
+        <translation>Schwingungsdauer im Quadrat</translation>
+    </message>
+    <message>
+        <source>swings</source>
+        <translation>Schwingungen</translation>
+    </message>
+    <message>
+        <source>trial</source>
+        <translation>Versuch</translation>
+    </message>
+    <message>
+        <source>not used</source>
+        <translation>nicht benutzt</translation>
+    </message>
+    <message>
+        <source>{table}: “{text}” in {cell} was taken as {n} timings, and so were the cells like it.</source>
+        <translation>{table}: „{text}“ in {cell} wurde als {n} Zeiten gelesen, ebenso die Zellen dieser Art.</translation>
+    </message>
+    <message>
+        <source>mean {quantity}</source>
+        <translation>Mittelwert {quantity}</translation>
+    </message>
+    <message>
+        <source>in {unit}</source>
+        <translation>in {unit}</translation>
+    </message>
+    <message>
+        <source>of {n} swings</source>
+        <translation>von {n} Schwingungen</translation>
+    </message>
+    <message>
+        <source>length {length:.6g} m</source>
+        <translation>Länge {length:.6g} m</translation>
+    </message>
+    <message>
+        <source>{time:.6g} s for {n} swing</source>
+        <translation>{time:.6g} s für {n} Schwingung</translation>
+    </message>
+    <message>
+        <source>{time:.6g} s for {n} swings</source>
+        <translation>{time:.6g} s für {n} Schwingungen</translation>
+    </message>
+    <message>
+        <source>taken as several timings</source>
+        <translation>als mehrere Zeiten gelesen</translation>
+    </message>
+    <message>
+        <source>{unit} is no unit of length</source>
+        <translation>{unit} ist keine Längeneinheit</translation>
+    </message>
+    <message>
+        <source>{unit} is no unit of time</source>
+        <translation>{unit} ist keine Zeiteinheit</translation>
+    </message>
+    <message>
+        <source>it is neither a spreadsheet nor a text file</source>
+        <translation>sie ist weder Arbeitsmappe noch Textdatei</translation>
+    </message>
+    <message>
+        <source>{table}: no heading says where the lengths stand; the row from {cell} was taken, because the other numbers follow from it by the pendulum&apos;s law.</source>
+        <translation>{table}: Kein Kopf sagt, wo die Längen stehen; genommen wurde die Zeile ab {cell}, weil die übrigen Zahlen durch das Pendelgesetz aus ihr folgen.</translation>
+    </message>
+    <message>
+        <source>{table}: no heading says where the lengths stand; the column from {cell} was taken, because the other numbers follow from it by the pendulum&apos;s law.</source>
+        <translation>{table}: Kein Spaltenkopf sagt, wo die Längen stehen; genommen wurde die Spalte ab {cell}, weil die übrigen Zahlen durch das Pendelgesetz aus ihr folgen.</translation>
+    </message>
+    <message>
+        <source>What does each column hold?</source>
+        <translation>Was steht in jeder Spalte?</translation>
+    </message>
+    <message>
+        <source>taken as the first length</source>
+        <translation>als erste Länge gelesen</translation>
+    </message>
+    <message>
+        <source>it is not a number</source>
+        <translation>es ist keine Zahl</translation>
+    </message>
+    <message>
+        <source>{some} or {last}</source>
+        <translation>{some} oder {last}</translation>
+    </message>
+    <message>
+        <source>the spreadsheet holds the date {date:%d %B %Y} here, perhaps made from {typed} as it was typed</source>
+        <translation>hier steht das Datum {date:%d %B %Y}, vielleicht beim Tippen aus {typed} entstanden</translation>
+    </message>
+    <message>
+        <source>it is a true/false value</source>
+        <translation>es ist ein Wahrheitswert</translation>
+    </message>
+    <message>
+        <source>a letter or a doubled mark stands among its digits</source>
+        <translation>zwischen den Ziffern steht ein Buchstabe oder ein doppeltes Zeichen</translation>
+    </message>
+    <message>
+        <source>it is not a finite number</source>
+        <translation>es ist keine endliche Zahl</translation>
+    </message>
+    <message>
+        <source>it is not a finite number of any sensible size</source>
+        <translation>es ist keine Zahl von sinnvoller Größe</translation>
+    </message>
+    <message>
+        <source>it is a long text</source>
+        <translation>es ist ein langer Text</translation>
+    </message>
+    <message>
+        <source>it is a span of time longer than a day</source>
+        <translation>es ist eine Zeitspanne von mehr als einem Tag</translation>
+    </message>
+    <message>
+        <source>it is locked with a password</source>
+        <translation>sie ist mit einem Kennwort geschützt</translation>
+    </message>
+    <message>
+        <source>it is damaged, or not the kind of file its name says</source>
+        <translation>sie ist beschädigt oder nicht von der Art, die ihr Name sagt</translation>
+    </message>
+    <message>
+        <source>it is damaged</source>
+        <translation>sie ist beschädigt</translation>
+    </message>
+    <message>
+        <source>it unpacks to more than 200 MB</source>
+        <translation>entpackt ist sie größer als 200 MB</translation>
+    </message>
+    <message>
+        <source>it is a binary workbook (xlsb); saved as xlsx it can be read</source>
+        <translation>sie ist eine binäre Arbeitsmappe (xlsb); als xlsx gespeichert lässt sie sich lesen</translation>
+    </message>
+    <message>
+        <source>{file} holds {n} files, more than {most}; it was left out.</source>
+        <translation>{file} enthält {n} Dateien, mehr als {most}; sie blieb weg.</translation>
+    </message>
+    <message>
+        <source>has a name that climbs out of its zip file</source>
+        <translation>hat einen Namen, der aus seiner Zip-Datei hinausführt</translation>
+    </message>
+    <message>
+        <source>has a name that cannot be used</source>
+        <translation>hat einen Namen, der sich nicht verwenden lässt</translation>
+    </message>
+    <message>
+        <source>is a link inside a zip file</source>
+        <translation>ist eine Verknüpfung in einer Zip-Datei</translation>
+    </message>
+    <message>
+        <source>is locked with a password</source>
+        <translation>ist mit einem Kennwort geschützt</translation>
+    </message>
+    <message>
+        <source>unpacks to {n:.1f} GB</source>
+        <translation>ist entpackt {n:.1f} GB groß</translation>
+    </message>
+    <message>
+        <source>unpacks to {n} times its size</source>
+        <translation>wird entpackt {n}-mal so groß</translation>
+    </message>
+    <message>
+        <source>{file} is a link that leads outside the class folder; it was not followed.</source>
+        <translation>{file} ist eine Verknüpfung, die aus dem Klassenordner hinausführt; ihr wurde nicht gefolgt.</translation>
+    </message>
+    <message>
+        <source>{file} is a link to a folder that is read in its own place.</source>
+        <translation>{file} ist eine Verknüpfung auf einen Ordner, der an seinem eigenen Ort gelesen wird.</translation>
+    </message>
+    <message>
+        <source>{file} lies more than {n} folders deep and was left out.</source>
+        <translation>{file} liegt mehr als {n} Ordner tief und blieb weg.</translation>
+    </message>
+    <message>
+        <source>{file} unpacks to more than {n:.0f} GB; the rest is left out.</source>
+        <translation>{file} ist entpackt größer als {n:.0f} GB; der Rest bleibt weg.</translation>
+    </message>
+    <message>
+        <source>{file} leads outside the class folder.</source>
+        <translation>{file} führt aus dem Klassenordner hinaus.</translation>
+    </message>
+    <message>
+        <source>The folder {file} could not be opened ({error}).</source>
+        <translation>Der Ordner {file} ließ sich nicht öffnen ({error}).</translation>
+    </message>
+    <message>
+        <source>The folder holds more than {n} files; the rest is left out.</source>
+        <translation>Der Ordner enthält mehr als {n} Dateien; der Rest bleibt weg.</translation>
+    </message>
+    <message>
+        <source>{file} is a link to nothing.</source>
+        <translation>{file} ist eine Verknüpfung ins Leere.</translation>
+    </message>
+    <message>
+        <source>{file} {reason}; it was left out.</source>
+        <translation>{file} {reason}; die Datei blieb weg.</translation>
+    </message>
+    <message>
+        <source>{file} is not there any more.</source>
+        <translation>{file} ist nicht mehr da.</translation>
+    </message>
+    <message>
+        <source>{file} could not be read: it is damaged, locked by a password, or out of reach.</source>
+        <translation>{file} ließ sich nicht lesen: Die Datei ist beschädigt, mit einem Kennwort geschützt oder nicht erreichbar.</translation>
+    </message>
+    <message>
+        <source>{file} is larger than {n:.0f} MB.</source>
+        <translation>{file} ist größer als {n:.0f} MB.</translation>
+    </message>
+    <message>
+        <source>{file} could not be opened ({error}).</source>
+        <translation>{file} ließ sich nicht öffnen ({error}).</translation>
+    </message>
+    <message>
+        <source>{file} unpacks to far more than its size.</source>
+        <translation>{file} ist entpackt weit größer als angegeben.</translation>
+    </message>
+    <message>
         <source>sheet {sheet}</source>
         <translation>Blatt {sheet}</translation>
     </message>
     <message>
         <source>cell {cell}</source>
         <translation>Zelle {cell}</translation>
+    </message>
+    <message>
+        <source>Ordinary sample: square root of the class, at least {least}, all where there are no more: {n} of {of}; highest, lowest and either side of each grade boundary first, the rest spread over the range of totals. Flagged learners on top.</source>
+        <translation>Gewöhnliche Stichprobe: die Wurzel der Klassengröße, mindestens {least}, alle, wo es nicht mehr gibt: {n} von {of}; zuerst die höchste und die niedrigste Summe und beide Seiten jeder Notengrenze, der Rest über den Bereich der Summen verteilt. Auffällige kommen hinzu.</translation>
+    </message>
+    <message>
+        <source>question for the moderator: {check}</source>
+        <translation>Frage für die Zweitkorrektur: {check}</translation>
+    </message>
+    <message>
+        <source>highest total</source>
+        <translation>höchste Summe</translation>
+    </message>
+    <message>
+        <source>lowest total</source>
+        <translation>niedrigste Summe</translation>
+    </message>
+    <message>
+        <source>the numbers suggest a slip</source>
+        <translation>die Zahlen legen ein Versehen nahe</translation>
+    </message>
+    <message>
+        <source>marked {apart} of {most} against the drafts</source>
+        <translation>um {apart} von {most} Punkten anders bewertet als die Entwürfe</translation>
+    </message>
+    <message>
+        <source>drawn from run {run} of {runs} over the range of totals</source>
+        <translation>gezogen aus Abschnitt {run} von {runs} über den Bereich der Summen</translation>
+    </message>
+    <message>
+        <source>nearest at or above grade {grade} ({least})</source>
+        <translation>am nächsten an oder über der Note {grade} ({least})</translation>
+    </message>
+    <message>
+        <source>nearest below grade {grade} ({least})</source>
+        <translation>am nächsten unter der Note {grade} ({least})</translation>
+    </message>
+    <message>
+        <source>latitude {latitude:g}°, height not given (0–500 m)</source>
+        <translation>Breite {latitude:g}°, Höhe nicht angegeben (0–500 m)</translation>
+    </message>
+    <message>
+        <source>latitude {latitude:g}°, height {height:g} m</source>
+        <translation>Breite {latitude:g}°, Höhe {height:g} m</translation>
+    </message>
+    <message>
+        <source>no place in the brief: anywhere people live, {range} m/s²</source>
+        <translation>kein Ort im Auftrag: irgendwo, wo Menschen leben, {range} m/s²</translation>
     </message>
     <message>
         <source>The table of readings could not be understood, so no level is drafted.</source>
@@ -5254,8 +6354,148 @@ ist nicht verwendbar</translation>
         <translation>nein</translation>
     </message>
     <message>
+        <source>the set-up photo</source>
+        <translation>das Aufbaufoto</translation>
+    </message>
+    <message>
+        <source>the photo of themselves</source>
+        <translation>das Foto der Person</translation>
+    </message>
+    <message>
+        <source>the photo</source>
+        <translation>das Foto</translation>
+    </message>
+    <message>
+        <source>the swing video</source>
+        <translation>das Schwingungsvideo</translation>
+    </message>
+    <message>
+        <source>the report</source>
+        <translation>der Bericht</translation>
+    </message>
+    <message>
+        <source>{n} of the {of} tables {what}.</source>
+        <translation>{n} der {of} Tabellen {what}.</translation>
+    </message>
+    <message>
+        <source>Of the {n} learners, {parts}.</source>
+        <translation>Von den {n} Lernenden: {parts}.</translation>
+    </message>
+    <message>
+        <source>{n} learner handed in before this day.</source>
+        <translation>{n} Person hat vor diesem Tag abgegeben.</translation>
+    </message>
+    <message>
+        <source>{n} learners handed in before this day.</source>
+        <translation>{n} Lernende haben vor diesem Tag abgegeben.</translation>
+    </message>
+    <message>
+        <source>{n} learner has a piece that is dated later.</source>
+        <translation>{n} Person hat ein Stück mit späterem Datum.</translation>
+    </message>
+    <message>
+        <source>{n} learners have a piece that is dated later.</source>
+        <translation>{n} Lernende haben ein Stück mit späterem Datum.</translation>
+    </message>
+    <message>
+        <source>This bears on {n} learner so far.</source>
+        <translation>Das betrifft bisher {n} Person.</translation>
+    </message>
+    <message>
+        <source>This bears on {n} learners so far.</source>
+        <translation>Das betrifft bisher {n} Lernende.</translation>
+    </message>
+    <message>
+        <source>Local g: {g} ({basis}).</source>
+        <translation>Hiesiges g: {g} ({basis}).</translation>
+    </message>
+    <message>
+        <source>Close means {low:.2f} to {high:.2f} m/s² here.</source>
+        <translation>Nah heißt hier {low:.2f} bis {high:.2f} m/s².</translation>
+    </message>
+    <message>
+        <source>About 1 honest learner in {n} is asked a needless question by such a check.</source>
+        <translation>Etwa 1 von {n} ehrlichen Lernenden bekommt von einer solchen Prüfung eine unnötige Frage.</translation>
+    </message>
+    <message>
+        <source>At {n} swings that is {scatter:.2g} s on one swing.</source>
+        <translation>Bei {n} Schwingungen sind das {scatter:.2g} s auf eine Schwingung.</translation>
+    </message>
+    <message>
+        <source>have {n} lengths or more</source>
+        <translation>haben mindestens {n} Längen</translation>
+    </message>
+    <message>
+        <source>have {n} or more timings at every length</source>
+        <translation>haben bei jeder Länge mindestens {n} Zeiten</translation>
+    </message>
+    <message>
+        <source>{n} says {swings} swings</source>
+        <translation>{n} nennt {swings} Schwingungen</translation>
+    </message>
+    <message>
+        <source>{n} say {swings} swings</source>
+        <translation>{n} nennen {swings} Schwingungen</translation>
+    </message>
+    <message>
+        <source>Of the tables, {parts}.</source>
+        <translation>Von den Tabellen: {parts}.</translation>
+    </message>
+    <message>
+        <source>keep to these counts</source>
+        <translation>halten sich an diese Anzahlen</translation>
+    </message>
+    <message>
+        <source>{n} of the {of} lengths are shorter.</source>
+        <translation>{n} der {of} Längen sind kürzer.</translation>
+    </message>
+    <message>
+        <source>{n} of the {of} lengths are longer.</source>
+        <translation>{n} der {of} Längen sind länger.</translation>
+    </message>
+    <message>
+        <source>reach it</source>
+        <translation>erreichen es</translation>
+    </message>
+    <message>
+        <source>{n} lacks {piece}</source>
+        <translation>bei {n} fehlt {piece}</translation>
+    </message>
+    <message>
+        <source>{n} lack {piece}</source>
+        <translation>bei {n} fehlt {piece}</translation>
+    </message>
+    <message>
+        <source>Everybody has handed in all of these.</source>
+        <translation>Alle haben alles davon abgegeben.</translation>
+    </message>
+    <message>
+        <source>Without a last day nothing is late.</source>
+        <translation>Ohne letzten Tag ist nichts verspätet.</translation>
+    </message>
+    <message>
+        <source>Lateness costs nothing.</source>
+        <translation>Verspätung kostet nichts.</translation>
+    </message>
+    <message>
+        <source>{n} does not say and takes this count</source>
+        <translation>{n} sagt nichts und übernimmt diese Anzahl</translation>
+    </message>
+    <message>
+        <source>{n} do not say and take this count</source>
+        <translation>{n} sagen nichts und übernehmen diese Anzahl</translation>
+    </message>
+    <message>
         <source>“{text}”</source>
         <translation>„{text}“</translation>
+    </message>
+    <message>
+        <source>The line gives g = {g}; local g is {local:.2f} m/s². {how_far}</source>
+        <translation>Die Gerade ergibt g = {g}; das hiesige g ist {local:.2f} m/s². {how_far}</translation>
+    </message>
+    <message>
+        <source>{file} is not a zip file that can be opened.</source>
+        <translation>{file} ist keine Zip-Datei, die sich öffnen lässt.</translation>
     </message>
     <message>
         <source>it is there</source>

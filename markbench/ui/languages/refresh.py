@@ -20,6 +20,7 @@ from string import Formatter
 from markbench.checks import CHECKS
 from markbench.checks.diagnosis import SLIPS
 from markbench.checks.wording import HOW_OFTEN
+from markbench.evidence.troubles import TROUBLES
 from markbench.intake.brief_rules import ALLOWED
 from markbench.rubric.facts import FACTS
 from markbench.ui.languages import FOLDER, NAMES
@@ -45,6 +46,7 @@ def kept_in_tables() -> Iterator[tuple[str, str]]:
         for form in (slip.title, slip.sentence, slip.beside, slip.ask, slip.settle):
             yield CONTEXT, form
     yield from ((CONTEXT, fact.label) for fact in FACTS.values())
+    yield from ((CONTEXT, trouble) for trouble in TROUBLES)
     for check in (check for check in CHECKS.values() if check.origin == "checks"):  # as topics
         yield from ((CONTEXT, words) for words in (check.title, check.explanation))
 

@@ -11,7 +11,7 @@ from PySide6.QtCore import QCoreApplication
 
 from markbench.model import Figures, Sentence
 from markbench.model.sentence import sentence_case
-from markbench.ui.look.dates import day
+from markbench.ui.look.dates import day, day_and_time
 
 CONTEXT = "Sentence"
 """The context under which the forms of sentences stand in the .ts files."""
@@ -50,6 +50,8 @@ class _Fill(string.Formatter):
     def format_field(self, value: Any, format_spec: str) -> str:
         if isinstance(value, str):
             return said(value)
+        if isinstance(value, dt.datetime):
+            return day_and_time(value)
         if isinstance(value, dt.date):
             return day(value)
         return figures(format(value, format_spec))

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QVBoxLayout, QW
 
 from markbench.intake.brief_rules import ALLOWED
 from markbench.session.brief_form import Way, as_raw, as_text, choices_of, way_of
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import label, restyle
 
@@ -99,9 +100,10 @@ class Field(QWidget):
 
     def tell(self, trouble: str, effect: str) -> None:
         """Say what is wrong, else what the setting means for this class."""
-        self.told.setText(trouble or effect)
+        told = trouble or said(effect)
+        self.told.setText(told)
         restyle(self.told, "kind", "look" if trouble else "small")
-        described = f"{_tr(ALLOWED[self.key].about)} {trouble or effect}".strip()
+        described = f"{_tr(ALLOWED[self.key].about)} {told}".strip()
         for editor in (self.line, *self.ticks.values()):
             if editor is not None:
                 editor.setAccessibleDescription(described)

@@ -9,6 +9,7 @@ from PySide6.QtCore import QCoreApplication
 
 from markbench.model import Row
 from markbench.physics.reporting import with_uncertainty
+from markbench.ui.look.said import figures, said
 
 if TYPE_CHECKING:
     from markbench.evidence.video.judge import SwingMeasurement
@@ -22,7 +23,7 @@ _OPEN = 0.05
 def swing_words(measured: SwingMeasurement, rows: Sequence[Row], counted: int | None) -> list[str]:
     """Sentences for the teacher; ``counted`` is her own count, if she made one."""
     if not measured.accepted:
-        return [_tr("Not measured: {why}.").format(why=measured.message)]
+        return [_tr("Not measured: {why}.").format(why=why_not_measured(measured))]
     value = with_uncertainty(measured.period_s, measured.u_period_s, "s")
     if counted is None:
         count = _tr("{n} complete swings").format(n=measured.complete_swings)
@@ -44,7 +45,14 @@ def swing_words(measured: SwingMeasurement, rows: Sequence[Row], counted: int | 
             )
         )
     against = _against_the_table(measured, rows)
-    return ["  ·  ".join(parts), *([against] if against else [])]
+    return [figures(words) for words in ("  ·  ".join(parts), against) if words]
+
+
+def why_not_measured(measured: SwingMeasurement) -> str:
+    """Why there is no period, in the window's language."""
+    from markbench.evidence.video.judge import why_not  # late, as all that decodes
+
+    return said(why_not(measured))
 
 
 def _against_the_table(measured: SwingMeasurement, rows: Sequence[Row]) -> str:
