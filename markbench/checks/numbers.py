@@ -9,12 +9,13 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator
 from functools import lru_cache
+from statistics import median
 
 from scipy.special import ndtri, stdtrit
 
 from markbench.checks.question import Case
 from markbench.checks.wording import cm, signed
-from markbench.model import Concern, Figures, Finding, joined, say
+from markbench.model import Concern, Figures, Finding, Reading, Row, joined, say
 from markbench.physics.pendulum import period_s
 from markbench.physics.reporting import with_uncertainty
 
@@ -142,7 +143,7 @@ def timing_departs(case: Case) -> Iterator[Finding]:
         limit = _t_quantile(case.brief.tolerances.false_alarm / (len(timed) * n), freedom)
         if abs(difference) <= limit * scatter_s * math.sqrt(1 + 1 / len(rest)):
             continue
-        chosen = range(n) if n == 2 else (far,)
+        chosen = _odd_first(timed, i, row) if n == 2 else (far,)
         yield Finding(
             "timing_departs",
             case.learner,
@@ -160,6 +161,18 @@ def timing_departs(case: Case) -> Iterator[Finding]:
             ask=say("Did both timings run over the same number of swings?"),
             cells=tuple((i, k) for k in chosen),
         )
+
+
+def _odd_first(timed: list[tuple[int, Reading, Row]], i: int, row: Row) -> list[int]:
+    """The two timings of a row, the one first that keeps less to the time of the other rows."""
+    others = [
+        (one, one.swings * math.sqrt(max(one.length_m, 0.0))) for j, _, one in timed if j != i
+    ]
+    each = [t / scale for one, scale in others if scale > 0 for t in one.timings_s]
+    if not each or not row.length_m > 0:
+        return [0, 1]
+    usual_s = median(each) * row.swings * math.sqrt(row.length_m)
+    return sorted((0, 1), key=lambda k: -abs(row.timings_s[k] - usual_s))
 
 
 def off_the_line(case: Case) -> Iterator[Finding]:

@@ -4,10 +4,11 @@ from __future__ import annotations
 
 import datetime as dt
 from collections.abc import Iterable, Iterator
+from dataclasses import replace
 
 from markbench.checks.question import Case
 from markbench.checks.wording import listed
-from markbench.model import Concern, Finding, say
+from markbench.model import Concern, Finding, Portfolio, say
 
 PIECE_WORDS = {
     "setup_photo": say("photo of the set-up"),
@@ -58,6 +59,28 @@ def missing_piece(case: Case) -> Iterator[Finding]:
         )
 
 
+_WHY_NO_READINGS = ("table_not_understood", "unreadable_file", "empty_piece")
+
+
+def asked_once(portfolio: Portfolio, findings: Iterable[Finding]) -> tuple[Finding, ...]:
+    """``findings`` with one question for a table that was handed in and gave no readings.
+
+    Why it gave none is the question; that it is missing would be another, and untrue.
+    """
+    found, files = list(findings), {piece.file for piece in portfolio.of_kind("readings")}
+    missing = next((f for f in found if f.check == "missing_piece" and _is_table(f)), None)
+    why = next((f for f in found if f.check in _WHY_NO_READINGS and f.concern is Concern.LOOK
+                and files.intersection(source.file for source in f.sources)), None)  # fmt: skip
+    if missing is not None and why is not None:
+        found.remove(missing)
+        found[found.index(why)] = replace(why, numbers={**why.numbers, **missing.numbers})
+    return tuple(found)
+
+
+def _is_table(finding: Finding) -> bool:
+    return finding.numbers.get("piece") == "readings"
+
+
 def certainly_missing(findings: Iterable[Finding]) -> list[str]:
     """Kinds of the pieces that are missing for certain, among a learner's findings.
 
@@ -66,7 +89,11 @@ def certainly_missing(findings: Iterable[Finding]) -> list[str]:
     return [
         str(finding.numbers["piece"])
         for finding in findings
-        if finding.check == "missing_piece" and "could_be" not in finding.numbers
+        if "could_be" not in finding.numbers
+        and (
+            finding.check == "missing_piece"
+            or (finding.check in _WHY_NO_READINGS and _is_table(finding))
+        )
     ]
 
 

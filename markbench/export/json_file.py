@@ -157,6 +157,7 @@ def _finding(finding: Finding) -> dict[str, Any]:
         "ask": finding.ask,
         "who": finding.who,
         "honest_rate": finding.honest_rate,
+        "explained_by": finding.explained_by,
     }
 
 

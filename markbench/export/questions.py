@@ -85,7 +85,7 @@ def _finding_cells(finding: Finding) -> tuple[Cell, ...]:
     return (
         _CONCERNS[finding.concern],
         finding.message,
-        finding.ask,
+        "" if finding.explained_by else finding.ask,
         finding.who,
         _rate(finding.honest_rate),
         _places(finding.sources),

@@ -29,7 +29,8 @@ class Finding:
     learner; ``who`` who should look. ``honest_rate`` is the measured or computed share of
     honest learners who would trip this check (``None`` where honesty has no bearing, as
     with a missing photo). ``cells`` lists questioned readings as (reading, timing)
-    indices, timing ``None`` for the length itself.
+    indices, timing ``None`` for the length itself. ``explained_by`` names the slip that the
+    teacher agreed on and that answers the question; empty while it is open.
     """
 
     check: str
@@ -42,3 +43,4 @@ class Finding:
     who: Who = "teacher"
     honest_rate: float | None = None
     cells: tuple[tuple[int, int | None], ...] = ()
+    explained_by: str = ""

@@ -7,11 +7,13 @@ from collections.abc import Iterable, Mapping, Set
 from dataclasses import dataclass, replace
 from functools import cached_property
 
-from markbench.checks import honest_rates
+from markbench.checks import Case, honest_rates
 from markbench.checks import run as run_checks
 from markbench.checks.copies import alike_findings, told_together
 from markbench.checks.diagnosis import slip_finding, weigh
+from markbench.checks.diagnosis.answers import answered
 from markbench.checks.diagnosis.film import with_film
+from markbench.checks.pieces import asked_once
 from markbench.intake.allocation import without_collecting
 from markbench.model import (
     Analysis,
@@ -72,11 +74,13 @@ def judge(
             diagnosis = with_film(diagnosis, films[learner])
         slip = slip_finding(diagnosis, learner) if diagnosis is not None else None
         found = (
-            *portfolio.findings,
-            *findings.get(learner, ()),
+            *asked_once(portfolio, (*portfolio.findings, *findings.get(learner, ()))),
             *((slip,) if slip is not None else ()),
             *told_together(extra.get(learner, ()), names),
         )
+        if diagnosis is not None and learner in agreed:
+            case = Case(portfolio, analysis, work.brief, extensions.get(learner))
+            found = _answered(case, found, diagnosis, agreed[learner])
         facts = facts_of(
             portfolio,
             analysis,
@@ -94,6 +98,14 @@ def judge(
             rubric=rubric,
         )
     return judged
+
+
+def _answered(
+    case: Case, found: tuple[Finding, ...], diagnosis: Diagnosis, agreed: str
+) -> tuple[Finding, ...]:
+    """The findings, those explained that the explanation agreed with answers."""
+    chosen = next((e for e in diagnosis.explanations if e.slip == agreed), None)
+    return found if chosen is None else answered(case, found, chosen)
 
 
 def recompute(work: ClassWork, learners: Iterable[str]) -> dict[str, Analysis]:

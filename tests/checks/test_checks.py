@@ -216,8 +216,8 @@ def test_wording_never_accuses(check):
 
 def test_questioned_cells_are_named():
     (finding,) = found("timing_departs", readings=honest({3: reading(5, 0.5, 14.22, 15.63)}))
-    assert finding.cells == ((3, 0), (3, 1))
-    assert [s.cell for s in finding.sources] == ["B5", "C5"]
+    assert finding.cells == ((3, 1), (3, 0))  # the odd one first: it is shown first
+    assert [s.cell for s in finding.sources] == ["C5", "B5"]
     three = honest({3: reading(5, 0.5, 14.22, 15.63, 14.25)})
     (finding,) = found("timing_departs", readings=three)
     assert finding.cells == ((3, 1),)

@@ -117,3 +117,18 @@ def test_without_an_earlier_table_there_is_none(session, folder):
     assert earlier_table(session, "1") is None
     (folder / "Cleo Fabricated" / "readings.csv").unlink()
     assert earlier_table(session, "3") is None  # gone from the disk since it was read
+
+
+@pytest.mark.parametrize("data", [b"no workbook at all", b"PK\x03\x04 broken"])
+def test_a_table_that_will_not_open_is_asked_for_once(tmp_path, data):
+    (tmp_path / "Ada Invented").mkdir()
+    (tmp_path / "Ada Invented" / "readings.xlsx").write_bytes(data)
+    (tmp_path / "brief.toml").write_text("evidence = []\n")
+    session = Session.open(tmp_path, "T. Teacher")
+    learner = session.learners[0].id
+    (question,) = (f for f in session.findings(learner) if f.concern)
+    assert question.check != "missing_piece"
+    assert "readings.xlsx" in question.message
+    one = hand_in(session, learner)
+    assert "readings" in (*one.missing, *one.again)  # and it is on the list to ask for
+    session.close()

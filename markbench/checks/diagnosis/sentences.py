@@ -11,7 +11,7 @@ from markbench.checks.diagnosis.mending import Mended
 from markbench.checks.diagnosis.slips import SLIPS
 from markbench.checks.diagnosis.slips_de import BOTH_MENDED, GERMAN
 from markbench.checks.wording import cm, listed
-from markbench.model import Estimate, Explanation, Figures, Gravity, joined, say
+from markbench.model import Estimate, Explanation, Figures, Gravity, joined, opening, say
 from markbench.physics.reporting import with_uncertainty
 from markbench.physics.stack import Stack
 
@@ -146,8 +146,9 @@ def ask(slip: str, filled: Filled) -> str:
 
 
 def settle(slip: str, filled: Filled) -> str:
-    """What would settle it."""
-    return joined((say(SLIPS[part].settle, **filled[part]) for part in slip.split("+")), "; ")
+    """What would settle it, in whole sentences."""
+    ways = (say(SLIPS[part].settle, **filled[part]) for part in slip.split("+"))
+    return joined(say("{way}.", way=opening(way)) for way in ways)
 
 
 _NEEDED = {

@@ -246,7 +246,7 @@ def _diagnosis(
 
 def _settling(one: str, other: str, settles: dict[str, str]) -> str:
     ways = dict.fromkeys(settles[slip] for slip in (one, other) if slip in settles)
-    return joined(ways, "; ")
+    return joined(ways)
 
 
 def limits(stack: Stack, i: int) -> str:

@@ -45,6 +45,28 @@ def agreed_slip(work: Work) -> str:
     return work.agreed_slip
 
 
+def _agreed(work: Work, *slips: str) -> bool:
+    return not set(slips).isdisjoint(work.agreed_slip.split("+"))
+
+
+@yes_no("explanations", "a count of swings agreed to be another", _SLIP)
+def swings_miscounted(work: Work) -> bool:
+    """Whether the agreed explanation is that every timing holds another number of swings."""
+    return _agreed(work, "half_swings", "count_short", "count_over")
+
+
+@yes_no("explanations", "a unit or a display agreed to be misread", _SLIP)
+def units_mistaken(work: Work) -> bool:
+    """Whether the agreed explanation is another unit, periods for times, or a misread display."""
+    return _agreed(work, "length_unit", "period_as_total", "clock_misread")
+
+
+@yes_no("explanations", "times agreed to be closer than a hand can time", _SLIP)
+def times_doubted(work: Work) -> bool:
+    """Whether the agreed explanation is times closer to a formula, or each other, than by hand."""
+    return _agreed(work, "made_from_formula", "made_by_hand")
+
+
 @text("explanations", "the agreed explanation, in the learner's numbers", _SLIP)
 def slip_explained(work: Work) -> str | None:
     """The agreed slip explained to the learner in their own numbers; unknown for none."""

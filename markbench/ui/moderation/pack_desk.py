@@ -12,6 +12,7 @@ lead her as much as the first mark would. Both come with the first marks.
 from __future__ import annotations
 
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast
 
@@ -56,7 +57,7 @@ class PackView:
         found = self.pack.findings(learner)
         if self.pack.has_looked(learner):
             return found
-        return tuple(one for one in found if one.check != "slip")
+        return tuple(replace(one, explained_by="") for one in found if one.check != "slip")
 
     def film(self, file: str) -> None:
         """Measurements of films stay with the class."""

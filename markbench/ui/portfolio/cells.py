@@ -2,12 +2,17 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 
-from markbench.model import Finding, ReadingsTable, Source
+from markbench.model import Analysis, Finding, ReadingsTable, Source
 
 # (reading, timing); timing None for the length itself, as in Finding.cells.
 Cell = tuple[int, int | None]
+
+#: What is said of the line as a whole, and of no cell.
+OF_THE_LINE = frozenset({"g_implausible", "intercept"})
+_AS_FAR = 0.8  # of the farthest: then a row stands as far as that
 
 
 def cells_of(sources: Iterable[Source], table: ReadingsTable | None) -> list[Cell]:
@@ -26,6 +31,18 @@ def cells_of(sources: Iterable[Source], table: ReadingsTable | None) -> list[Cel
 def cells_of_finding(finding: Finding, table: ReadingsTable | None) -> list[Cell]:
     """Cells a finding names itself, else those its sources stand at."""
     return list(finding.cells) or cells_of(finding.sources, table)
+
+
+def farthest_rows(analysis: Analysis) -> list[Cell]:
+    """The lengths whose g stands farthest from the local one, for what is said of the line."""
+    away = {
+        i: abs(math.log(row.g / analysis.local.g))
+        for i, row in enumerate(analysis.rows)
+        if math.isfinite(row.g) and row.g > 0
+    }
+    most = max(away.values(), default=0.0)
+    far = [i for i, size in away.items() if size >= _AS_FAR * most]
+    return [(i, k) for i in far for k in (None, *range(len(analysis.rows[i].timings_s)))]
 
 
 def source_at(table: ReadingsTable, cell: Cell) -> Source | None:

@@ -55,6 +55,8 @@ class _Row(QWidget):
         self.bar = _Bar(theme)
         self.sentence = label(wrap=True)
         self.value = label(kind="small", wrap=True)
+        #: What agreeing brings about, once agreed.
+        self.agreed = label(kind="small", wrap=True)
         self.show_it = QPushButton(self.tr("Show"))
         self.show_it.setCheckable(True)
         self.show_it.setToolTip(self.tr("Show in the graph how the readings would lie"))
@@ -68,6 +70,7 @@ class _Row(QWidget):
         words.addWidget(self.sentence)
         words.addWidget(self.bar)
         words.addWidget(self.value)
+        words.addWidget(self.agreed)
         words.addLayout(deeds)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 2, 0, 2)
@@ -99,7 +102,7 @@ class ExplanationPanel(QFrame):
         self._limits = label(kind="small", wrap=True)
         heading = QHBoxLayout()
         title = ElidedLabel("heading")
-        title.setText(self.tr("What the numbers speak for"))
+        title.setText(self.tr("Likely explanations"))
         heading.addWidget(title, 1)
         heading.addWidget(self._best)
         inside = QWidget()
@@ -117,7 +120,8 @@ class ExplanationPanel(QFrame):
         column.setContentsMargins(12, 8, 8, 6)
         column.setSpacing(4)
         column.addLayout(heading)
-        column.addWidget(quiet_scroll(inside), 1)
+        self._scroll = quiet_scroll(inside)
+        column.addWidget(self._scroll, 1)
 
     def show_learner(self, learner: str) -> None:
         """Show a learner's explanations as they are now."""
@@ -144,6 +148,14 @@ class ExplanationPanel(QFrame):
                 row.show_it.toggle()
                 return
 
+    def point_out(self) -> None:
+        """Bring the likeliest explanation into view, and show it in the graph if it can be."""
+        row = self._rows[0]
+        if not row.isHidden():
+            self._scroll.ensureWidgetVisible(row, 0, 0)
+            if not row.show_it.isHidden():
+                row.show_it.setChecked(True)
+
     def look_only(self, none: str) -> None:
         """Offer nothing to agree with: who looks may not decide here. ``none`` as above."""
         self.none = none
@@ -166,7 +178,8 @@ class ExplanationPanel(QFrame):
             value = with_uncertainty(
                 explanation.g_if_mended, explanation.u_g_if_mended or 0.0, "m/s²"
             )
-            mended = self.tr("mended, g would be {value}").format(value=said(value))
+            if said(value) not in told:  # most sentences say it themselves
+                mended = self.tr("put right, g would be {value}").format(value=said(value))
         row.value.setText(mended)
         row.value.setVisible(bool(mended))
         row.show_it.blockSignals(True)
@@ -178,6 +191,24 @@ class ExplanationPanel(QFrame):
         row.agree.setChecked(is_agreed)
         row.agree.setText(self.tr("✓ Agreed") if is_agreed else self.tr("Agree"))
         row.agree.setAccessibleDescription(told)
+        row.agreed.setText(self._agreed_words(explanation) if is_agreed else "")
+        row.agreed.setVisible(is_agreed)
+
+    def _agreed_words(self, explanation: Explanation) -> str:
+        """Where an agreement counts, what it answers, and where the learner hears of it."""
+        session, learner = self._desk.session, self._learner
+        told = []
+        if explanation.slip != _HONEST:
+            told.append(self.tr("It counts under Findings, among what to teach again."))
+        answered = sum(bool(one.explained_by) for one in session.findings(learner))
+        if answered:
+            told.append(self.tr("Questions it answers: {n}.").format(n=answered))
+        for criterion in session.rubric.criteria:
+            if any("{slip_explained}" in one for one in session.text(learner, criterion.id).pieces):
+                words = self.tr("The learner reads of it under “{criterion}”.")
+                told.append(words.format(criterion=criterion.title))
+                break
+        return " ".join(told)
 
     def _say(self) -> None:
         diagnosis = self._diagnosis

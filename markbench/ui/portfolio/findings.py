@@ -6,6 +6,7 @@ from PySide6.QtCore import QEvent, QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QEnterEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
+from markbench.checks.diagnosis.sentences import title
 from markbench.checks.wording import how_often
 from markbench.model import Concern, Finding
 from markbench.ui.desk import Desk
@@ -43,18 +44,29 @@ class FindingRow(QWidget):
     def show_finding(self, finding: Finding) -> None:
         """Show another finding in this row."""
         self.finding = finding
-        self._message.setText(said(finding.message))
+        told = said(finding.message)
+        if finding.check == "slip":  # its sentence stands under the explanations already
+            words = self.tr("An explanation fits better than ordinary scatter: {slip}.")
+            told = words.format(slip=said(title(str(finding.numbers["slip"]))))
+        self._message.setText(told)
+        self._more.setText("  ·  ".join(self._parts(finding)))
+        self._more.setVisible(bool(self._more.text()))
+        self.setAccessibleName(told)
+        self.setAccessibleDescription(self._more.text())
+        self.update()
+
+    def _parts(self, finding: Finding) -> list[str]:
+        """What to ask, where it stands, and how often honest work looks so."""
+        if finding.explained_by:
+            slip = said(title(finding.explained_by))
+            return [self.tr("✓ Explained, as agreed: {slip}").format(slip=slip)]
         parts = [said(finding.ask)] if finding.ask else []
         if finding.sources:
             parts.append(said(str(finding.sources[0])))
         if finding.honest_rate is not None:
             way, number = how_often(finding.honest_rate)
             parts.append(self.tr(way).format(n=figures(number)))
-        self._more.setText("  ·  ".join(parts))
-        self._more.setVisible(bool(parts))
-        self.setAccessibleName(self._message.text())
-        self.setAccessibleDescription(self._more.text())
-        self.update()
+        return parts
 
     def _paint_glyph(self, painter: QPainter, box: QRectF, theme: Theme) -> None:
         concern = self.finding.concern if self.finding is not None else Concern.NOTE
@@ -138,8 +150,13 @@ class FindingsPanel(QFrame):
             if number < len(findings):
                 row.show_finding(findings[number])
         self._none.setVisible(not findings)
-        words = self.tr("Questions the work puts: {n}") if findings else self.tr("Questions")
-        self._heading.setText(words.format(n=len(findings)))
+        explained = sum(bool(finding.explained_by) for finding in findings)
+        words = self.tr("Questions about this work: {n}")
+        if explained:
+            words = self.tr("Questions about this work: {n} open, {explained} explained")
+        elif not findings:
+            words = self.tr("Questions about this work")
+        self._heading.setText(words.format(n=len(findings) - explained, explained=explained))
 
     def reveal(self, check: str) -> Finding | None:
         """Bring the row of a check into view and give it the keyboard."""

@@ -14,7 +14,13 @@ from markbench.ui.look.dates import short_day_and_time
 from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, IconButton, button, frame, label, quiet_scroll, restyle
-from markbench.ui.portfolio.cells import Cell, cells_of, cells_of_finding
+from markbench.ui.portfolio.cells import (
+    OF_THE_LINE,
+    Cell,
+    cells_of,
+    cells_of_finding,
+    farthest_rows,
+)
 from markbench.ui.portfolio.curves import curves
 from markbench.ui.portfolio.evidence import EvidenceStrip
 from markbench.ui.portfolio.explanations import ExplanationPanel
@@ -249,9 +255,18 @@ class PortfolioPage(QWidget):
     # --- from a mark to the cell ---------------------------------------------------
 
     def show_finding(self, finding: Finding) -> None:
-        """Show the cells a finding speaks of, or the picture, or name its place."""
-        table = self._desk.session.portfolio(self.learner).table
-        self._go_to(cells_of_finding(finding, table), finding.sources)
+        """Show the cells a finding speaks of, or the picture, or name its place.
+
+        What is said of the line leads to the lengths farthest from it, and a slip to its
+        explanation.
+        """
+        session = self._desk.session
+        cells = cells_of_finding(finding, session.portfolio(self.learner).table)
+        if finding.check in OF_THE_LINE:
+            cells = farthest_rows(session.analysis(self.learner))
+        if finding.check == "slip":
+            self.explanations.point_out()
+        self._go_to(cells, finding.sources)
 
     def show_reason(self, reason: Reason) -> None:
         """From the rule that drafted a level to its finding and on to the cell."""
@@ -260,7 +275,10 @@ class PortfolioPage(QWidget):
             self.show_finding(finding)
             return
         table = self._desk.session.portfolio(self.learner).table
-        self._go_to(cells_of(reason.sources, table), reason.sources)
+        cells = cells_of(reason.sources, table)
+        if not cells and reason.check in OF_THE_LINE:
+            cells = farthest_rows(self._desk.session.analysis(self.learner))
+        self._go_to(cells, reason.sources)
 
     def _go_to(self, cells: list[Cell], sources: tuple[Source, ...]) -> None:
         if self.table.highlight(cells):
