@@ -14,6 +14,7 @@ from markbench.session.session import Session
 from markbench.session.since_marked import since_marked
 
 _MOST_BYTES = 30_000_000
+_A_WEEK = dt.timedelta(days=7)
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,6 +114,11 @@ def _useless(
             kinds.append(piece.kind)
             files.append((piece.kind, piece.file.rpartition("/")[2]))
     return tuple(dict.fromkeys(kinds)), tuple(files)
+
+
+def day_to_offer(closes: dt.date | None, today: dt.date) -> dt.date:
+    """The new last day offered to whoever needs more time: a week more, and still to come."""
+    return max(closes or today, today) + _A_WEEK
 
 
 @dataclass(frozen=True, slots=True)

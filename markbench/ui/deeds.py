@@ -100,6 +100,7 @@ def _in_the_class(window: Window, deeds: Deeds) -> None:
         (_tr("Only those to look at"), ("Alt+2",), "questioned"),
         (_tr("Only those with something missing"), ("Alt+3",), "missing"),
         (_tr("Only those outside the dates"), ("Alt+4",), "late"),
+        (_tr("Only those changed since marked"), ("Alt+5",), "changed"),
         (_tr("Show everybody"), ("Alt+0",), "everybody"),
         (_tr("Sort again"), ("Alt+S",), "sort"),
         (_tr("Ask again for pieces of the chosen learners"), ("Ctrl+Shift+A",), "ask"),
@@ -156,6 +157,8 @@ def _on_the_sheet(window: Window, deeds: Deeds) -> None:
             margin.keep_current()
         elif do == "back" and margin.current is not None:
             press(margin.current.clear)
+        elif do in ("see", "again", "leave"):
+            press(getattr(page.changed, do))
         elif do == "accept all":
             margin.accept_drafts()
         elif do == "criterion on":
@@ -171,6 +174,9 @@ def _on_the_sheet(window: Window, deeds: Deeds) -> None:
         (_tr("Accept all drafts"), ("Ctrl+Shift+Return",), "accept all"),
         (_tr("Keep this mark although its draft has changed"), ("Ctrl+K",), "keep"),
         (_tr("Take this mark back to a draft"), ("Ctrl+Backspace",), "back"),
+        (_tr("See what changed since it was marked"), ("Alt+D",), "see"),
+        (_tr("Mark again what changed since it was marked"), ("Alt+M",), "again"),
+        (_tr("Leave the mark as it is though the work changed"), ("Alt+L",), "leave"),
         (_tr("Next criterion"), ("Ctrl+Down",), "criterion on"),
         (_tr("Criterion before"), ("Ctrl+Up",), "criterion back"),
         (_tr("Write to the learner"), ("Alt+T",), "text"),

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from functools import partial
 from typing import TYPE_CHECKING, Protocol
 
@@ -11,7 +12,7 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QWidget
 from markbench.model import Piece, Reason
 from markbench.ui.actions import Deeds
 from markbench.ui.bench.page import ClassPage
-from markbench.ui.parts import button, restyle
+from markbench.ui.parts import button, press, restyle
 
 if TYPE_CHECKING:
     from markbench.ui.window import Window
@@ -261,6 +262,16 @@ def _name_overview(window: Window, deeds: Deeds) -> None:
     deeds.add(_tr("Go to the learners behind it"), ("Alt+L",), go_behind, OVERVIEW)
 
 
+def show_changes(window: Window, learner: str) -> None:
+    """The hand-ins, at what one learner changed since it was marked."""
+    from markbench.ui.handins.page import HandInsPage
+
+    window.show_place(HAND_INS)
+    page = window.further[HAND_INS]
+    assert isinstance(page, HandInsPage)
+    page.show_changes(learner)
+
+
 def _name_hand_ins(window: Window, deeds: Deeds) -> None:
     def hand_ins(do: str) -> None:
         from markbench.ui.handins.page import HandInsPage
@@ -271,14 +282,17 @@ def _name_hand_ins(window: Window, deeds: Deeds) -> None:
         if do in page.chips:
             page.chips[do].toggle()
         else:
-            {
+            do_it: dict[str, Callable[[], object]] = {
                 "copy": page.copy_letters,
                 "all": page.choose_all,
                 "extend": page.give_time,
                 "take back": page.take_time_back,
                 "day": page.until.setFocus,
                 "about": page.about.setFocus,
-            }[do]()
+                "mark again": partial(press, page.changes.strip.again),
+                "leave": partial(press, page.changes.strip.leave),
+            }
+            do_it[do]()
 
     for words, keys, do in (
         (_tr("Only those late"), ("Alt+1",), "late"),
@@ -287,6 +301,9 @@ def _name_hand_ins(window: Window, deeds: Deeds) -> None:
         (_tr("Only those handed in again"), ("Alt+4",), "again"),
         (_tr("Only those with a piece wanted again"), ("Alt+5",), "wanted"),
         (_tr("Only those given more time"), ("Alt+6",), "extended"),
+        (_tr("Only those changed since marked"), ("Alt+7",), "changed"),
+        (_tr("Mark again what changed since it was marked"), ("Alt+M",), "mark again"),
+        (_tr("Leave the mark as it is though the work changed"), ("Alt+L",), "leave"),
         (_tr("Choose all learners shown"), ("Alt+A",), "all"),
         (_tr("Choose what the reminder asks for"), ("Alt+R",), "about"),
         (_tr("Copy the reminder to the chosen learners"), ("Ctrl+Shift+C",), "copy"),

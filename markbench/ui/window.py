@@ -29,7 +29,7 @@ from markbench.ui.moderation.pack_door import ENDING as PACK_ENDING
 from markbench.ui.moderation.pack_door import PackDoor
 from markbench.ui.newclass.doors import Doors
 from markbench.ui.parts import IconButton
-from markbench.ui.places import Place, PlaceBar, make_bench, make_page
+from markbench.ui.places import Place, PlaceBar, make_bench, make_page, show_changes
 from markbench.ui.renewal import renew
 from markbench.ui.said import plainly
 from markbench.ui.start_page import StartPage
@@ -351,6 +351,7 @@ class Window(QMainWindow):
             self.sheet.left.connect(self.show_class)
             self.sheet.moved.connect(self.step)
             self.sheet.said.connect(self._say_notice)
+            self.sheet.changes_wanted.connect(lambda learner: show_changes(self, learner))
             self.pages.addWidget(self.sheet)
         return self.sheet
 

@@ -7,6 +7,7 @@ import pytest
 
 from markbench.session import Session
 from markbench.session.hand_ins import (
+    day_to_offer,
     earlier_table,
     hand_in,
     hand_ins,
@@ -132,3 +133,10 @@ def test_a_table_that_will_not_open_is_asked_for_once(tmp_path, data):
     one = hand_in(session, learner)
     assert "readings" in (*one.missing, *one.again)  # and it is on the list to ask for
     session.close()
+
+
+def test_a_week_more_is_offered_and_never_a_day_that_has_passed():
+    closes = dt.date(2026, 3, 16)
+    assert day_to_offer(closes, dt.date(2026, 3, 10)) == dt.date(2026, 3, 23)
+    assert day_to_offer(closes, dt.date(2026, 3, 20)) == dt.date(2026, 3, 27)
+    assert day_to_offer(None, dt.date(2026, 3, 20)) == dt.date(2026, 3, 27)

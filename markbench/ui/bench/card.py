@@ -139,6 +139,16 @@ def paint_small_graph(
     painter.restore()
 
 
+def paint_changed(painter: QPainter, box: QRectF, theme: Theme) -> None:
+    """≠: the work is no longer what was marked."""
+    painter.setPen(pen(theme.palette.look, 1.8))
+    for part in (0.34, 0.66):
+        y = box.top() + box.height() * part
+        painter.drawLine(QPointF(box.left(), y), QPointF(box.right(), y))
+    inner = box.adjusted(box.width() * 0.24, 0, -box.width() * 0.24, 0)
+    painter.drawLine(inner.bottomLeft(), inner.topRight())
+
+
 def _arrow(spot: QPointF, area: QRectF) -> QPolygonF:
     """A wedge at the edge, pointing to where a reading lies beyond the axes."""
     x = min(max(spot.x(), area.left() + 4), area.right() - 4)
@@ -181,6 +191,8 @@ def _paint_words(painter: QPainter, row: LearnerRow, box: QRectF, theme: Theme) 
             width = QFontMetricsF(small).horizontalAdvance(number)
             painter.drawText(QPointF(at_x + line * 0.82, at_y + line * 0.78), number)
             at_x += line * 1.3 + width
+    if row.changed:
+        paint_changed(painter, QRectF(at_x, at_y + line * 0.14, line * 0.72, line * 0.72), theme)
     if room > _ROOMY * line:
         top = at_y + line + 5
         left = QRectF(box.left() + 1, top, box.width() - 2, foot - top - 7)

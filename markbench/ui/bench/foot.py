@@ -7,6 +7,7 @@ from PySide6.QtGui import QPainter
 from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QStackedWidget, QVBoxLayout, QWidget
 
 from markbench.model import Concern, PieceKind
+from markbench.ui.bench.card import paint_changed
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.marks import paint_concern, paint_piece
 from markbench.ui.look.theme import Theme
@@ -80,6 +81,8 @@ class Legend(QWidget):
         for kind, words in pieces.items():
             row.addWidget(self._key(_piece_painter(kind, True), words))
         row.addWidget(self._key(_piece_painter("report", False), self.tr("struck: missing")))
+        self.changed = self._key(paint_changed, self.tr("changed since marked"))
+        row.addWidget(self.changed)
 
     def _key(self, paint: Painter, words: str) -> QWidget:
         part = QWidget()

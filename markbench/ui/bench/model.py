@@ -66,6 +66,8 @@ class ClassModel(QAbstractListModel):
 
     def _in_words(self, row: LearnerRow) -> str:
         parts = [row.name]
+        if row.changed:
+            parts.append(self.tr("changed since it was marked"))
         if row.missing:
             names = ", ".join(kind.replace("_", " ") for kind in row.missing)
             parts.append(self.tr("missing: {pieces}").format(pieces=names))
@@ -136,6 +138,7 @@ class Filters:
     questioned: bool = False
     missing: bool = False
     late: bool = False
+    changed: bool = False
     group: str = ""
 
     def accept(self, row: LearnerRow) -> bool:
@@ -145,6 +148,7 @@ class Filters:
             and (not self.questioned or row.look > 0)
             and (not self.missing or bool(row.missing))
             and (not self.late or row.late)
+            and (not self.changed or row.changed)
             and (not self.group or row.group == self.group)
             and all(word in row.sought for word in self.words)
         )

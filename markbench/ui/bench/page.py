@@ -65,6 +65,7 @@ class ClassPage(QWidget):
             "questioned": self._chip(self.tr("To look at")),
             "missing": self._chip(self.tr("Something missing")),
             "late": self._chip(self.tr("Outside the dates")),
+            "changed": self._chip(self.tr("Changed since marked")),
         }
         self.groups = self._groups()
         self.shown = label(kind="small")
@@ -336,6 +337,9 @@ class ClassPage(QWidget):
 
     def _refresh(self) -> None:
         self._show_settle()
+        changed = any(row.changed for row in self.model.rows)
+        self.foot.legend.changed.setVisible(changed)
+        self.chips["changed"].setVisible(changed or self.chips["changed"].isChecked())
         axes = self.model.axes
         self.foot.legend.axes.setText(
             self.tr(

@@ -43,6 +43,7 @@ class LearnerRow:
     most: float
     handed_in: dt.datetime | None
     late: bool
+    changed: bool
     _add_up: Callable[[], float | None] = field(compare=False)
 
     @cached_property
@@ -82,6 +83,8 @@ def learner_row(
     session: Session, learner_id: str, order: int, called: str | None = None
 ) -> LearnerRow:
     """Gather one learner, ``called`` by something else than the name."""
+    from markbench.session.since_marked import since_marked  # late, as the session is
+
     portfolio = session.portfolio(learner_id)
     analysis = session.analysis(learner_id)
     findings = session.findings(learner_id)
@@ -112,6 +115,7 @@ def learner_row(
         most=session.rubric.most,
         handed_in=portfolio.handed_in,
         late=any(finding.check == "outside_window" for finding in findings),
+        changed=bool(marks) and since_marked(session, learner_id) is not None,
         _add_up=partial(_drafted, session, learner_id, marks),
     )
 

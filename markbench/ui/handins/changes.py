@@ -1,4 +1,8 @@
-"""What changed since an earlier hand-in: both tables side by side, and the other pieces."""
+"""What changed: the readings then and now side by side, and the other pieces.
+
+Where the work was marked, it is compared with what the mark rested on. Where it was not, or
+that is not known, with the file that a later one replaced, if both lie in the folder.
+"""
 
 from __future__ import annotations
 
@@ -8,14 +12,15 @@ from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersisten
 from PySide6.QtGui import QColor, QFont
 from PySide6.QtWidgets import QAbstractItemView, QFrame, QHeaderView, QTableView, QVBoxLayout
 
-from markbench.model import Reading, ReadingsTable
-from markbench.session.hand_ins import earlier_table, replaced_pieces
+from markbench.model import Portfolio, Reading, ReadingsTable
+from markbench.session.hand_ins import Replaced, earlier_table, replaced_pieces
 from markbench.session.since_marked import RowChange, row_changes
 from markbench.ui.background import Task, in_background
 from markbench.ui.desk import Desk
-from markbench.ui.look.dates import short_day_and_time
+from markbench.ui.handins.since import file_and_time, lengths_words, piece_lines, since_words
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import label
+from markbench.ui.portfolio.changed_strip import ChangedStrip
 from markbench.ui.said import plainly
 
 Index = QModelIndex | QPersistentModelIndex
@@ -27,12 +32,13 @@ class ChangesModel(QAbstractTableModel):
     def __init__(self, theme: Theme, parent: QObject | None = None) -> None:
         super().__init__(parent)
         self._theme = theme
+        self._marked = False
         self.changes: tuple[RowChange, ...] = ()
 
-    def show_changes(self, changes: tuple[RowChange, ...]) -> None:
-        """Show another comparison."""
+    def show_changes(self, changes: tuple[RowChange, ...], *, marked: bool) -> None:
+        """Show another comparison; ``marked``: the left side is what was marked."""
         self.beginResetModel()
-        self.changes = changes
+        self.changes, self._marked = changes, marked
         self.endResetModel()
 
     def rowCount(self, parent: Index | None = None) -> int:
@@ -51,8 +57,10 @@ class ChangesModel(QAbstractTableModel):
     ) -> Any:
         """Headings with units."""
         if orientation == Qt.Orientation.Horizontal and role == Qt.ItemDataRole.DisplayRole:
-            return (self.tr("earlier: L / cm"), "N", "t / s", "", self.tr("now: L / cm"), "N",
-                    "t / s")[section]  # fmt: skip
+            then = self.tr("earlier: L / cm")
+            if self._marked:
+                then = self.tr("when marked: L / cm")
+            return (then, "N", "t / s", "", self.tr("now: L / cm"), "N", "t / s")[section]
         return None
 
     def data(self, index: Index, role: int = int(Qt.ItemDataRole.DisplayRole)) -> Any:
@@ -87,7 +95,7 @@ def _cell(reading: Reading | None, column: int) -> str:
 
 
 class ChangesPanel(QFrame):
-    """Hidden where the learner handed in once."""
+    """Hidden where nothing changed and the learner handed in once."""
 
     def __init__(self, desk: Desk, theme: Theme) -> None:
         super().__init__()
@@ -95,8 +103,9 @@ class ChangesPanel(QFrame):
         self._desk = desk
         self.learner = ""
         self._task: Task | None = None
-        self.heading = label(kind="heading")
+        self.heading = label(kind="heading", wrap=True)
         self.words = label(kind="small", wrap=True)
+        self.strip = ChangedStrip(desk, sees=False)
         self.model = ChangesModel(theme, self)
         self.table = QTableView()
         self.table.setProperty("kind", "roll")
@@ -114,59 +123,72 @@ class ChangesPanel(QFrame):
         column.addWidget(self.heading)
         column.addWidget(self.words)
         column.addWidget(self.table, 1)
+        column.addWidget(self.strip)
         self.hide()
 
     def show_learner(self, learner: str) -> None:
-        """Compare for a learner; the earlier file is read in the background."""
+        """Compare for a learner; an earlier file is read in the background."""
         if self._task is not None:
             self._task.stop()
         self.learner = learner
+        changed = self.strip.show_learner(learner)
         if not learner:
             self.hide()
             return
         portfolio = self._desk.session.portfolio(learner)
         replaced = replaced_pieces(portfolio)
-        self.setVisible(bool(replaced))
-        if not replaced:
-            return
-        self.heading.setText(
-            self.tr("What changed: {name}").format(name=portfolio.learner.name or learner)
-        )
-        lines = []
-        for one in replaced:
-            now = one.now.file if one.now is not None else self.tr("nothing")
-            words = self.tr("{now} stands in place of {earlier}")
-            earlier = _with_time(one.earlier.file, one.earlier)
-            lines.append(words.format(now=_with_time(now, one.now), earlier=earlier))
-        self.words.setText("\n".join(lines))
+        known = changed is not None and not changed.by_date
+        self.setVisible(bool(replaced) or changed is not None)
         self.table.hide()
-        now_table, held = portfolio.table, self._desk.held
-        if now_table is None or not any(one.kind == "readings" for one in replaced):
+        name = portfolio.learner.name or learner
+        if known and changed is not None:
+            self.heading.setText(f"{name}: {since_words(changed)}")
+            lines = piece_lines(changed, portfolio)
+            if changed.rows and not changed.differing:
+                lines.append(lengths_words(changed))
+            self.words.setText("\n".join(lines))
+            if changed.rows:
+                self._show(changed.rows, marked=True)
+            return
+        self.heading.setText(self.tr("What changed: {name}").format(name=name))
+        lines = [] if changed is None else [since_words(changed)]
+        self.words.setText("\n".join((*lines, *self._replaced(replaced))))
+        if any(one.kind == "readings" for one in replaced):
+            self._read_earlier(portfolio)
+
+    def _replaced(self, replaced: tuple[Replaced, ...]) -> list[str]:
+        words = self.tr("{now} stands in place of {earlier}")
+        return [
+            words.format(
+                now=self.tr("nothing") if one.now is None else file_and_time(one.now),
+                earlier=file_and_time(one.earlier),
+            )
+            for one in replaced
+        ]
+
+    def _read_earlier(self, portfolio: Portfolio) -> None:
+        now, held, learner = portfolio.table, self._desk.held, portfolio.learner.id
+        if now is None:
             return
         self._task = in_background(
             self,
             lambda _progress, _stop: earlier_table(held, learner),
-            done=lambda table: self._compare(table, now_table),
+            done=lambda table: self._compare(table, now),
             failed=lambda error: self.words.setText(self._desk.hidden(plainly(error), learner)),
         )
 
     def _compare(self, earlier: ReadingsTable | None, now: ReadingsTable) -> None:
         if earlier is None:
-            self.words.setText(
-                self.words.text() + "\n" + self.tr("The earlier table cannot be read any more.")
-            )
-            return
-        changes = row_changes(earlier.readings, now.readings)
-        self.model.show_changes(changes)
-        differ = sum(change.changed for change in changes)
-        if differ:
-            words = self.tr("{n} of {of} lengths differ.").format(n=differ, of=len(changes))
+            words = self.tr("The earlier table cannot be read any more.")
         else:
+            changes = row_changes(earlier.readings, now.readings)
+            differ = sum(change.changed for change in changes)
             words = self.tr("The numbers are the same.")
+            if differ:
+                words = self.tr("{n} of {of} lengths differ.").format(n=differ, of=len(changes))
+            self._show(changes, marked=False)
         self.words.setText(f"{self.words.text()}\n{words}")
+
+    def _show(self, changes: tuple[RowChange, ...], *, marked: bool) -> None:
+        self.model.show_changes(changes, marked=marked)
         self.table.show()
-
-
-def _with_time(file: str, piece: Any) -> str:
-    when = piece.modified if piece is not None else None
-    return f"{file} ({short_day_and_time(when)})" if when is not None else file

@@ -17,6 +17,7 @@ from PySide6.QtCore import (
 from markbench.session.hand_ins import HandIn, hand_in, hand_ins
 from markbench.session.order import natural
 from markbench.ui.desk import Desk
+from markbench.ui.handins.since import short_word
 from markbench.ui.look.dates import day, day_and_time
 
 Index = QModelIndex | QPersistentModelIndex
@@ -96,7 +97,7 @@ class HandInModel(QAbstractTableModel):
         if column == STANDS:
             return self.stands(row)
         if column == MISSING:
-            return ", ".join(self.short(kind) for kind in row.missing)
+            return ", ".join(short_word(kind) for kind in row.missing)
         if row.due is None:
             return ""
         due = day(row.due)
@@ -110,34 +111,25 @@ class HandInModel(QAbstractTableModel):
         if row.days_late:
             days = self.tr("▲ {n} days late") if row.days_late > 1 else self.tr("▲ 1 day late")
             parts.append(days.format(n=row.days_late))
-        if row.since_marked:
+        if row.since_marked == "changed":
+            parts.append(self.tr("≠ changed since marked"))
+        elif row.since_marked:
             parts.append(self.tr("↻ newer than its mark"))
         elif row.replaced:
             parts.append(self.tr("↻ handed in again"))
         closed = dict(row.unopened)
         if closed:
-            pieces = ", ".join(self.short(kind) for kind in closed)
+            pieces = ", ".join(short_word(kind) for kind in closed)
             parts.append(self.tr("✗ does not open: {pieces}").format(pieces=pieces))
         again = [kind for kind in row.again if kind not in closed]
         if again:
-            pieces = ", ".join(self.short(kind) for kind in again)
+            pieces = ", ".join(short_word(kind) for kind in again)
             parts.append(self.tr("✗ wanted again: {pieces}").format(pieces=pieces))
         if row.missing and not row.nothing:
             parts.append(self.tr("◇ incomplete"))
         if not parts:
             parts.append(self.tr("✓ in time") if row.due is not None else self.tr("✓ handed in"))
         return "  ".join(parts)
-
-    def short(self, kind: str) -> str:
-        """A piece in a word."""
-        return {
-            "readings": self.tr("readings"),
-            "setup_photo": self.tr("set-up"),
-            "selfie": self.tr("selfie"),
-            "photo": self.tr("photo"),
-            "swing_video": self.tr("video"),
-            "report": self.tr("report"),
-        }.get(kind, self.tr("file"))
 
     def _sorts(self, row: HandIn, column: int) -> Any:
         never = dt.datetime.max
@@ -160,7 +152,8 @@ def passes(row: HandIn, filters: frozenset[str]) -> bool:
         "late": row.days_late > 0,
         "missing": bool(row.missing),
         "nothing": row.nothing,
-        "again": row.replaced > 0 or row.since_marked,
+        "again": row.replaced > 0 or bool(row.since_marked),
+        "changed": bool(row.since_marked),
         "wanted": bool(row.again),
         "extended": row.extended_to is not None,
     }

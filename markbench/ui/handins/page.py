@@ -8,10 +8,10 @@ from PySide6.QtCore import QDate, QItemSelection, QModelIndex, QPersistentModelI
 from PySide6.QtGui import QFontMetrics, QGuiApplication, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
+    QBoxLayout,
     QComboBox,
     QDateEdit,
     QFrame,
-    QHBoxLayout,
     QHeaderView,
     QPlainTextEdit,
     QPushButton,
@@ -21,25 +21,48 @@ from PySide6.QtWidgets import (
 )
 
 from markbench.model import Decision
-from markbench.session.hand_ins import HandIn
+from markbench.session.hand_ins import HandIn, day_to_offer
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.handins.changes import ChangesPanel
 from markbench.ui.handins.model import (
+    DUE,
     MISSING,
-    NAME,
     ROW,
     STANDS,
-    WHEN,
     HandInModel,
     HandInOrder,
 )
 from markbench.ui.handins.reminders import AGAIN, EVERYTHING, NAMES, reminders
-from markbench.ui.look.dates import day_and_time
+from markbench.ui.look.columns import fair_widths
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button, label, quiet_scroll
 
 Index = QModelIndex | QPersistentModelIndex
+_AROUND, _HEAD = 24, 44  # beside a cell's text, and beside a heading's with its arrow
+_BESIDE = 900  # narrower than this (at 100 % text), the margin stands below the table
+_LEAST = 130  # the table's height: a heading and some learners
+
+
+class _Roll(QTableView):
+    """Tells when it was resized; rows of several lines stand apart from one another."""
+
+    resized = Signal()
+    apart_px = 0
+
+    def resizeEvent(self, event: QResizeEvent) -> None:
+        """Tell."""
+        super().resizeEvent(event)
+        self.resized.emit()
+
+    def sizeHintForRow(self, row: int) -> int:
+        """A little more than the text needs."""
+        return super().sizeHintForRow(row) + self.apart_px
+
+    @property
+    def room(self) -> int:
+        """Width of all columns together, whether there is something to scroll or not."""
+        return self.contentsRect().width() - self.verticalScrollBar().sizeHint().width()
 
 
 class HandInsPage(QWidget):
@@ -61,6 +84,7 @@ class HandInsPage(QWidget):
             "again": self._chip(self.tr("Handed in again")),
             "wanted": self._chip(self.tr("Wanted again")),
             "extended": self._chip(self.tr("Extended")),
+            "changed": self._chip(self.tr("Changed since marked")),
         }
         self.shown = label(kind="small")
         self.changes = ChangesPanel(desk, theme)
@@ -85,16 +109,18 @@ class HandInsPage(QWidget):
         self.until.setDisplayFormat("dd.MM.yyyy")
         self.until.setAccessibleName(self.tr("Last day for the chosen learners"))
         self.extend = button(self.tr("Give them until then"), "", self.give_time)
-        self.take_back = button(self.tr("No extension"), "plain", self.take_time_back)
+        self.take_back = button(self.tr("Take the extension back"), "plain", self.take_time_back)
+        self._offered = QDate()
         self._chosen_words = label(kind="small", wrap=True)
         self._note = label(kind="small", wrap=True)
         self._lay_out()
+        self.table.resized.connect(self._rule_columns)
         desk.changed.connect(self._on_changed)
         theme.changed.connect(self._restyle)
         self._restyle()
 
-    def _make_table(self) -> QTableView:
-        table = QTableView()
+    def _make_table(self) -> _Roll:
+        table = _Roll()
         table.setProperty("kind", "roll")
         table.setAccessibleName(self.tr("Hand-ins"))
         table.setModel(self.order)
@@ -109,7 +135,6 @@ class HandInsPage(QWidget):
         table.verticalHeader().hide()
         heads = table.horizontalHeader()
         heads.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
-        heads.setStretchLastSection(True)
         heads.setHighlightSections(False)
         table.activated.connect(self._open)
         table.selectionModel().selectionChanged.connect(lambda *_: self._chosen_changed())
@@ -145,9 +170,9 @@ class HandInsPage(QWidget):
         left.addLayout(tools)
         left.addWidget(self.table, 3)
         left.addWidget(self.changes, 2)
-        inside = QWidget()
-        inside.setProperty("kind", "inside")
-        column = QVBoxLayout(inside)
+        self._margin = QFrame()
+        self._margin.setProperty("kind", "margin")
+        column = QVBoxLayout(self._margin)
         column.setContentsMargins(14, 12, 14, 12)
         column.setSpacing(8)
         column.addWidget(self._chosen_words)
@@ -164,16 +189,16 @@ class HandInsPage(QWidget):
         times.addWidget(self.extend)
         times.addWidget(self.take_back)
         column.addLayout(times)
-        self._margin = QFrame()
-        self._margin.setProperty("kind", "margin")
-        right = QVBoxLayout(self._margin)
-        right.setContentsMargins(0, 0, 0, 0)
-        right.addWidget(quiet_scroll(inside))
-        row = QHBoxLayout(self)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(0)
-        row.addLayout(left, 1)
-        row.addWidget(self._margin)
+        inside = QWidget()
+        inside.setProperty("kind", "inside")
+        self._halves = QBoxLayout(QBoxLayout.Direction.LeftToRight, inside)
+        self._halves.addLayout(left, 1)
+        self._halves.addWidget(self._margin)
+        whole = QVBoxLayout(self)
+        whole.addWidget(quiet_scroll(inside))
+        for layout in (self._halves, whole):
+            layout.setContentsMargins(0, 0, 0, 0)
+            layout.setSpacing(0)
 
     # --- showing -------------------------------------------------------------------
 
@@ -181,14 +206,30 @@ class HandInsPage(QWidget):
         """Read the hand-ins if that was not done, and give the keyboard to the table."""
         if not self.model.rows:
             self.model.read()
-            closes = self._desk.session.brief.closes or dt.date.today()
-            day = max(closes, dt.date.today()) + dt.timedelta(days=7)
-            self.until.setDate(QDate(day.year, day.month, day.day))
+        self._offer_day()
         if not self.table.currentIndex().isValid() and self.order.rowCount():
             self.table.setCurrentIndex(self.order.index(0, 0))
             self.table.selectRow(0)
         self._filter()
         self.table.setFocus()
+
+    def _offer_day(self) -> None:
+        """Offer a new last day, unless one was chosen."""
+        if self.until.date() == self._offered or not self._offered.isValid():
+            day = day_to_offer(self._desk.session.brief.closes, dt.date.today())
+            self._offered = QDate(day.year, day.month, day.day)
+            self.until.setDate(self._offered)
+
+    def show_changes(self, learner: str) -> None:
+        """What one learner changed, whatever was filtered before."""
+        for chip in self.chips.values():
+            chip.setChecked(False)
+        for row in range(self.order.rowCount()):
+            index = self.order.index(row, 0)
+            if index.data(ROW).learner == learner:
+                self.table.setCurrentIndex(index)
+                self.table.selectRow(row)
+                self.table.scrollTo(index)
 
     def settle(self) -> None:
         """Nothing is typed here that could be lost."""
@@ -237,6 +278,7 @@ class HandInsPage(QWidget):
         elif not shown:
             words = self.tr("Nobody: the filters leave none of {of} learners")
         self.shown.setText(words.format(n=shown, of=of))
+        self._rule_columns()
         self._chosen_changed()
 
     def _on_changed(self, _learner: str) -> None:
@@ -297,20 +339,45 @@ class HandInsPage(QWidget):
     # --- size ----------------------------------------------------------------------
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """The margin keeps the share it has on the sheet."""
+        """The margin keeps the share it has on the sheet; with large text it stands below."""
         super().resizeEvent(event)
         self._restyle()
 
     def _restyle(self) -> None:
         px = self._theme.px
-        self._margin.setFixedWidth(min(max(px(340), int(self.width() * 0.27)),
-                                       int(self.width() * 0.42)))  # fmt: skip
-        self.table.verticalHeader().setDefaultSectionSize(px(30))
+        beside = self.width() >= px(_BESIDE)
+        way = QBoxLayout.Direction.LeftToRight if beside else QBoxLayout.Direction.TopToBottom
+        self._halves.setDirection(way)
+        wide = max(px(340), int(self.width() * 0.27)) if beside else self.width()
+        self._margin.setFixedWidth(wide)
+        self.table.setMinimumHeight(px(_LEAST if beside else 2 * _LEAST))
+        self._rule_columns()
         self.changes.table.verticalHeader().setDefaultSectionSize(px(26))
         self.letters.setMinimumHeight(px(160))
-        room = max(self.width() - self._margin.width() - 60, px(500))
-        for column, share, least in ((NAME, 0.25, 175), (STANDS, 0.29, 190), (MISSING, 0.14, 0)):
-            self.table.setColumnWidth(column, max(int(room * share), px(least)))
-        longest = day_and_time(dt.datetime(2026, 9, 30, 20, 20))
-        stamp = QFontMetrics(self._theme.font()).horizontalAdvance(longest)
-        self.table.setColumnWidth(WHEN, stamp + px(30))
+
+    def _rule_columns(self) -> None:
+        """Columns as wide as what stands in them; lines wrap where the text is too large."""
+        metrics, px, model = QFontMetrics(self._theme.font()), self._theme.px, self.model
+        bold = QFontMetrics(self._theme.font(bold=True))
+        least, wanted = [], []
+        for column in range(DUE + 1):
+            head = model.headerData(column, Qt.Orientation.Horizontal)
+            texts = {model.index(row, column).data() for row in range(model.rowCount())}
+            words = {word for text in texts for word in text.split()}
+            across = px(_HEAD) + bold.horizontalAdvance(head)
+            widest = (
+                max((metrics.horizontalAdvance(one) for one in some), default=0) + px(_AROUND)
+                for some in (words, texts)
+            )
+            narrow, wide = (max(across, one) for one in widest)
+            least.append(narrow)
+            wanted.append(wide)
+        room = self.table.room
+        for column, width in enumerate(fair_widths(least, wanted, room, MISSING)):
+            self.table.setColumnWidth(column, width)
+        rows = self.table.verticalHeader()
+        rows.setDefaultSectionSize(px(30))
+        self.table.apart_px = px(8)
+        wraps = sum(wanted) > room
+        mode = QHeaderView.ResizeMode
+        rows.setSectionResizeMode(mode.ResizeToContents if wraps else mode.Fixed)

@@ -11,14 +11,14 @@ lead her as much as the first mark would. Both come with the first marks.
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast
 
 from PySide6.QtCore import QObject
 
-from markbench.model import Diagnosis, Draft, Finding, Learner, Mark
+from markbench.model import Decision, Diagnosis, Draft, Finding, Learner, Mark
 from markbench.session.errors import RefusedError
 from markbench.session.pack_session import PackSession
 from markbench.session.session import Change
@@ -32,6 +32,8 @@ class PackView:
     """What it does not know itself, the pack answers."""
 
     read_only = False
+    #: The class's decisions stay with the class.
+    state: Mapping[tuple[str, str, str], Decision] = {}
 
     def __init__(self, pack: PackSession) -> None:
         self.pack = pack

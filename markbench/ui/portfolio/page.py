@@ -21,6 +21,7 @@ from markbench.ui.portfolio.cells import (
     cells_of_finding,
     farthest_rows,
 )
+from markbench.ui.portfolio.changed_strip import ChangedStrip
 from markbench.ui.portfolio.curves import curves
 from markbench.ui.portfolio.evidence import EvidenceStrip
 from markbench.ui.portfolio.explanations import ExplanationPanel
@@ -37,7 +38,7 @@ if TYPE_CHECKING:
     from markbench.session import Change
 
 # Decisions that change nothing but the margin.
-_MARKING = frozenset({"mark", "feedback", "note"})
+_MARKING = frozenset({"mark", "feedback", "note", "work", "mark_stands"})
 _TABLE_SHARE = 0.6
 _TWO_COLUMNS = 640  # narrower than this (at 100 % text), the two columns stand in one
 
@@ -50,11 +51,15 @@ class _Columns(QBoxLayout):
 
 
 class PortfolioPage(QWidget):
-    """``left`` asks for the class; ``moved`` for the learner so many places on."""
+    """``left`` asks for the class; ``moved`` for the learner so many places on.
+
+    ``changes_wanted`` carries a learner whose work is to be compared with what was marked.
+    """
 
     left = Signal()
     moved = Signal(int)
     said = Signal(str)
+    changes_wanted = Signal(str)
 
     def __init__(self, desk: Desk, theme: Theme, margin: MarkingMargin | None = None) -> None:
         super().__init__()
@@ -68,6 +73,7 @@ class PortfolioPage(QWidget):
         self.evidence = EvidenceStrip(desk, theme)
         self.explanations = ExplanationPanel(desk, theme)
         self.margin = margin or MarkingMargin(desk, theme)
+        self.changed = ChangedStrip(desk)
         self.viewer = EvidenceViewer(desk, theme)
         self.own_table = OwnTable(desk, theme)
         self._source = label(kind="small", wrap=True)
@@ -113,6 +119,7 @@ class PortfolioPage(QWidget):
         left.setContentsMargins(16, 8, 10, 12)
         left.setSpacing(8)
         left.addLayout(self._head())
+        left.addWidget(self.changed)
         left.addWidget(self._desk_area, 1)
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
@@ -150,6 +157,8 @@ class PortfolioPage(QWidget):
         self.explanations.ghost_chosen.connect(self._show_ghost)
         self.margin.reason_chosen.connect(self.show_reason)
         self.margin.next_wanted.connect(lambda: self.moved.emit(1))
+        self.changed.see_wanted.connect(lambda: self.changes_wanted.emit(self.learner))
+        self.changed.settled.connect(self.table.setFocus)
         self.viewer.closed.connect(self.table.setFocus)
         self.own_table.closed.connect(self.table.setFocus)
         self._desk.told.connect(self._on_told)
@@ -177,6 +186,7 @@ class PortfolioPage(QWidget):
         if not self.learner or change.learner not in ("", self.learner):
             return
         if change.learner and _MARKING.issuperset(change.kinds):
+            self.changed.show_learner(self.learner)
             self.margin.show_learner(self.learner)
             return
         at = self.table.currentIndex()
@@ -195,6 +205,7 @@ class PortfolioPage(QWidget):
         handed_in = self.tr("handed in {t}").format(t=short_day_and_time(when)) if when else ""
         parts = [portfolio.learner.group, handed_in or self.tr("nothing handed in")]
         self._about.setText("  ·  ".join(part for part in parts if part))
+        self.changed.show_learner(self.learner)
         self.margin.show_learner(self.learner)
         self.findings.show_learner(self.learner)
         self.explanations.show_learner(self.learner)
