@@ -156,11 +156,14 @@ def test_marking_again_takes_the_marks_back_to_drafts(
     qtbot: QtBot, window: Window, page: HandInsPage, session: Session
 ) -> None:
     page.choose({"s1"})
+    again = page.changes.strip.again
+    again.setFocus()
     with qtbot.waitSignal(window.desk.changed, timeout=5000):
-        qtbot.mouseClick(page.changes.strip.again, Qt.MouseButton.LeftButton)
+        qtbot.keyClick(again, Qt.Key.Key_Space)
     qtbot.waitUntil(lambda: "changed" not in page.order.index(
         shown(page).index("s1"), STANDS).data(), timeout=5000)  # fmt: skip
     assert session.marks("s1") == {}
+    assert page.table.hasFocus()  # not the reminder, which stands next
     assert len(session.marks("s2")) == len(session.rubric.criteria)
 
 
@@ -274,6 +277,13 @@ def test_no_cell_of_the_hand_ins_is_cut(
         assert table.height() >= 3 * table.rowHeight(0)
     finally:
         window._theme.set_scale(1.0)
+
+
+def test_the_columns_follow_the_window(window: Window, page: HandInsPage) -> None:
+    window.resize(1600, 800)
+    settle()
+    table = page.table
+    assert sum(table.columnWidth(c) for c in range(page.order.columnCount())) == table.room
 
 
 def test_columns_are_shared_out_fairly() -> None:

@@ -115,6 +115,7 @@ class HandInsPage(QWidget):
         self._note = label(kind="small", wrap=True)
         self._lay_out()
         self.table.resized.connect(self._rule_columns)
+        self.changes.strip.settled.connect(self.table.setFocus)
         desk.changed.connect(self._on_changed)
         theme.changed.connect(self._restyle)
         self._restyle()
