@@ -65,8 +65,9 @@ class ClassPage(QWidget):
             "questioned": self._chip(self.tr("To look at")),
             "missing": self._chip(self.tr("Something missing")),
             "late": self._chip(self.tr("Outside the dates")),
-            "changed": self._chip(self.tr("Changed since marked")),
+            "changed": self._chip(self.tr("≠ Changed")),
         }
+        self.chips["changed"].setAccessibleName(self.tr("Changed since marked"))
         self.groups = self._groups()
         self.shown = label(kind="small")
         self.reach = label(self.tr("also in Pictures and for the next learner"), "small")
