@@ -11,6 +11,8 @@ from pathlib import Path
 
 from PySide6.QtCore import QCoreApplication
 
+from markbench.ui.look.said import said
+
 _SLIPS = (
     AttributeError, TypeError, LookupError, ArithmeticError, AssertionError, NameError,
     NotImplementedError, RecursionError, SyntaxError, ImportError,
@@ -23,9 +25,9 @@ def plainly(error: BaseException) -> str:
         words = _tr("Something went wrong in Markbench itself ({kind}); what was saved is safe.")
         return words.format(kind=type(error).__name__)
     if not isinstance(error, OSError):
-        return str(error)
+        return said(str(error))
     if error.errno is None and error.args:
-        return str(error)  # raised by ourselves, with a sentence
+        return said(str(error))  # raised by ourselves, with a sentence
     name = Path(str(error.filename)).name if error.filename else ""
     return f"{name or _tr('The file')} {_reason(error.errno)}."
 

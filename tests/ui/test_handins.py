@@ -14,6 +14,8 @@ from pytestqt.qtbot import QtBot
 
 from markbench.session import Session
 from markbench.session.hand_ins import HandIn
+from markbench.ui import languages
+from markbench.ui.handins.letter_words import DE, EN
 from markbench.ui.handins.model import DUE, MISSING, NAME, ROW, STANDS
 from markbench.ui.handins.page import HandInsPage
 from markbench.ui.handins.reminders import AGAIN, EVERYTHING, NAMES, reminders
@@ -193,7 +195,7 @@ def test_a_letter_is_neutral_and_names_the_day() -> None:
     (text,) = [reminders([("Aino Example", asked)], EVERYTHING, "Timing a pendulum", TODAY)]
     assert text.startswith("Dear Aino Example,\n\nthank you for your work on")
     assert "I have not found the video of the swings." in text
-    assert "hand it in by 16 Mar 2026?" in text
+    assert "hand it in by 16 March 2026?" in text
     for word in ("must", "failed", "late", "immediately", "!"):
         assert word not in text
 
@@ -252,9 +254,32 @@ def test_a_file_that_does_not_open_is_told_in_the_row(
 def test_names_make_a_list() -> None:
     rows = [("A", row(missing=("selfie", "readings"))), ("B", row()), ("C", row(again=("report",)))]
     assert reminders(rows, NAMES, "T", TODAY).splitlines() == [
-        "A: the photo of you with your set-up, your table of readings",
-        "C: your report",
+        "A: selfie, table of readings",
+        "C: report",
     ]
+
+
+def test_letters_follow_the_feedback_and_not_the_window(qapp: QApplication) -> None:
+    asked = [("Ida Mohn", row(missing=("selfie", "report"), again=("swing_video",)))]
+    installed = languages.install(qapp, "de")
+    try:
+        english = reminders(asked, EVERYTHING, "Timing a pendulum", TODAY, "en")
+        names = reminders(asked, NAMES, "Timing a pendulum", TODAY, "en")
+    finally:
+        for translator in installed:
+            qapp.removeTranslator(translator)
+    german = reminders(asked, EVERYTHING, "Pendel", TODAY, "de")
+    assert english.startswith("Dear Ida Mohn,\n\nthank you for your work")
+    assert names == "Ida Mohn: Selfie, Bericht, Video"
+    assert german.startswith("Hallo Ida Mohn,\n\ndanke für deine Arbeit zu „Pendel“.")
+    assert "das Foto von dir mit deinem Aufbau und deinen Bericht" in german
+    assert "bis zum 16. März 2026" in german
+    assert reminders(asked, EVERYTHING, "T", TODAY, "is").startswith("Dear Ida Mohn")
+
+
+def test_every_language_of_letters_names_every_piece() -> None:
+    for words in (EN, DE):
+        assert set(words.pieces) == {"readings", "setup_photo", "selfie", "swing_video", "report"}
 
 
 def test_the_page_holds_at_twice_the_size(window: Window, page: HandInsPage) -> None:

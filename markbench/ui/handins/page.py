@@ -301,8 +301,9 @@ class HandInsPage(QWidget):
     def _write(self) -> None:
         blind = self._desk.blind
         rows = [] if blind else [(self.model.names[row.learner], row) for row in self.chosen()]
-        title = self._desk.session.brief.title
-        text = reminders(rows, self.about.currentData(), title, dt.date.today())
+        brief, about = self._desk.session.brief, self.about.currentData()
+        language = brief.feedback_language
+        text = reminders(rows, about, brief.title, dt.date.today(), language)
         self.letters.setPlainText(text)
         self.copy.setEnabled(bool(text))
         if blind:

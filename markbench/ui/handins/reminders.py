@@ -9,24 +9,21 @@ from PySide6.QtCore import QCoreApplication
 
 from markbench.checks.wording import listed
 from markbench.session.hand_ins import HandIn
-from markbench.ui.look.dates import day
+from markbench.ui.handins.letter_words import LetterWords, letter_words
 
 EVERYTHING, AGAIN, NAMES = "everything", "again", "names"
 
 
-def piece_words(kind: str) -> str:
-    """A piece as one speaks of it to its owner."""
+def named(kind: str) -> str:
+    """A piece as the teacher calls it, in her language."""
     return {
-        "readings": _tr("your table of readings"),
-        "setup_photo": _tr("the photo of your set-up"),
-        "selfie": _tr("the photo of you with your set-up"),
-        "swing_video": _tr("the video of the swings"),
-        "report": _tr("your report"),
-    }.get(kind, _tr("a file"))
-
-
-def _listed(kinds: Sequence[str]) -> str:
-    return listed([piece_words(kind) for kind in kinds], _tr("{most} and {last}"))
+        "readings": _tr("table of readings"),
+        "setup_photo": _tr("set-up photo"),
+        "selfie": _tr("selfie"),
+        "photo": _tr("photo"),
+        "swing_video": _tr("video"),
+        "report": _tr("report"),
+    }.get(kind, _tr("file"))
 
 
 def concerns(row: HandIn, about: str) -> tuple[str, ...]:
@@ -39,59 +36,60 @@ def concerns(row: HandIn, about: str) -> tuple[str, ...]:
     return (about,) if about in wanted else ()
 
 
-def reminders(rows: Iterable[tuple[str, HandIn]], about: str, title: str, today: dt.date) -> str:
+def reminders(
+    rows: Iterable[tuple[str, HandIn]],
+    about: str,
+    title: str,
+    today: dt.date,
+    language: str = "en",
+) -> str:
     """One letter for each (name, hand-in) that a piece is wanted from.
 
     ``about``: a kind of piece, :data:`EVERYTHING`, :data:`AGAIN` (what could not be used) or
-    :data:`NAMES` (no letters, a list of names with what is wanted).
+    :data:`NAMES` (no letters, a list of names with what is wanted). Letters are in
+    ``language``, that of the feedback; the list is the teacher's own.
     """
     due = [(name, row, concerns(row, about)) for name, row in rows]
     due = [one for one in due if one[2]]
     if about == NAMES:
-        return "\n".join(
-            f"{name}: {', '.join(piece_words(kind) for kind in wanted)}" for name, _, wanted in due
-        )
-    return "\n\n\n".join(_letter(name, row, wanted, title, today) for name, row, wanted in due)
+        return "\n".join(f"{name}: {', '.join(map(named, wanted))}" for name, _, wanted in due)
+    words = letter_words(language)
+    return "\n\n\n".join(_letter(words, *one, title, today) for one in due)
 
 
-def _letter(name: str, row: HandIn, wanted: tuple[str, ...], title: str, today: dt.date) -> str:
-    lines = [_tr("Dear {name},").format(name=name), ""]
+def _letter(
+    words: LetterWords,
+    name: str,
+    row: HandIn,
+    wanted: tuple[str, ...],
+    title: str,
+    today: dt.date,
+) -> str:
     unusable = [kind for kind in wanted if kind in row.again and kind not in row.missing]
     absent = [kind for kind in wanted if kind not in unusable]
     closed = [file for kind, file in row.unopened if kind in unusable]
     unusable = [kind for kind in unusable if kind not in dict(row.unopened)]
-    if row.nothing:
-        lines.append(_tr("nothing has reached me yet for “{title}”.").format(title=title))
-    else:
-        lines.append(_tr("thank you for your work on “{title}”.").format(title=title))
-    if absent:
-        asked = _tr("I have not found {pieces}. Could you hand it in{by}?")
-        if len(absent) > 1:
-            asked = _tr("I have not found {pieces}. Could you hand them in{by}?")
-        pieces = _listed(absent)
-        lines.append(asked.format(pieces=pieces, by=_by(row, today)))
-    if closed:
-        asked = _tr("I could not open {files}. Could you hand it in again{by}?")
-        if len(closed) > 1:
-            asked = _tr("I could not open {files}. Could you hand them in again{by}?")
-        files = listed(closed, _tr("{most} and {last}"))
-        lines.append(asked.format(files=files, by=_by(row, today)))
-    if unusable:
-        pieces = _listed(unusable)
-        asked = _tr("I could not make use of {pieces}. Could you hand it in again{by}?")
-        if len(unusable) > 1:
-            asked = _tr("I could not make use of {pieces}. Could you hand them in again{by}?")
-        lines.append(asked.format(pieces=pieces, by=_by(row, today)))
-    lines.append(
-        _tr("If you have sent it already, tell me the name of the file and when you sent it.")
+    by = (
+        ""
+        if row.due is None or row.due < today
+        else words.by.format(day=words.dates.said_day(row.due))
     )
-    return "\n".join(lines)
 
+    def asked(forms: tuple[str, str], pieces: Sequence[str]) -> str:
+        return forms[len(pieces) > 1].format(pieces=listed(pieces, words.last_of_a_list), by=by)
 
-def _by(row: HandIn, today: dt.date) -> str:
-    if row.due is None or row.due < today:
-        return ""
-    return _tr(" by {day}").format(day=day(row.due))
+    lines = [
+        words.dear.format(name=name),
+        "",
+        (words.nothing_yet if row.nothing else words.thanks).format(title=title),
+    ]
+    if absent:
+        lines.append(asked(words.not_found, [words.pieces.get(k, words.file) for k in absent]))
+    if closed:
+        lines.append(asked(words.not_opened, closed))
+    if unusable:
+        lines.append(asked(words.not_usable, [words.pieces.get(k, words.file) for k in unusable]))
+    return "\n".join((*lines, words.sent_already))
 
 
 def _tr(text: str) -> str:

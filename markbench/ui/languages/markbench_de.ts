@@ -895,6 +895,34 @@
         <source>Save elsewhere</source>
         <translation>Anderswo speichern</translation>
     </message>
+    <message>
+        <source>table of readings</source>
+        <translation>Messwerttabelle</translation>
+    </message>
+    <message>
+        <source>set-up photo</source>
+        <translation>Aufbaufoto</translation>
+    </message>
+    <message>
+        <source>selfie</source>
+        <translation>Selfie</translation>
+    </message>
+    <message>
+        <source>photo</source>
+        <translation>Foto</translation>
+    </message>
+    <message>
+        <source>video</source>
+        <translation>Video</translation>
+    </message>
+    <message>
+        <source>report</source>
+        <translation>Bericht</translation>
+    </message>
+    <message>
+        <source>file</source>
+        <translation>Datei</translation>
+    </message>
 </context>
 <context>
     <name>AboutPage</name>
