@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from markbench.model import Figures, joined, say
@@ -15,6 +16,11 @@ def cm(length_m: float) -> Figures:
 def signed(value: float, form: str = "+.2f") -> Figures:
     """A number with its sign, a true minus; ``form`` as for :func:`format`."""
     return Figures(format(value, form).replace("-", "\u2212"))
+
+
+def true_minus(text: str) -> str:
+    """A text whose negative numbers bear a true minus, whoever wrote it."""
+    return re.sub(r"(?<![\w.-])-(?=\d)", "\u2212", text)
 
 
 def listed(items: Sequence[str], end: str = "") -> str:

@@ -52,8 +52,15 @@ class Severity:
         )
         return (
             f"{self.what or 'total'}: second − first {self.mean:+.2f} marks on average{span}, "
-            f"exact p = {p:.3g}, n = {len(self.differences)}"
+            f"exact {p_words(p)}, n = {len(self.differences)}"
         )
+
+
+def p_words(p: float | None) -> str:
+    """A p-value as it is read: nobody needs to know how small a small one is."""
+    if p is None:
+        return "p undefined"
+    return "p < 0.001" if p < 0.001 else f"p = {p:.2g}"
 
 
 def severity(first: Sequence[float], second: Sequence[float], what: str = "") -> Severity:

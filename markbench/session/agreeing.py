@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from markbench.checks.wording import true_minus
 from markbench.moderation.agreement import ClassAgreement, CriterionAgreement, agreement
 from markbench.moderation.kappa import Weights
 from markbench.moderation.outcome import Outcome
@@ -69,5 +70,5 @@ def notes(agreed: ClassAgreement) -> tuple[str, ...]:
             "intervals, not the values."
         )
     if agreed.severity.mean is not None:
-        found.append(f"Severity, {agreed.severity}.")
+        found.append(true_minus(f"Severity, {agreed.severity}."))
     return tuple(found)

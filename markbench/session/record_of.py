@@ -6,6 +6,7 @@ import datetime as dt
 from collections.abc import Iterable, Mapping
 
 from markbench import __version__
+from markbench.checks.wording import signed, true_minus
 from markbench.export.record import (
     AgreementRow,
     ModerationRecord,
@@ -107,7 +108,7 @@ def told(decision: Decision, names: Mapping[str, str], titles: Mapping[str, str]
     if decision.kind == "adjustment" and decision.learner:
         return f"{about}: settled at {value['level']} ({value['marks']:g})"
     if decision.kind == "adjustment":
-        shift = f" by {value['shift']:+g}" if value["choice"] == "adjust" else ""
+        shift = f" by {signed(value['shift'], '+g')}" if value["choice"] == "adjust" else ""
         return f"{_CHOICES[value['choice']]}{shift}"
     if decision.kind == "sign_off":
         still = len(value.get("open", ()))
@@ -131,7 +132,7 @@ def _sampled(
         SampledLearner(
             one.learner,
             names[one.learner],
-            "; ".join(one.reasons),
+            true_minus("; ".join(one.reasons)),  # a sample drawn earlier may bear hyphens
             _total(found[one.learner].first_total),
             _total(found[one.learner].second_total),
             _total(found[one.learner].total),

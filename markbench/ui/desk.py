@@ -22,7 +22,7 @@ from shiboken6 import isValid
 
 from markbench.ui.background import Progress, Work, in_background
 from markbench.ui.look.dates import day_and_time
-from markbench.ui.said import plainly
+from markbench.ui.mishaps import plainly
 
 if TYPE_CHECKING:
     from markbench.moderation.records import SignOff

@@ -25,13 +25,13 @@ from markbench.ui.bar import Bar, saved_at
 from markbench.ui.care.doors import CareDoors
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
+from markbench.ui.mishaps import plainly
 from markbench.ui.moderation.pack_door import ENDING as PACK_ENDING
 from markbench.ui.moderation.pack_door import PackDoor
 from markbench.ui.newclass.doors import Doors
 from markbench.ui.parts import IconButton
 from markbench.ui.places import Place, PlaceBar, make_bench, make_page, show_changes
 from markbench.ui.renewal import renew
-from markbench.ui.said import plainly
 from markbench.ui.start_page import StartPage
 from markbench.ui.turned import turned
 from markbench.ui.unsaved import may_let_go

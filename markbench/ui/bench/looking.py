@@ -10,9 +10,9 @@ from PySide6.QtWidgets import QHBoxLayout, QWidget
 
 from markbench.ui.background import Progress, Stop, in_background
 from markbench.ui.desk import Desk
+from markbench.ui.mishaps import plainly
 from markbench.ui.opening import set_apart
 from markbench.ui.parts import button, label
-from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session import Session

@@ -12,8 +12,8 @@ from shiboken6 import isValid
 from markbench.ui.care.sheet import CareSheet
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
+from markbench.ui.mishaps import plainly
 from markbench.ui.parts import button, label
-from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session.pseudonyms import Copied

@@ -11,9 +11,9 @@ from shiboken6 import isValid
 from markbench.ui.care.sheet import CareSheet
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
+from markbench.ui.mishaps import plainly
 from markbench.ui.moderation.paper import Roll
 from markbench.ui.parts import button, label
-from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session.purging import Plan, Purged

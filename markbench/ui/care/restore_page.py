@@ -12,9 +12,9 @@ from markbench.ui.care.sheet import CareSheet
 from markbench.ui.desk import Desk
 from markbench.ui.look.dates import day_and_time
 from markbench.ui.look.theme import Theme
+from markbench.ui.mishaps import plainly
 from markbench.ui.moderation.paper import Roll
 from markbench.ui.parts import button, label
-from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session.restoring import Copy, WayBack

@@ -19,9 +19,9 @@ from markbench.ui.background import Task, in_background
 from markbench.ui.desk import Desk
 from markbench.ui.handins.since import file_and_time, lengths_words, piece_lines, since_words
 from markbench.ui.look.theme import Theme
+from markbench.ui.mishaps import plainly
 from markbench.ui.parts import label
 from markbench.ui.portfolio.changed_strip import ChangedStrip
-from markbench.ui.said import plainly
 
 Index = QModelIndex | QPersistentModelIndex
 

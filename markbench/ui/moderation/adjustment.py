@@ -2,16 +2,23 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QDoubleSpinBox
 
+from markbench.checks.wording import true_minus
 from markbench.moderation.grades import GradeChange, effect_of_shift
 from markbench.session.moderating import decide_adjustment
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
-from markbench.ui.moderation.paper import Paper, Roll, line, with_minus
+from markbench.ui.moderation.paper import Paper, Roll, line
 from markbench.ui.moderation.standing import Standing
+from markbench.ui.moderation.words import apart_words
 from markbench.ui.parts import button, label
+
+if TYPE_CHECKING:
+    from markbench.moderation.severity import Proposal, Severity
 
 
 class AdjustmentPaper(Paper):
@@ -22,6 +29,7 @@ class AdjustmentPaper(Paper):
         self._desk = desk
         self._now: Standing | None = None
         self.words = label(wrap=True)
+        self.figures = label(kind="small", wrap=True)
         self.held = label(kind="ink", wrap=True)
         self._changes = label(kind="small", wrap=True)
         self.roll = Roll(
@@ -42,7 +50,7 @@ class AdjustmentPaper(Paper):
         deeds = FlowLayout(spacing=6)
         for control in (self.adjust, self.shift, self.remark, self.leave):
             deeds.addWidget(control)
-        for part in (self.words, self.held, self._changes, self.roll, self.reason):
+        for part in (self.words, self.figures, self.held, self._changes, self.roll, self.reason):
             self.column.addWidget(part)
         self.column.addLayout(deeds)
         self.reason.textChanged.connect(lambda _text: self._offer())
@@ -57,16 +65,11 @@ class AdjustmentPaper(Paper):
             words = self.tr("The figures are being worked out…")
         elif found.mean is None:
             words = self.tr("Nobody has two totals yet, so nothing can be said about severity.")
-        elif proposal is None:
-            words = self.tr("{figures}. No adjustment is proposed: the difference is within "
-                            "chance, or rounds to nought.").format(figures=found)  # fmt: skip
         else:
-            words = self.tr(
-                "{figures}. An adjustment of {shift:+g} marks to the first marker's totals may be "
-                "thought about. Nothing is applied by itself; learners whose marks the "
-                "moderator went through are left alone."
-            ).format(figures=found, shift=proposal.shift)
-        self.words.setText(with_minus(words))
+            words = f"{apart_words(found.mean)} {self._weighed(found, proposal)}"
+        self.words.setText(true_minus(words))
+        self.figures.setVisible(found is not None and found.mean is not None)
+        self.figures.setText(true_minus(self.tr("In figures: {f}.").format(f=found)))
         self.held.setVisible(now.adjusted is not None)
         if now.adjusted is not None:
             done = {
@@ -74,7 +77,7 @@ class AdjustmentPaper(Paper):
                 "remark": self.tr("✓ to be marked again"),
                 "leave": self.tr("✓ marks left as they are"),
             }[now.adjusted.choice]
-            self.held.setText(f"{done}, {now.adjusted.by}: {now.adjusted.why}")
+            self.held.setText(f"{true_minus(done)}, {now.adjusted.by}: {now.adjusted.why}")
         if proposal is not None and self.shift.value() == 0 and not self.shift.hasFocus():
             self.shift.setValue(proposal.shift)
         self._offer()
@@ -89,9 +92,7 @@ class AdjustmentPaper(Paper):
         self.leave.setEnabled(free)
         changes = self._effect(now)
         self._changes.setVisible(self.shift.value() != 0)
-        words = self.tr("Moving by {shift:+g} changes {n} grades:") if changes else self.tr(
-            "Moving by {shift:+g} changes no grade.")  # fmt: skip
-        self._changes.setText(words.format(shift=self.shift.value(), n=len(changes)))
+        self._changes.setText(true_minus(self._effect_words(now, len(changes))))
         self.roll.setVisible(bool(changes))
         self.roll.fill(
             [
@@ -100,6 +101,49 @@ class AdjustmentPaper(Paper):
                 for one in changes
             ]
         )  # fmt: skip
+
+    def _weighed(self, found: Severity, proposal: Proposal | None) -> str:
+        """What chance has to do with it, and what may be thought about."""
+        if proposal is not None:
+            words = self.tr(
+                "That is more than chance explains. Moving the first marker's totals by "
+                "{shift:+g} may be thought about; nothing is applied by itself, and learners whose "
+                "marks the moderator went through are left alone."
+            )
+            return words.format(shift=proposal.shift)
+        if found.beyond_chance:
+            return self.tr("No adjustment is proposed: it would round to no mark at all.")
+        words = self.tr(
+            "No adjustment is proposed: with {n} learners, chance alone often makes as much."
+        )
+        return words.format(n=len(found.differences))
+
+    def _effect_words(self, now: Standing, changed: int) -> str:
+        """How many grades the shift changes; where none, why."""
+        shift = self.shift.value()
+        if changed:
+            words = self.tr("Moving by {shift:+g} changes {n} grades:")
+            return words.format(shift=shift, n=changed)
+        marked = [one for one in now.found.values() if one.moderated_total is not None]
+        free = sum(not one.looked_at for one in marked)
+        words = self.tr("Moving by {shift:+g} changes no grade: {why}.")
+        if not self._desk.session.brief.grade_boundaries:
+            why = self.tr("the brief names no grades")
+        elif not marked:
+            why = self.tr("nobody is fully marked")
+        elif not free:
+            why = self.tr(
+                "all {of} learners were gone through one by one, and those are left alone"
+            )
+        elif free < len(marked):
+            why = self.tr(
+                "{left} of {of} learners were gone through one by one and are left alone; the "
+                "totals of the other {free} stay within their grades"
+            )
+        else:
+            why = self.tr("the totals of all {of} learners stay within their grades")
+        told = why.format(of=len(marked), free=free, left=len(marked) - free)
+        return words.format(shift=shift, why=told)
 
     def _effect(self, now: Standing) -> tuple[GradeChange, ...]:
         """Whose grade this shift changes, whatever was proposed."""

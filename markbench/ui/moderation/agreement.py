@@ -7,8 +7,10 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHeaderView, QWidget
 
-from markbench.ui.moderation.paper import Paper, Roll, with_minus
+from markbench.checks.wording import true_minus
+from markbench.ui.moderation.paper import Paper, Roll
 from markbench.ui.moderation.standing import Standing
+from markbench.ui.moderation.words import agreement_words
 from markbench.ui.parts import label
 
 if TYPE_CHECKING:
@@ -39,11 +41,17 @@ class AgreementPaper(Paper):
         )  # fmt: skip
         self._agreed: ClassAgreement | None = None
         self._waiting = False
-        self.sentence = label(wrap=True)
-        self.total = label(wrap=True)
+        self.summary = label(wrap=True)
+        self.sentence = label(kind="small", wrap=True)
+        self.total = label(kind="small", wrap=True)
         self._notes = label(kind="small", wrap=True)
         self.total.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
-        for part in (self.roll, self.sentence, self.total, self._notes):
+        kappa = self.roll.horizontalHeaderItem(3)
+        assert kappa is not None
+        kappa.setToolTip(
+            self.tr("Agreement beyond chance: 1 is complete, 0 is what chance alone would give")
+        )
+        for part in (self.summary, self.roll, self.sentence, self.total, self._notes):
             self.column.addWidget(part)
         self.roll.currentCellChanged.connect(lambda *_: self._say())
 
@@ -52,10 +60,12 @@ class AgreementPaper(Paper):
         agreed = self._agreed = None if now.figures is None else now.figures.agreed
         self._waiting = agreed is None
         some = agreed is not None and any(one.exact.of for one in agreed.criteria)
-        for part in (self.roll, self.total, self._notes):
+        for part in (self.summary, self.roll, self.total, self._notes):
             part.setVisible(some)
         if agreed is not None and some:
             from markbench.session.agreeing import notes
+
+            self.summary.setText(agreement_words(agreed))
 
             self.roll.fill(
                 [
@@ -64,7 +74,7 @@ class AgreementPaper(Paper):
                 ]
             )
             words = f"{agreed.totals}.\n{agreed.intraclass['(2,1)']}."
-            self.total.setText(with_minus(f"{self.tr('Total')}: {words}"))
+            self.total.setText(true_minus(f"{self.tr('The total in figures')}: {words}"))
             self._notes.setText("\n".join(notes(agreed)))
         self._say()
 
@@ -96,4 +106,4 @@ def _kappa(found: Kappa) -> str:
     if found.value is None or found.low95 is None or found.high95 is None:
         return "–"
     value = round(found.value, 2) + 0.0  # never "-0.00"
-    return with_minus(f"{value:.2f}\n{found.low95:.2f} to {found.high95:.2f}")
+    return true_minus(f"{value:.2f}\n{found.low95:.2f} to {found.high95:.2f}")

@@ -11,10 +11,10 @@ from PySide6.QtWidgets import QDoubleSpinBox, QWidget
 from markbench.moderation.grades import Boundaries, effect_of_moving, move
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
+from markbench.ui.mishaps import plainly
 from markbench.ui.moderation.paper import Paper, Roll
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.parts import button, label
-from markbench.ui.said import plainly
 
 
 class BoundariesPaper(Paper):

@@ -10,13 +10,13 @@ from typing import Any
 from PySide6.QtCore import QCoreApplication, Signal
 from PySide6.QtWidgets import QInputDialog, QPushButton, QVBoxLayout, QWidget
 
+from markbench.checks.wording import true_minus
 from markbench.model import Decision
 from markbench.session.first_marker import make_first
 from markbench.session.merging import Clash
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.dates import day, short_day_and_time
-from markbench.ui.moderation.paper import with_minus
 from markbench.ui.parts import button, label
 
 _LETTERS = 40  # of a text, on a button
@@ -42,7 +42,7 @@ class ClashRow(QWidget):
         self._desk, self.clashes = desk, clashes
         self._learner = clashes[0].learner
         self._name = names.get(self._learner, self._learner)
-        self.words = label(with_minus(self._told(titles)), "look", wrap=True)
+        self.words = label(true_minus(self._told(titles)), "look", wrap=True)
         self.choices: list[tuple[QPushButton, Decision]] = []
         self._deeds = FlowLayout(spacing=6)
         self._offer()
@@ -105,7 +105,7 @@ class ClashRow(QWidget):
             words = self.tr("{what} ({who}, {when})").format(
                 what=value_words(one), who=one.who, when=when
             )
-            control.setText(with_minus(("✓ " if holds else "") + words).replace("&", "&&"))
+            control.setText(true_minus(("✓ " if holds else "") + words).replace("&", "&&"))
 
     def _take(self, one: Decision) -> None:
         if not self._desk.refuse_signed():

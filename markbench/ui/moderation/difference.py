@@ -9,8 +9,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPolygonF
 
+from markbench.checks.wording import true_minus
 from markbench.ui.look.marks import pen
-from markbench.ui.moderation.paper import with_minus
 from markbench.ui.overview.figure import Look, Spot, hatch, say_empty, tr, words, x_axis, y_axis
 
 if TYPE_CHECKING:
@@ -55,7 +55,7 @@ class DifferenceFigure:
                 tr("dashed: limits of agreement {low:+.2f} and {high:+.2f}, hatched: their 95 % "
                    "intervals").format(low=self.limits.lower, high=self.limits.upper)
             )  # fmt: skip
-        return with_minus("; ".join(parts) + ".")
+        return true_minus("; ".join(parts) + ".")
 
     def height(self, look: Look) -> float:
         """Enough for the lines and their intervals."""
@@ -114,7 +114,7 @@ class DifferenceFigure:
     def _words(self, mean: float, difference: float, learners: list[str]) -> str:
         who = ", ".join(self.names.get(one, one) for one in learners)
         told = tr("{who}: second − first {d:+g} marks, mean {m:g}")
-        return told.format(who=who, d=difference, m=mean)
+        return true_minus(told.format(who=who, d=difference, m=mean))
 
 
 def _shape(painter: QPainter, at: QPointF, difference: float, size: float) -> None:

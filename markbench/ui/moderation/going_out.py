@@ -10,10 +10,10 @@ from PySide6.QtWidgets import QCheckBox, QWidget
 from markbench.ui.background import in_background
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
+from markbench.ui.mishaps import plainly
 from markbench.ui.moderation.paper import Paper, line
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.parts import button, label, restyle
-from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session.going_out import WentOut

@@ -22,13 +22,13 @@ from markbench.model import Criterion
 from markbench.moderation.pack import FirstMark
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
+from markbench.ui.mishaps import plainly
 from markbench.ui.moderation.pack_desk import PackDesk
 from markbench.ui.moderation.second_card import SecondCard
 from markbench.ui.parts import IconButton, button, label, restyle
 from markbench.ui.portfolio.criterion import CriterionCard
 from markbench.ui.portfolio.margin import MarkingMargin
 from markbench.ui.portfolio.page import PortfolioPage
-from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session.session import Change

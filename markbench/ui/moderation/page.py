@@ -15,6 +15,7 @@ from markbench.ui.background import Task, in_background
 from markbench.ui.desk import Desk
 from markbench.ui.fresh import Fresh
 from markbench.ui.look.theme import Theme
+from markbench.ui.mishaps import plainly
 from markbench.ui.moderation.adjustment import AdjustmentPaper
 from markbench.ui.moderation.agreement import AgreementPaper
 from markbench.ui.moderation.boundaries import BoundariesPaper
@@ -29,7 +30,6 @@ from markbench.ui.overview.figure import Figure, Spot
 from markbench.ui.overview.saving import ask_and_save
 from markbench.ui.overview.view import FigurePaper
 from markbench.ui.parts import press, quiet_scroll
-from markbench.ui.said import plainly
 
 _SIDE_BY_SIDE = 900  # narrower than this (at 100 % text), everything stands in one column
 

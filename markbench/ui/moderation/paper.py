@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from PySide6.QtCore import QRect, Qt
@@ -108,11 +107,6 @@ class Roll(QTableWidget):
             [item.text() if (item := self.item(r, c)) else "" for c in range(self.columnCount())]
             for r in range(self.rowCount())
         ]
-
-
-def with_minus(text: str) -> str:
-    """Figures with a true minus sign."""
-    return re.sub(r"-(?=\d)", "−", text)
 
 
 def line(name: str) -> QLineEdit:

@@ -8,6 +8,8 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFileDialog
 
+from markbench.checks.wording import true_minus
+from markbench.moderation.sample import AT_LEAST, Sample
 from markbench.session.endings import PACK_ENDING, REPLY_ENDING
 from markbench.session.merging import Merge
 from markbench.session.moderating import merge_journal, take_sample
@@ -82,15 +84,7 @@ class SamplePaper(Paper):
                 )
             )
             return
-        outliers = sum(one.outlier for one in sample.learners)
-        self._about.setText(
-            self.tr("{n} of {of} learners: {flagged} out of the ordinary, {rest} ordinary").format(
-                n=len(sample.learners),
-                of=sample.class_size,
-                flagged=outliers,
-                rest=len(sample.learners) - outliers,
-            )
-        )
+        self._about.setText(self._who(sample))
         rule = [f"{sample.rule} {self.tr('Seed {n}.').format(n=sample.seed)}"]
         if sample.unmarked:
             names = ", ".join(now.names.get(one, one) for one in sample.unmarked)
@@ -106,8 +100,36 @@ class SamplePaper(Paper):
             )
             cells = [now.names.get(one.learner, one.learner)]
             cells += ["–" if total is None else f"{total:g}" for total in totals if total != ""]
-            rows.append((one.learner, (*cells, "; ".join(said(why) for why in one.reasons))))
+            why = true_minus("; ".join(said(one) for one in one.reasons))
+            rows.append((one.learner, (*cells, why)))
         self.roll.fill(rows)
+
+    def _who(self, sample: Sample) -> str:
+        """How many, and, where nobody is left out, why."""
+        outliers = sum(one.outlier for one in sample.learners)
+        rest, of = len(sample.learners) - outliers, sample.class_size
+        if rest + outliers < of:
+            words = self.tr("{n} of {of} learners: {flagged} out of the ordinary, {rest} ordinary")
+            return words.format(n=rest + outliers, of=of, flagged=outliers, rest=rest)
+        if not outliers:
+            words = self.tr(
+                "The sample is the whole class of {of}: it is never of fewer than {least}."
+            )
+            return words.format(of=of, least=AT_LEAST)
+        if not rest:
+            words = self.tr(
+                "The sample is the whole class of {of}: everybody is out of the ordinary, and "
+                "whoever is, is always looked at."
+            )
+        else:
+            words = self.tr(
+                "The sample is the whole class of {of}: {flagged} are out of the ordinary and "
+                "always looked at, and of the others at least {least} are taken, here all {rest}."
+            )
+        much = self.tr(
+            "The moderator need not finish: a reply holds what was second-marked by then."
+        )
+        return f"{words.format(of=of, flagged=outliers, rest=rest, least=AT_LEAST)} {much}"
 
     def draw_sample(self) -> None:
         """Draw with a new seed; drawing again replaces the sample, by a decision."""

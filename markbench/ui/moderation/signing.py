@@ -12,10 +12,10 @@ from markbench.ui.background import in_background
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.dates import day_and_time
+from markbench.ui.mishaps import plainly
 from markbench.ui.moderation.paper import Paper, line
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.parts import button, label
-from markbench.ui.said import plainly
 
 
 class SigningPaper(Paper):

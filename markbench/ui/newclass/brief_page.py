@@ -9,9 +9,9 @@ from markbench.intake.brief_file import BRIEF_NAME, read_brief
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
+from markbench.ui.mishaps import plainly
 from markbench.ui.newclass.brief_form import BriefForm
 from markbench.ui.parts import button, frame, label
-from markbench.ui.said import plainly
 
 
 class BriefPage(QWidget):

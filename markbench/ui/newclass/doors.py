@@ -11,9 +11,9 @@ from PySide6.QtGui import QDesktopServices, QKeySequence
 from PySide6.QtWidgets import QApplication, QFileDialog, QWidget
 
 from markbench.ui.look.theme import Theme
+from markbench.ui.mishaps import plainly
 from markbench.ui.parts import first_stop
 from markbench.ui.places import FURTHER
-from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session import Session

@@ -20,12 +20,12 @@ from PySide6.QtWidgets import (
 from markbench.session.newclass import NewClass
 from markbench.ui.background import Task, in_background
 from markbench.ui.look.theme import Theme
+from markbench.ui.mishaps import plainly
 from markbench.ui.newclass.brief_form import BriefForm
 from markbench.ui.newclass.found import FoundPage
 from markbench.ui.newclass.rubric_choice import RubricChooser
 from markbench.ui.newclass.whose import LooseDesk, WhosePanel
 from markbench.ui.parts import button, frame, label
-from markbench.ui.said import plainly
 
 FOUND, WHOSE, BRIEF, RUBRIC = range(4)
 

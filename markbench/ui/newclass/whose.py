@@ -12,7 +12,7 @@ from markbench.ui.background import in_background
 from markbench.ui.bench.settle import SettlePanel
 from markbench.ui.desk import Command, Desk
 from markbench.ui.look.theme import Theme
-from markbench.ui.said import plainly
+from markbench.ui.mishaps import plainly
 
 
 class LooseDesk(QObject):

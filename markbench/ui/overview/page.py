@@ -25,6 +25,7 @@ from markbench.session.overview import (
 from markbench.ui.desk import Desk
 from markbench.ui.fresh import Fresh
 from markbench.ui.look.theme import Theme
+from markbench.ui.mishaps import plainly
 from markbench.ui.overview.evening import DriftFigure, PaceFigure
 from markbench.ui.overview.figure import Figure, Spot
 from markbench.ui.overview.levels import LevelsFigure
@@ -33,7 +34,6 @@ from markbench.ui.overview.spread import SpreadFigure
 from markbench.ui.overview.topics import TopicsFigure
 from markbench.ui.overview.view import FigurePaper
 from markbench.ui.parts import frame, label, quiet_scroll
-from markbench.ui.said import plainly
 
 _SIDE_BY_SIDE = 900  # narrower than this (at 100 % text), everything stands in one column
 _LEARNER = int(Qt.ItemDataRole.UserRole)

@@ -26,9 +26,9 @@ from markbench.session.reading_level import reading_level
 from markbench.ui.desk import Desk
 from markbench.ui.feedback.at_hand import AtHand
 from markbench.ui.look.theme import Theme
+from markbench.ui.mishaps import plainly
 from markbench.ui.parts import IconButton, button, label, restyle
 from markbench.ui.rubrics.completion import PhraseEdit
-from markbench.ui.said import plainly
 
 _PAUSE_MS = 80
 _ROWS = 5

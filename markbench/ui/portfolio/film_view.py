@@ -14,11 +14,11 @@ from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSlider, QVBoxLayout, QW
 
 from markbench.ui.background import in_background
 from markbench.ui.look.theme import Theme
+from markbench.ui.mishaps import plainly
 from markbench.ui.parts import IconButton, button, label
 from markbench.ui.portfolio.film import Film
 from markbench.ui.portfolio.photo_view import PhotoView
 from markbench.ui.portfolio.swing_trace import SwingTrace
-from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.evidence.video.judge import SwingMeasurement

@@ -29,10 +29,10 @@ from markbench.ui.background import in_background
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
+from markbench.ui.mishaps import plainly
 from markbench.ui.parts import IconButton, button, label, quiet_scroll
 from markbench.ui.portfolio.own_table_model import ROLE, GridModel, Pointing
 from markbench.ui.portfolio.typed import TypedTable
-from markbench.ui.said import plainly
 
 Index = QModelIndex | QPersistentModelIndex
 _MOST_BYTES = 50_000_000

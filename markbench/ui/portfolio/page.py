@@ -13,6 +13,7 @@ from markbench.ui.desk import Desk
 from markbench.ui.look.dates import short_day_and_time
 from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
+from markbench.ui.mishaps import plainly
 from markbench.ui.parts import ElidedLabel, IconButton, button, frame, label, quiet_scroll, restyle
 from markbench.ui.portfolio.cells import (
     OF_THE_LINE,
@@ -32,7 +33,6 @@ from markbench.ui.portfolio.own_table import OwnTable
 from markbench.ui.portfolio.readings_model import ReadingsModel
 from markbench.ui.portfolio.readings_view import ReadingsView
 from markbench.ui.portfolio.viewer import EvidenceViewer
-from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session import Change

@@ -19,6 +19,7 @@ from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.dates import day_and_time
 from markbench.ui.look.theme import Theme
+from markbench.ui.mishaps import plainly
 from markbench.ui.parts import ElidedLabel, IconButton, label
 from markbench.ui.portfolio.film_view import FilmView
 from markbench.ui.portfolio.photo_view import PhotoView
@@ -26,7 +27,6 @@ from markbench.ui.portfolio.pictures import load_picture
 from markbench.ui.portfolio.status import KIND_KEYS, STATUS_KEYS, STATUSES, status_icon, status_word
 from markbench.ui.portfolio.swing_words import swing_words
 from markbench.ui.portfolio.thumbnails import FILMS
-from markbench.ui.said import plainly
 
 _LONGEST = 2600
 

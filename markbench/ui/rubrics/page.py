@@ -26,11 +26,11 @@ from markbench.session.rubric_sheet import RubricSheet, Told
 from markbench.ui.background import Task, in_background
 from markbench.ui.desk import Desk
 from markbench.ui.look.theme import Theme
+from markbench.ui.mishaps import plainly
 from markbench.ui.parts import IconButton, button, frame, label, quiet_scroll
 from markbench.ui.rubrics.criterion_form import CriterionForm
 from markbench.ui.rubrics.entry import Entry
 from markbench.ui.rubrics.preview import PreviewPanel
-from markbench.ui.said import plainly
 
 if TYPE_CHECKING:
     from markbench.session import Session

@@ -10,7 +10,7 @@ import pytest
 
 import markbench.ui
 from markbench.session.errors import RefusedError
-from markbench.ui.said import plainly
+from markbench.ui.mishaps import plainly
 
 SOURCES = Path(markbench.ui.__file__).parent
 

@@ -45,4 +45,4 @@ def _reason(number: int | None) -> str:
 
 
 def _tr(text: str) -> str:
-    return QCoreApplication.translate("Said", text)
+    return QCoreApplication.translate("Mishaps", text)
