@@ -96,13 +96,19 @@ class Process:
         # Spawned, not forked: the window's threads and Qt must not come along.
         context = multiprocessing.get_context("spawn")
         self._pipe, theirs = context.Pipe()
-        self._process = context.Process(
+        process = context.Process(
             target=_serve,
             args=(theirs, self._prepare, self._patient, self._memory_bytes),
             daemon=True,
         )
-        self._process.start()
-        theirs.close()
+        try:
+            process.start()
+        except (OSError, RuntimeError) as error:  # no memory for one, or the program is ending
+            self._end()
+            raise WorkerError("the reader of photos and films did not start") from error
+        finally:
+            theirs.close()
+        self._process = process
         if not self._pipe.poll(_START_S):
             self._end()
             raise WorkerError("the reader of photos and films did not start")

@@ -7,12 +7,14 @@ system's language and a whole path; those of a slip in this program carry nothin
 from __future__ import annotations
 
 import errno
+import logging
 from pathlib import Path
 
 from PySide6.QtCore import QCoreApplication
 
 from markbench.ui.look.said import said
 
+_LOG = logging.getLogger(__name__)
 _SLIPS = (
     AttributeError, TypeError, LookupError, ArithmeticError, AssertionError, NameError,
     NotImplementedError, RecursionError, SyntaxError, ImportError,
@@ -22,6 +24,7 @@ _SLIPS = (
 def plainly(error: BaseException) -> str:
     """The sentence to show."""
     if isinstance(error, _SLIPS):
+        _LOG.error("a slip in the program", exc_info=error)
         words = _tr("Something went wrong in Markbench itself ({kind}); what was saved is safe.")
         return words.format(kind=type(error).__name__)
     if not isinstance(error, OSError):

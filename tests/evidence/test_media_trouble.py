@@ -1,5 +1,6 @@
 """Media that bring their reader down cost one finding or one picture, and the rest goes on."""
 
+import multiprocessing
 import os
 import signal
 import threading
@@ -115,6 +116,15 @@ def test_a_film_that_takes_too_long_here_is_not_asked_for_again(tmp_path, monkey
     [told] = findings_of_video(found, "a/swing.mp4", "L1", Brief())
     assert told.check == "video_not_measured"
     assert not told.ask
+
+
+def test_a_reader_that_cannot_be_started_is_told(monkeypatch):
+    def refuse(_self):
+        raise OSError(12, "Cannot allocate memory")
+
+    monkeypatch.setattr(multiprocessing.get_context("spawn").Process, "start", refuse)
+    with Worker() as worker, pytest.raises(WorkerError, match="did not start"):
+        worker.photo(b"any")
 
 
 @posix
