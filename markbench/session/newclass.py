@@ -36,6 +36,9 @@ from markbench.store import Journal, fold
 Progress = Callable[[int, int, str], None]
 Stop = Callable[[], bool]
 
+_TITLES = {"en": Brief().title, "de": "Die Schwingungsdauer eines Pendels, zu Hause gemessen"}
+"""What the practical is called in each language that learners can be spoken to in."""
+
 
 @dataclass(frozen=True, slots=True)
 class Counts:
@@ -87,14 +90,24 @@ class NewClass:
 
     @classmethod
     def look(
-        cls, folder: Path, *, progress: Progress | None = None, stop: Stop | None = None
+        cls,
+        folder: Path,
+        *,
+        language: str = "en",
+        progress: Progress | None = None,
+        stop: Stop | None = None,
     ) -> NewClass:
-        """Read a folder without writing to it. Raises ``OSError`` where it cannot be opened."""
+        """Read a folder without writing to it. Raises ``OSError`` where it cannot be opened.
+
+        ``language``: that of the feedback, and of the title, where no brief says otherwise.
+        """
         if not folder.is_dir():
             raise FileNotFoundError(f"There is no folder at {folder}.")
         work = read_class(folder, progress=progress, stop=stop)
         brief, odd = read_brief(folder / BRIEF_NAME)
         trouble = odd[0].sentence if is_unreadable(odd) else ""
+        if (trouble or not (folder / BRIEF_NAME).exists()) and language in _TITLES:
+            brief = replace(brief, feedback_language=language, title=_TITLES[language])
         return cls(folder, work, brief, trouble)
 
     @property

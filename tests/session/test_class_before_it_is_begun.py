@@ -52,6 +52,20 @@ def test_looking_writes_nothing_and_counts_what_is_there(folder: Path) -> None:
     assert not new.begun
 
 
+def test_a_new_class_speaks_the_language_it_is_begun_in(folder: Path) -> None:
+    new = NewClass.look(folder, language="de")
+    new.begin("T. Teacher")
+    brief = Session.open(folder, "T. Teacher").brief
+    assert brief.feedback_language == "de"
+    assert "Pendel" in brief.title
+    # A brief that is there already says so itself.
+    assert NewClass.look(folder, language="en").brief.feedback_language == "de"
+
+
+def test_a_language_without_words_for_learners_leaves_english(folder: Path) -> None:
+    assert NewClass.look(folder, language="is").brief.feedback_language == "en"
+
+
 def test_what_is_settled_reaches_the_learner_and_the_journal(looked: NewClass) -> None:
     looked.settle_owner("table.csv", "s3")
     assert looked.counts().unowned == 0

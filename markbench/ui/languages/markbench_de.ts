@@ -4475,23 +4475,23 @@ ist nicht verwendbar</translation>
     </message>
     <message>
         <source>local g</source>
-        <translation>das hiesige g</translation>
+        <translation>das örtliche g</translation>
     </message>
     <message>
         <source>difference of g from local g</source>
-        <translation>Abweichung von g gegenüber dem hiesigen g</translation>
+        <translation>Abweichung von g gegenüber dem örtlichen g</translation>
     </message>
     <message>
         <source>g within the tolerance of local g</source>
-        <translation>g innerhalb der Toleranz um das hiesige g</translation>
+        <translation>g innerhalb der Toleranz um das örtliche g</translation>
     </message>
     <message>
         <source>g above local g</source>
-        <translation>g über dem hiesigen g</translation>
+        <translation>g über dem örtlichen g</translation>
     </message>
     <message>
         <source>agreement of g with local g within its own scatter</source>
-        <translation>Übereinstimmung von g mit dem hiesigen g innerhalb der eigenen Streuung</translation>
+        <translation>Übereinstimmung von g mit dem örtlichen g innerhalb der eigenen Streuung</translation>
     </message>
     <message>
         <source>best estimate of g</source>
@@ -4572,6 +4572,18 @@ ist nicht verwendbar</translation>
     <message>
         <source>the explanation that the teacher agreed on</source>
         <translation>die Erklärung, der die Lehrkraft zugestimmt hat</translation>
+    </message>
+    <message>
+        <source>a count of swings agreed to be another</source>
+        <translation>eine bestätigte andere Zahl von Schwingungen</translation>
+    </message>
+    <message>
+        <source>a unit or a display agreed to be misread</source>
+        <translation>eine bestätigte falsch gelesene Einheit oder Anzeige</translation>
+    </message>
+    <message>
+        <source>times agreed to be closer than a hand can time</source>
+        <translation>Zeiten, die bestätigt näher liegen, als eine Hand stoppen kann</translation>
     </message>
     <message>
         <source>the agreed explanation, in the learner&apos;s numbers</source>
@@ -4795,15 +4807,15 @@ ist nicht verwendbar</translation>
     </message>
     <message>
         <source>Each timing is set against N·2π√(L/g) with local g, allowing for hand scatter, a few millimetres of length and a small amplitude.</source>
-        <translation>Jede Zeit wird mit N·2π√(L/g) und dem hiesigen g verglichen; Streuung der Hand, einige Millimeter Länge und ein kleiner Ausschlag sind zugestanden.</translation>
+        <translation>Jede Zeit wird mit N·2π√(L/g) und dem örtlichen g verglichen; Streuung der Hand, einige Millimeter Länge und ein kleiner Ausschlag sind zugestanden.</translation>
     </message>
     <message>
         <source>g of the line far from local g</source>
-        <translation>g der Geraden weit neben dem hiesigen g</translation>
+        <translation>g der Geraden weit neben dem örtlichen g</translation>
     </message>
     <message>
         <source>The slope of the learner&apos;s own line against the local one, in units of its uncertainty. A rough line may be far off and still be honest; this asks only when it is not rough.</source>
-        <translation>Die Steigung der eigenen Geraden gegenüber der hiesigen, gemessen an ihrer Unsicherheit. Eine grobe Gerade darf weit daneben liegen und doch redlich sein; gefragt wird nur, wenn sie nicht grob ist.</translation>
+        <translation>Die Steigung der eigenen Geraden gegenüber der örtlichen, gemessen an ihrer Unsicherheit. Eine grobe Gerade darf weit daneben liegen und doch redlich sein; gefragt wird nur, wenn sie nicht grob ist.</translation>
     </message>
     <message>
         <source>A timing departs from its repeat</source>
@@ -5083,7 +5095,7 @@ ist nicht verwendbar</translation>
     </message>
     <message>
         <source>{time:.2f} s for {swings} swings at {length}, where the local law gives {law:.2f} s: further than timing and length reading explain.</source>
-        <translation>{time:.2f} s für {swings} Schwingungen bei {length}, wo das Pendelgesetz mit dem hiesigen g {law:.2f} s ergibt: weiter daneben, als Stoppen und Ablesen der Länge erklären.</translation>
+        <translation>{time:.2f} s für {swings} Schwingungen bei {length}, wo das Pendelgesetz mit dem örtlichen g {law:.2f} s ergibt: weiter daneben, als Stoppen und Ablesen der Länge erklären.</translation>
     </message>
     <message>
         <source>The difference is more than ten times its uncertainty.</source>
@@ -6435,7 +6447,7 @@ ist nicht verwendbar</translation>
     </message>
     <message>
         <source>Local g: {g} ({basis}).</source>
-        <translation>Hiesiges g: {g} ({basis}).</translation>
+        <translation>Örtliches g: {g} ({basis}).</translation>
     </message>
     <message>
         <source>Close means {low:.2f} to {high:.2f} m/s² here.</source>
@@ -6519,7 +6531,7 @@ ist nicht verwendbar</translation>
     </message>
     <message>
         <source>The line gives g = {g}; local g is {local:.2f} m/s². {how_far}</source>
-        <translation>Die Gerade ergibt g = {g}; das hiesige g ist {local:.2f} m/s². {how_far}</translation>
+        <translation>Die Gerade ergibt g = {g}; das örtliche g ist {local:.2f} m/s². {how_far}</translation>
     </message>
     <message>
         <source>{file} is not a zip file that can be opened.</source>

@@ -31,10 +31,14 @@ def short_day_and_time(when: dt.datetime) -> str:
     return f"{short_day(when)}, {when:%H:%M}"
 
 
+def language() -> str:
+    """The code of the window's language."""
+    return QCoreApplication.translate("Dates", "en")
+
+
 def _written(when: dt.date, pattern: str) -> str:
     # Not QLocale's default: that would change how numbers are read wherever one is typed.
-    language = QLocale(QCoreApplication.translate("Dates", "en"))
-    return language.toString(QDate(when.year, when.month, when.day), pattern)
+    return QLocale(language()).toString(QDate(when.year, when.month, when.day), pattern)
 
 
 def _tr(pattern: str) -> str:

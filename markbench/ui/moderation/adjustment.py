@@ -5,13 +5,13 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QDoubleSpinBox
 
 from markbench.checks.wording import true_minus
 from markbench.moderation.grades import GradeChange, effect_of_shift
 from markbench.session.moderating import decide_adjustment
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
+from markbench.ui.look.number_box import NumberBox
 from markbench.ui.moderation.paper import Paper, Roll, line
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.moderation.words import apart_words
@@ -37,10 +37,10 @@ class AdjustmentPaper(Paper):
              self.tr("would be")),
             self.tr("Learners whose grade an adjustment changes"), 8,
         )  # fmt: skip
-        self.shift = QDoubleSpinBox()
+        self.shift = NumberBox()
         self.shift.setDecimals(1)
         self.shift.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        self.shift.setButtonSymbols(QDoubleSpinBox.ButtonSymbols.NoButtons)  # keys step it
+        self.shift.setButtonSymbols(NumberBox.ButtonSymbols.NoButtons)  # keys step it
         self.shift.setRange(-99, 99)
         self.shift.setAccessibleName(self.tr("Marks to move the totals by"))
         self.reason = line(self.tr("Reason for the decision"))

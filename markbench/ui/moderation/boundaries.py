@@ -6,11 +6,12 @@ from dataclasses import replace
 from functools import partial
 
 from PySide6.QtCore import Qt, Signal
-from PySide6.QtWidgets import QDoubleSpinBox, QWidget
+from PySide6.QtWidgets import QWidget
 
 from markbench.moderation.grades import Boundaries, effect_of_moving, move
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
+from markbench.ui.look.number_box import NumberBox
 from markbench.ui.mishaps import plainly
 from markbench.ui.moderation.paper import Paper, Roll
 from markbench.ui.moderation.standing import Standing
@@ -28,7 +29,7 @@ class BoundariesPaper(Paper):
         self._totals: dict[str, float] = {}
         self._names: dict[str, str] = {}
         self.moved: Boundaries = desk.session.brief.grade_boundaries
-        self.fields: dict[str, QDoubleSpinBox] = {}
+        self.fields: dict[str, NumberBox] = {}
         row = QWidget()
         fields = FlowLayout(row, spacing=8)
         for grade, least in self.moved:
@@ -49,13 +50,13 @@ class BoundariesPaper(Paper):
             self.column.addWidget(part)
         self.column.addLayout(deeds)
 
-    def _field(self, grade: str, least: float) -> QDoubleSpinBox:
-        made = QDoubleSpinBox()
+    def _field(self, grade: str, least: float) -> NumberBox:
+        made = NumberBox()
         made.setRange(0, max(self._desk.session.rubric.most, 1.0))
         made.setSingleStep(0.5)
         made.setDecimals(1)
         made.setAlignment(Qt.AlignmentFlag.AlignCenter)
-        made.setButtonSymbols(QDoubleSpinBox.ButtonSymbols.NoButtons)  # keys step it
+        made.setButtonSymbols(NumberBox.ButtonSymbols.NoButtons)  # keys step it
         made.setValue(least)
         made.setAccessibleName(self.tr("Least marks for grade {g}").format(g=grade))
         made.valueChanged.connect(partial(self._move, grade))

@@ -10,7 +10,7 @@ from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QVBoxLayout, QW
 
 from markbench.intake.brief_rules import ALLOWED
 from markbench.session.brief_form import Way, as_raw, as_text, choices_of, way_of
-from markbench.ui.look.said import said
+from markbench.ui.look.said import figures, said
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import label, restyle
 
@@ -87,7 +87,8 @@ class Field(QWidget):
             for kind, tick in self.ticks.items():
                 tick.setChecked(kind in value)
         elif self.line is not None:
-            self.line.setText(as_text(self.key, value))
+            text = as_text(self.key, value)
+            self.line.setText(figures(text) if self.way == "number" else text)
             self.line.setCursorPosition(0)
 
     def raw(self) -> Any:

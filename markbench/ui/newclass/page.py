@@ -19,6 +19,7 @@ from PySide6.QtWidgets import (
 
 from markbench.session.newclass import NewClass
 from markbench.ui.background import Task, in_background
+from markbench.ui.look.dates import language
 from markbench.ui.look.theme import Theme
 from markbench.ui.mishaps import plainly
 from markbench.ui.newclass.brief_form import BriefForm
@@ -119,9 +120,12 @@ class NewClassPage(QWidget):
         self.bar.setRange(0, 0)
         self.bar.show()
         self._allow(False)
+        spoken = language()
         self._looking = in_background(
             self,
-            lambda progress, stop: NewClass.look(folder, progress=progress, stop=stop),
+            lambda progress, stop: NewClass.look(
+                folder, language=spoken, progress=progress, stop=stop
+            ),
             done=self._show,
             failed=lambda error: self._say_failed(plainly(error)),
             progress=self._say_progress,
