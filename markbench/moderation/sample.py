@@ -126,7 +126,7 @@ def outlier_reasons(
 ) -> tuple[str, ...]:
     """Why the moderator should see this learner, whatever the draw; empty for most."""
     reasons = [
-        say("question for the moderator: {check}", check=finding.check.replace('_', ' '))
+        say("question for the moderator: {check}", check=finding.check.replace("_", " "))
         for finding in findings
         if finding.who == "moderator"
     ]

@@ -161,7 +161,8 @@ class IconButton(QToolButton):
 
     def _draw(self) -> None:
         size = self._theme.px(18)
-        self.setIcon(icon(self._name, self._theme.palette.ink, size))
+        colours = self._theme.palette
+        self.setIcon(icon(self._name, colours.ink, size, idle=colours.idle))
         self.setIconSize(QSize(size, size))
 
 

@@ -59,4 +59,10 @@ def test_colours_that_differ_in_meaning_differ_to_every_eye(
 def test_every_token_but_the_decorative_ones_is_tested() -> None:
     tested = {name for front, ground, _ in PAIRS for name in (front, ground)}
     named = {field.name for field in dataclasses.fields(Palette)}
-    assert named - tested == {"rule", "graph", "margin"}
+    assert named - tested == {"rule", "graph", "margin", "idle"}
+
+
+# WCAG 2.2, 1.4.3 and 1.4.11 except what is not active; that it looks so is ours to see to.
+@pytest.mark.parametrize("palette", [LIGHT, DARK], ids=["light", "dark"])
+def test_a_tool_that_can_do_nothing_looks_so(palette: Palette) -> None:
+    assert contrast(palette.idle, palette.bench) < contrast(palette.ink, palette.bench) / 4

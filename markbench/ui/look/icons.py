@@ -34,8 +34,16 @@ _PATHS = {
 }
 
 
-def icon(name: str, colour: str, size: int = 24) -> QIcon:
-    """An icon of ``size`` logical pixels, drawn at twice that for sharp screens."""
+def icon(name: str, colour: str, size: int = 24, idle: str = "") -> QIcon:
+    """An icon of ``size`` logical pixels; in ``idle``'s colour where it can do nothing."""
+    made = QIcon(_drawn(name, colour, size))
+    if idle:
+        made.addPixmap(_drawn(name, idle, size), QIcon.Mode.Disabled)
+    return made
+
+
+def _drawn(name: str, colour: str, size: int) -> QPixmap:
+    """At twice the size, for sharp screens."""
     pixmap = QPixmap(size * 2, size * 2)
     pixmap.setDevicePixelRatio(2.0)
     pixmap.fill(Qt.GlobalColor.transparent)
@@ -45,7 +53,7 @@ def icon(name: str, colour: str, size: int = 24) -> QIcon:
     painter.setPen(pen(colour, 1.7))
     painter.drawPath(_path(_PATHS[name]))
     painter.end()
-    return QIcon(pixmap)
+    return pixmap
 
 
 def _path(steps: str) -> QPainterPath:

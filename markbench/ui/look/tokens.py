@@ -34,6 +34,7 @@ class Palette:
     rule: str  # hairlines, decorative
     graph: str  # graph-paper ruling, decorative
     edge: str  # borders of controls
+    idle: str  # a tool that can do nothing now; decorative (WCAG 2.2 asks none of it)
     margin: str  # the margin line of the marking sheet, decorative
     deed: str  # what one can do; focus; chosen
     on_deed: str  # text on it
@@ -58,6 +59,7 @@ LIGHT = Palette(
     rule="#d9cfbd",
     graph="#ece3d3",
     edge="#857a67",
+    idle="#b7ab97",
     margin="#d59a90",
     deed="#1f5a4c",
     on_deed="#fdfaf4",
@@ -82,6 +84,7 @@ DARK = Palette(
     rule="#3d382f",
     graph="#2e2a24",
     edge="#8c826f",
+    idle="#575046",
     margin="#7d4f48",
     deed="#86c9b2",
     on_deed="#10211b",
