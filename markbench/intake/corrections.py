@@ -27,20 +27,28 @@ from markbench.model import (
 
 TYPED = "typed by the teacher"
 _CELL = re.compile(r"([A-Z]+)(\d+)")
+_MOST_DECIMALS = 9
 
 
 @dataclass(frozen=True, slots=True)
 class TypedRow:
-    """One length with its timings as the teacher typed them; ``swings`` 0: as in the brief."""
+    """One length with its timings as the teacher typed them; ``swings`` 0: as in the brief.
+
+    ``length_decimals`` are those of the length in centimetres, ``decimals`` those of each
+    timing, as typed: they are the learner's, and judged. Not known for rows kept before that.
+    """
 
     length_m: float
     swings: int
     timings_s: tuple[float, ...]
+    length_decimals: int | None = None
+    decimals: tuple[int, ...] = ()
 
 
 def typed_rows(value: Any) -> tuple[TypedRow, ...]:
     """Rows from plain JSON, ``[{"length_m", "swings", "timings_s"}]``.
 
+    ``length_decimals`` (of centimetres) and ``decimals`` (one to a timing) may stand with them.
     ``None`` is no rows. ``ValueError`` lists everything wrong, with the row it is in.
     """
     if value is None:
@@ -63,9 +71,13 @@ def typed_rows(value: Any) -> tuple[TypedRow, ...]:
             wrong.append(
                 f"Row {number}: timings_s = {timings!r} must be a list of numbers above 0 (s)."
             )
+        of_length, decimals = item.get("length_decimals"), item.get("decimals", ())
+        if not _as_typed(of_length, decimals, timings):
+            wrong.append(f"Row {number}: its decimals must be whole numbers, one to a timing.")
         if not wrong:
             times = tuple(float(timing) for timing in timings)
-            rows.append(TypedRow(float(length), int(swings or 0), times))
+            kept = (of_length, tuple(decimals))
+            rows.append(TypedRow(float(length), int(swings or 0), times, *kept))
     if wrong:
         raise ValueError(" ".join(wrong))
     return tuple(rows)
@@ -75,30 +87,45 @@ def _positive(value: Any) -> bool:
     return isinstance(value, int | float) and not isinstance(value, bool) and 0 < value < 1e6
 
 
+def _as_typed(of_length: Any, decimals: Any, timings: Any) -> bool:
+    """Whether decimals are in order; nothing is said of rows kept without them."""
+    if not isinstance(decimals, list | tuple):
+        return False
+    counts = [*decimals, *(() if of_length is None else (of_length,))]
+    return len(decimals) in (0, len(timings) if isinstance(timings, list | tuple) else 0) and all(
+        type(count) is int and 0 <= count <= _MOST_DECIMALS for count in counts
+    )
+
+
 def typed_table(rows: Iterable[TypedRow], brief: Brief) -> ReadingsTable:
     """Typed rows as a table: lengths in column A, swings in B, timings from C."""
     readings = []
     for number, row in enumerate(rows, 1):
+        decimals = row.decimals or tuple(map(_decimals, row.timings_s))
         timings = tuple(
-            Timing(time, _typed(_letters(place + 2), number, time, "s"), _decimals(time))
-            for place, time in enumerate(row.timings_s)
+            Timing(time, _typed(_letters(k + 2), number, f"{time:.{places}f}", "s"), places)
+            for k, (time, places) in enumerate(zip(row.timings_s, decimals, strict=True))
         )
+        in_cm = row.length_decimals is not None
+        places = row.length_decimals if row.length_decimals is not None else _decimals(row.length_m)
+        length = f"{row.length_m * (100 if in_cm else 1):.{places}f}"
+        counted = _typed("B", number, f"{row.swings}", "swings") if row.swings else None
         readings.append(
             Reading(
                 length_m=row.length_m,
                 swings=row.swings or brief.swings_per_timing,
                 timings=timings,
-                source=_typed("A", number, row.length_m, "m"),
-                length_unit_m=1.0,
-                length_raw_decimals=_decimals(row.length_m),
-                swings_source=_typed("B", number, row.swings, "swings") if row.swings else None,
+                source=_typed("A", number, length, "cm" if in_cm else "m"),
+                length_unit_m=0.01 if in_cm else 1.0,
+                length_raw_decimals=places,
+                swings_source=counted,
             )
         )
     return ReadingsTable(tuple(readings), (), Source(TYPED, understood=TYPED))
 
 
-def _typed(column: str, row: int, value: float, unit: str) -> Source:
-    return Source(TYPED, "", f"{column}{row}", f"{value:g}", f"{value:g} {unit}, {TYPED}")
+def _typed(column: str, row: int, text: str, unit: str) -> Source:
+    return Source(TYPED, "", f"{column}{row}", text, f"{text} {unit}, {TYPED}")
 
 
 def _letters(column: int) -> str:

@@ -7,6 +7,7 @@ from pathlib import Path
 import openpyxl
 import pytest
 from PySide6.QtCore import Qt
+from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from markbench.model import Source
@@ -42,10 +43,9 @@ def test_pointing_at_columns_is_a_decision_and_is_read(
     qtbot: QtBot, window: Window, own, session: Session
 ) -> None:
     assert not own.take.isEnabled()
-    choose_column(own, 0)
-    qtbot.mouseClick(own.roles["length"], Qt.MouseButton.LeftButton)
-    choose_column(own, 2)  # the second timing alone
-    qtbot.mouseClick(own.roles["timing"], Qt.MouseButton.LeftButton)
+    assert "reads it now" in own._why.text()
+    choose_column(own, 1)  # the second timing alone
+    qtbot.mouseClick(own.roles[""], Qt.MouseButton.LeftButton)
     assert own.take.isEnabled()
     with qtbot.waitSignal(window.desk.changed, timeout=10_000):
         qtbot.mouseClick(own.take, Qt.MouseButton.LeftButton)
@@ -57,6 +57,79 @@ def test_pointing_at_columns_is_a_decision_and_is_read(
     with qtbot.waitSignal(window.desk.changed, timeout=10_000):
         window.desk.undo()
     assert len(session.portfolio("s1").table.readings[0].timings) == 2
+
+
+def test_the_first_column_is_chosen_and_no_button_is_dead(
+    qtbot: QtBot, window: Window, own, session: Session
+) -> None:
+    assert own.table.currentIndex().column() == 0
+    assert own.model.headerData(0, Qt.Orientation.Horizontal) == "A: length"
+    qtbot.mouseClick(own.roles["timing"], Qt.MouseButton.LeftButton)
+    assert not own.take.isEnabled()
+    assert "lengths and timings are needed" in own._why.text()  # nothing holds the lengths now
+    qtbot.mouseClick(own.roles["length"], Qt.MouseButton.LeftButton)
+    assert "reads it now" not in own._why.text() or not own.take.isEnabled()
+
+
+def test_a_unit_alone_is_enough(qtbot: QtBot, window: Window, own, session: Session) -> None:
+    own.length_unit.setFocus()
+    own.length_unit.setCurrentIndex(own.length_unit.findData("mm"))
+    assert own.take.isEnabled()
+    with qtbot.waitSignal(window.desk.changed, timeout=10_000):
+        qtbot.mouseClick(own.take, Qt.MouseButton.LeftButton)
+    lengths = [r.length_m for r in session.portfolio("s1").table.readings]
+    assert lengths == pytest.approx([0.02, 0.03, 0.04, 0.05, 0.06])
+
+
+def test_typed_readings_keep_the_decimals_as_written(
+    qtbot: QtBot, window: Window, own, session: Session
+) -> None:
+    was = session.portfolio("s1").table.readings
+    typed = own.typed
+    assert typed.table.item(0, 0).text() == "20.0"
+    typed.table.item(1, 2).setText("11.00")
+    with qtbot.waitSignal(window.desk.changed, timeout=10_000):
+        qtbot.mouseClick(typed.take, Qt.MouseButton.LeftButton)
+    now = session.portfolio("s1").table.readings
+    for before, after in zip(was, now, strict=True):
+        assert after.length_m == pytest.approx(before.length_m)
+        assert [t.decimals for t in after.timings] == [2, 2]
+    shown = window.sheet.readings
+    assert shown.index(0, 0).data() == "20.0"
+    assert shown.index(1, 2).data() == "11.00"
+    window.sheet.open_table()
+    assert typed.table.item(1, 2).text() == "11.00"
+
+
+@pytest.mark.parametrize("what", ["none", "broken"])
+def test_with_no_file_to_point_at_one_types_at_once(
+    qtbot: QtBot, window: Window, session: Session, class_folder: Path, what: str
+) -> None:
+    file = class_folder / "Aino Example" / "readings.csv"
+    file.unlink()
+    if what == "broken":
+        file.with_suffix(".xlsx").write_bytes(b"PK\x03\x04 broken")
+    window.open_folder(class_folder)
+    qtbot.waitUntil(
+        lambda: window.desk is not None and window.desk.session is not session, timeout=10_000
+    )
+    qtbot.waitUntil(lambda: window.sheet is not None, timeout=10_000)
+    window.open_learner("s1")
+    qtbot.keyClick(window, Qt.Key.Key_W, Qt.KeyboardModifier.AltModifier)
+    own = window.sheet.own_table
+    qtbot.waitUntil(lambda: own.typed.table.hasFocus(), timeout=5000)
+    assert not own.take.isVisible()
+    assert not own.table.isVisible()
+    qtbot.mouseClick(own.typed.take, Qt.MouseButton.LeftButton)
+    assert "Nothing is typed" in own.typed._trouble.text()
+
+
+def test_the_keyboard_is_never_behind_the_table(qtbot: QtBot, window: Window, own) -> None:
+    assert own.isAncestorOf(QApplication.focusWidget())
+    own.shut()
+    window.sheet.findings.rows[0].setFocus()
+    window.sheet.open_table()
+    assert own.isAncestorOf(QApplication.focusWidget())  # at once, not when the file has come
 
 
 def test_typed_readings_stand_in_and_can_be_given_up(

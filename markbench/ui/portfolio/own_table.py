@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterable
+from dataclasses import replace
 from functools import partial
 from pathlib import Path
 
@@ -31,12 +31,11 @@ from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
 from markbench.ui.mishaps import plainly
 from markbench.ui.parts import IconButton, button, label, quiet_scroll
-from markbench.ui.portfolio.own_table_model import ROLE, GridModel, Pointing
+from markbench.ui.portfolio.own_table_model import CELL, ROLE, GridModel, Pointing
 from markbench.ui.portfolio.typed import TypedTable
 
 Index = QModelIndex | QPersistentModelIndex
 _MOST_BYTES = 50_000_000
-_CELL = re.compile(r"([A-Z]+)(\d+)")
 
 
 def load_grids(folder: Path, file: str) -> tuple[Grid, ...]:
@@ -74,6 +73,7 @@ class OwnTable(QFrame):
         self._desk, self._learner, self._file = desk, "", ""
         self._grids: tuple[Grid, ...] = ()
         self._wanted: Source | None = None
+        self._as_read = Pointing()
         self.model = GridModel(self)
         self.table = QTableView()
         self.table.setAccessibleName(self.tr("The learner's own table"))
@@ -97,7 +97,10 @@ class OwnTable(QFrame):
         self.rows.toggled.connect(self._turn)
         self.length_unit = self._units(self.tr("Unit of length"), ("mm", "cm", "m", "inch"))
         self.time_unit = self._units(self.tr("Unit of time"), ("s", "ms", "min"))
+        for box in (self.length_unit, self.time_unit):
+            box.currentIndexChanged.connect(self._consider)
         self.take = button(self.tr("Read it so"), "deed", self._take)
+        self._why = label(kind="small", wrap=True)
         self.restore = button(self.tr("As the program read it"), "", self._restore)
         self.typed = TypedTable(desk, theme)
         shut = IconButton(theme, "cross", self.tr("Close (Esc)"), self.shut)
@@ -116,12 +119,18 @@ class OwnTable(QFrame):
             deeds.addWidget(part)
         inside = QWidget()
         inside.setProperty("kind", "inside")
+        self._file_parts = QWidget()
+        of_file = QVBoxLayout(self._file_parts)
+        of_file.setContentsMargins(0, 0, 0, 0)
+        of_file.setSpacing(8)
+        self.table.setMinimumHeight(220)
+        of_file.addWidget(self.table, 1)
+        of_file.addLayout(deeds)
+        of_file.addWidget(self._why)
         parts = QVBoxLayout(inside)
         parts.setContentsMargins(0, 0, 4, 0)
         parts.setSpacing(8)
-        self.table.setMinimumHeight(220)
-        parts.addWidget(self.table, 3)
-        parts.addLayout(deeds)
+        parts.addWidget(self._file_parts, 3)
         parts.addWidget(self.typed, 2)
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 8, 8, 12)
@@ -137,20 +146,36 @@ class OwnTable(QFrame):
         self.show()
         self.raise_()
         if file == self._file and self._grids:
+            self._offer()
             self._show_wanted()
             return
         self._file = file
         self._grids = ()
         self._offer()
         self._caption.setText(file or self.tr("No table was handed in."))
+        self._show_file(bool(file))
         if file:
             folder, true_file = self._desk.session.folder, self._desk.true_file(file)
             in_background(
                 self,
                 lambda _progress, _stop: load_grids(folder, true_file),
                 done=partial(self._arrived, file),
-                failed=lambda error: self._caption.setText(self._desk.hidden(plainly(error))),
+                failed=partial(self._failed, file),
             )
+
+    def _show_file(self, there: bool) -> None:
+        """Point at the file, or type where there is none; the keyboard comes along."""
+        self._file_parts.setVisible(there)
+        self.typed.come_first(not there)
+        if there:
+            self.table.setFocus()
+        else:
+            self.typed.take_keyboard()
+
+    def _failed(self, file: str, error: Exception) -> None:
+        if file == self._file:
+            self._caption.setText(self._desk.hidden(plainly(error)))
+            self._show_file(False)
 
     def renew(self, tables: Iterable[Piece]) -> None:
         """Close where its file is not the learner's any more, or no longer called so."""
@@ -195,21 +220,43 @@ class OwnTable(QFrame):
             self.sheets.addItem(grid.sheet or self.tr("Text"), number)
         self.sheets.blockSignals(False)
         self.sheets.setVisible(len(self._grids) > 1)
-        self.model.show_grid(self._grids[0] if self._grids else None)
-        self.table.resizeColumnsToContents()
         held = self._desk.session.value("hints", "", self._file) if self._file else None
         self.restore.setEnabled(held is not None)
-        self.take.setEnabled(False)
+        for box in (self.length_unit, self.time_unit):
+            box.setCurrentIndex(0)
+        self._show_sheet(self._of_readings())
+
+    def _of_readings(self) -> int:
+        """The sheet the readings were read from, or the first."""
+        table = self._desk.session.portfolio(self._learner).table
+        sheet = table.readings[0].source.sheet if table is not None and table.readings else ""
+        return next((n for n, grid in enumerate(self._grids) if grid.sheet == sheet), 0)
 
     def _show_sheet(self, number: int) -> None:
-        if 0 <= number < len(self._grids):
-            self.model.show_grid(self._grids[number])
-            self.table.resizeColumnsToContents()
+        """A sheet as the program read it, its first column chosen."""
+        grid = self._grids[number] if 0 <= number < len(self._grids) else None
+        table = self._desk.session.portfolio(self._learner).table
+        self._as_read = Pointing() if grid is None else Pointing.of(table, self._file, grid.sheet)
+        self.sheets.blockSignals(True)
+        self.sheets.setCurrentIndex(number)
+        self.sheets.blockSignals(False)
+        self.rows.blockSignals(True)
+        self.rows.setChecked(self._as_read.rows)
+        self.rows.blockSignals(False)
+        self.model.show_grid(grid, self._as_read)
+        self.table.resizeColumnsToContents()
+        if grid is not None:
+            self.table.setCurrentIndex(self.model.index(0, 0))
+            if self._as_read.rows:
+                self.table.selectRow(0)
+            else:
+                self.table.selectColumn(0)
+        self._consider()
 
     def _show_wanted(self) -> None:
         wanted = self._wanted
-        self.table.setFocus()
-        place = _CELL.fullmatch(wanted.cell) if wanted is not None else None
+        self._show_file(True)
+        place = CELL.fullmatch(wanted.cell) if wanted is not None else None
         if wanted is None or place is None:
             return
         for number, grid in enumerate(self._grids):
@@ -221,26 +268,46 @@ class OwnTable(QFrame):
 
     def _point(self, role: str) -> None:
         pointing = self.model.pointing
-        for index in self.table.selectedIndexes():
+        chosen = self.table.selectedIndexes() or [self.table.currentIndex()]
+        for index in chosen:
             pointing = pointing.with_role(index.row() if pointing.rows else index.column(), role)
         self.model.point(pointing)
-        self.take.setEnabled(pointing.complete)
+        self._consider()
 
     def _turn(self, rows: bool) -> None:
         self.model.point(Pointing(rows=rows))
-        self.take.setEnabled(False)
+        self._consider()
+
+    def _pointed(self) -> Pointing:
+        """What the lines hold, with the units chosen beside."""
+        return replace(
+            self.model.pointing,
+            length_unit=self.length_unit.currentData(),
+            time_unit=self.time_unit.currentData(),
+        )
+
+    def _consider(self) -> None:
+        """Whether it can be read so, and if not, what is wanting."""
+        pointed = self._pointed()
+        why = ""
+        if not pointed.complete:
+            why = self.tr(
+                "Choose a column, then say what it holds: lengths and timings are needed."
+            )
+            if pointed.rows:
+                why = self.tr(
+                    "Choose a row, then say what it holds: lengths and timings are needed."
+                )
+        elif pointed == self._as_read:
+            why = self.tr("So the program reads it now. Change what a column holds, or a unit.")
+        self.take.setEnabled(self.model.grid is not None and not why)
+        self._why.setText(why)
 
     def _take(self) -> None:
         grid, file = self.model.grid, self._file
         if grid is None:
             return
-        pointing = Pointing(
-            self.model.pointing.roles,
-            self.model.pointing.rows,
-            self.length_unit.currentData(),
-            self.time_unit.currentData(),
-        )
-        hints = pointing.hints(grid.sheet).to_json()
+        hints = self._pointed().hints(grid.sheet).to_json()
         self._desk.do(lambda session: session.point_at_columns(file, hints))
         self.shut()
 

@@ -14,7 +14,7 @@ from PySide6.QtCore import (
     Qt,
 )
 
-from markbench.model import Concern, Explanation, Finding, Reading, Row, Source
+from markbench.model import Concern, Explanation, Finding, Reading, Row, Source, Timing
 from markbench.ui.desk import Desk
 from markbench.ui.look.said import said
 from markbench.ui.portfolio.cells import Cell, cells_of_finding, correction_key, source_at
@@ -121,7 +121,7 @@ class ReadingsModel(QAbstractTableModel):
         if role != Qt.ItemDataRole.DisplayRole or orientation != Qt.Orientation.Horizontal:
             return None
         times = [f"t{'₁₂₃₄₅₆₇₈₉'[i] if i < 9 else i + 1} / s" for i in range(self._timings)]
-        return ["L / cm", "N", *times, "T / s", "T² / s²", "g / m s⁻²"][section]
+        return ["L / cm", "N", *times, "T / s", "T² / s²", "g / (m/s²)"][section]
 
     def flags(self, index: Index) -> Qt.ItemFlag:
         """Raw values may be corrected, where they came from a cell."""
@@ -193,8 +193,7 @@ class ReadingsModel(QAbstractTableModel):
         if column < 2 + self._timings:
             if column - 2 >= len(reading.timings):
                 return ""
-            timing = reading.timings[column - 2]
-            return f"{timing.time_s:.{2 if timing.decimals is None else timing.decimals}f}"
+            return time_text(reading.timings[column - 2])
         if not self._rows:
             return ""
         computed = self._rows[row]
@@ -242,3 +241,8 @@ def length_text(reading: Reading) -> str:
     written = 1 if reading.length_raw_decimals is None else reading.length_raw_decimals
     shift = round(math.log10(0.01 / reading.length_unit_m))
     return f"{100 * reading.length_m:.{max(written + shift, 0)}f}"
+
+
+def time_text(timing: Timing) -> str:
+    """A time in seconds with the decimals it was written with."""
+    return f"{timing.time_s:.{2 if timing.decimals is None else timing.decimals}f}"

@@ -11,6 +11,7 @@ from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
 from markbench.ui.mishaps import plainly
 from markbench.ui.parts import button, label
+from markbench.ui.portfolio.readings_model import length_text, time_text
 
 _SPARE = 2  # empty rows below what there is
 
@@ -30,7 +31,9 @@ class TypedTable(QWidget):
         self.drop = button(self.tr("Back to the learner's file"), "", self._drop)
         self.table.setMinimumHeight(180)
         head = FlowLayout(spacing=8)
-        head.addWidget(label(self.tr("Or type the readings in"), "heading"))
+        self._heading = label(kind="heading")
+        self.come_first(False)
+        head.addWidget(self._heading)
         head.addWidget(self.take)
         head.addWidget(self.drop)
         column = QVBoxLayout(self)
@@ -39,6 +42,16 @@ class TypedTable(QWidget):
         column.addLayout(head)
         column.addWidget(self._trouble)
         column.addWidget(self.table, 1)
+
+    def come_first(self, first: bool) -> None:
+        """Whether there is no file beside it to point at."""
+        words = self.tr("Type the readings in") if first else self.tr("Or type the readings in")
+        self._heading.setText(words)
+
+    def take_keyboard(self) -> None:
+        """Begin at the first cell."""
+        self.table.setFocus()
+        self.table.setCurrentCell(0, 0)
 
     def show_learner(self, learner: str) -> None:
         """Begin with the readings as they are understood now."""
@@ -56,8 +69,8 @@ class TypedTable(QWidget):
         rows = max(len(readings) + _SPARE, session.brief.lengths + 1)
         self.table.setRowCount(rows)
         for row, reading in enumerate(readings):
-            texts = [f"{100 * reading.length_m:.6g}", str(reading.swings)]
-            texts += [f"{timing.time_s:g}" for timing in reading.timings]
+            texts = [length_text(reading), str(reading.swings)]
+            texts += [time_text(timing) for timing in reading.timings]
             for column, text in enumerate(texts):
                 self.table.setItem(row, column, QTableWidgetItem(text))
         self.drop.setEnabled(session.value("typed", learner) is not None)
@@ -72,6 +85,7 @@ class TypedTable(QWidget):
                 continue
             numbers = [self._number(text, row, column, wrong) for column, text in enumerate(texts)]
             length, swings, *timings = numbers
+            times = [(t, x) for t, x in zip(timings, texts[2:], strict=True) if t is not None]
             if length is None:
                 wrong.append(self.tr("Row {r} has no length.").format(r=row + 1))
                 continue
@@ -80,7 +94,9 @@ class TypedTable(QWidget):
                 {
                     "length_m": length / 100,
                     "swings": int(swung),
-                    "timings_s": [t for t in timings if t is not None],
+                    "timings_s": [time for time, _ in times],
+                    "length_decimals": _decimals(texts[0]),
+                    "decimals": [_decimals(text) for _, text in times],
                 }
             )
         if wrong:
@@ -107,12 +123,23 @@ class TypedTable(QWidget):
         try:
             rows = self.rows()
         except ValueError as error:
-            self._trouble.setText(plainly(error))
-            self._trouble.show()
+            self._say(plainly(error))
+            return
+        if not rows:
+            self._say(self.tr("Nothing is typed yet: each row needs a length and a timing."))
             return
         learner = self._learner
-        self._desk.do(lambda session: session.type_readings(learner, rows or None))
+        self._desk.do(lambda session: session.type_readings(learner, rows))
+
+    def _say(self, words: str) -> None:
+        self._trouble.setText(words)
+        self._trouble.show()
 
     def _drop(self) -> None:
         learner = self._learner
         self._desk.do(lambda session: session.type_readings(learner, None))
+
+
+def _decimals(text: str) -> int:
+    """How many decimals a number was written with."""
+    return min(len(text.replace(",", ".").partition(".")[2]), 9)
