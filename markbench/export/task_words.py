@@ -331,6 +331,8 @@ DE = TaskWords(
 )  # fmt: skip
 
 _BY_LANGUAGE = {words.language: words for words in (EN, DE)}
+LANGUAGES = tuple(_BY_LANGUAGE)
+"""What learners can be written to in."""
 
 
 def task_words(language: str) -> TaskWords:

@@ -14,30 +14,37 @@ from __future__ import annotations
 import dataclasses
 import itertools
 import os
+import re
 import tomllib
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Any
 
 from rapidfuzz import fuzz, process
 
-from markbench.intake.brief_rules import ALLOWED, EVIDENCE
-from markbench.model import Brief, Concern, Finding, Late, Place, Source, Tolerances, Words
+from markbench.intake.brief_rules import ALLOWED, EVIDENCE, Rule
+from markbench.model import Brief, Concern, Finding, Late, Place, Source, Tolerances, Words, say
 
 BRIEF_NAME = "brief.toml"
 _ASIDE = "brief (unreadable"
+_HEADER = re.compile(r"\s*\[\s*([A-Za-z0-9_-]+)\s*\]\s*(?:#.*)?$")
 _MOST_BYTES = 500_000  # the whole default brief has some ten thousand
 
 
 @dataclass(frozen=True, slots=True)
 class BriefProblem:
-    """One thing wrong in the brief: the key, what stood there, what may stand there."""
+    """One thing wrong in the brief: the key, what stood there, what may stand there.
+
+    ``sentence`` speaks of the file and of what is used meanwhile. ``typed``: key → what a form
+    says at that setting; empty where the value can be used as it stands.
+    """
 
     key: str
     value: str
     allowed: str
     sentence: str
+    typed: Mapping[str, str] = field(default_factory=dict)
 
     def as_finding(self, file: str = BRIEF_NAME) -> Finding:
         """The problem as a finding on the class folder."""
@@ -152,7 +159,7 @@ def parse_brief(text: str, name: str = BRIEF_NAME) -> tuple[Brief, tuple[BriefPr
         try:
             values[key] = rule.read(value)
         except (ValueError, TypeError, OverflowError):
-            problems.append(_bad_value(name, key, value, rule.allowed))
+            problems.append(_bad_value(name, key, value, rule))
     _hold_together(name, values, problems)
     return _build(values), tuple(problems)
 
@@ -221,7 +228,7 @@ def _unknown_key(name: str, key: str, value: Any) -> BriefProblem:
     )
 
 
-def _bad_value(name: str, key: str, value: Any, allowed: str) -> BriefProblem:
+def _bad_value(name: str, key: str, value: Any, rule: Rule) -> BriefProblem:
     near = ""
     if key == "evidence" and isinstance(value, list):
         for item in value:
@@ -231,38 +238,65 @@ def _bad_value(name: str, key: str, value: Any, allowed: str) -> BriefProblem:
     default = value_of(Brief(), key)
     used = f"the default {_shown(default)}" if default is not None else "no value"
     sentence = (
-        f"{name}: {key} = {_shown(value)} is not allowed; it must be {allowed}."
+        f"{name}: {key} = {_shown(value)} is not allowed; it must be {rule.allowed}."
         f"{near} Until then {used} is used."
     )
-    return BriefProblem(key, _shown(value), allowed, sentence)
+    return BriefProblem(key, _shown(value), rule.allowed, sentence, {key: rule.typed})
 
 
 def _hold_together(name: str, values: dict[str, Any], problems: list[BriefProblem]) -> None:
-    """Keys that contradict each other: both named, both back to their defaults."""
+    """Keys that contradict each other: all named, all back to their defaults."""
 
-    def drop(keys: tuple[str, ...], allowed: str) -> None:
-        given = [key for key in keys if key in values]
+    def drop(allowed: str, typed: Mapping[str, str], *keys: str) -> None:
+        given = [key for key in (keys or typed) if key in values]
         shown = " and ".join(f"{key} = {_shown(values[key])}" for key in given)
         for key in given:
             del values[key]
         verb = "do" if len(given) > 1 else "does"
         sentence = f"{name}: {shown} {verb} not fit; {allowed}. Until then the defaults are used."
-        problems.append(BriefProblem(given[0], shown, allowed, sentence))
+        problems.append(BriefProblem(given[0], shown, allowed, sentence, typed))
 
     def value(key: str) -> Any:
         return values.get(key, value_of(Brief(), key))
 
     if value("opens") and value("closes") and value("opens") > value("closes"):
-        drop(("opens", "closes"), "opens must not be later than closes")
+        drop(
+            "opens must not be later than closes",
+            {"opens": say("Not after the last day."), "closes": say("Not before the first day.")},
+        )
     until, closes = value("keep_evidence_until"), value("closes")
     if until and closes and until < closes:
-        drop(("keep_evidence_until",), "keep_evidence_until must not be earlier than closes")
-    if value("shortest_m") >= value("longest_m"):
-        drop(("shortest_m", "longest_m"), "shortest_m must be less than longest_m")
-    if value("least_ratio") > value("longest_m") / value("shortest_m"):
         drop(
-            ("least_ratio", "shortest_m", "longest_m"),
+            "keep_evidence_until must not be earlier than closes",
+            {
+                "keep_evidence_until": say("Not before the last day for handing in."),
+                "closes": say("Not after the day until which photos and films are kept."),
+            },
+            "keep_evidence_until",
+        )
+    shortest, longest = value("shortest_m"), value("longest_m")
+    if shortest >= longest:
+        drop(
+            "shortest_m must be less than longest_m",
+            {
+                "shortest_m": say("Less than the longest length."),
+                "longest_m": say("More than the shortest length."),
+            },
+        )
+    elif value("least_ratio") > longest / shortest:
+        apart = say(
+            "The longest length is to reach {ratio:g} times the shortest.",
+            ratio=value("least_ratio"),
+        )
+        drop(
             "least_ratio must not exceed longest_m / shortest_m",
+            {
+                "least_ratio": say(
+                    "At most {ratio:.3g}, with these lengths.", ratio=longest / shortest
+                ),
+                "shortest_m": apart,
+                "longest_m": apart,
+            },
         )
     asked = value("swings_per_timing")
     if asked not in value("swings_allowed"):
@@ -335,21 +369,54 @@ def brief_text(path: Path, brief: Brief) -> str:
         raise ValueError(f"{path.name} is not a readable brief: {error}") from error
     present = dict(_flat(document.unwrap()))
     before, _ = parse_brief(text)
+    changed = {}
     for key in brief_keys():
         value = value_of(brief, key)
         # A bad value in the file reads as the default, so it is put right here as well.
         kept = key in present and _reads_as(key, present[key], value)
-        if kept or (key not in present and value_of(before, key) == value):
-            continue
+        if not (kept or (key not in present and value_of(before, key) == value)):
+            changed[key] = value
+    for key, value in changed.items():
+        if key not in present and value is not None:
+            text = _beside_comment(text, key, value)
+    document = tomlkit.parse(text)
+    for key, value in changed.items():
         head, _, leaf = key.rpartition(".")
         if head and head not in document:
             document[head] = tomlkit.table()
         table: Any = document[head] if head else document
         if value is None:
             table.pop(leaf, None)
-        else:
+        elif leaf not in table or not _reads_as(key, table.unwrap()[leaf], value):
             table[leaf] = _item(value)
     return tomlkit.dumps(document)
+
+
+def _beside_comment(text: str, key: str, value: Any) -> str:
+    """The text with a key written below the line that has it as a comment; as it was where
+    no line has.
+    """
+    head, _, leaf = key.rpartition(".")
+    commented = re.compile(rf"#\s*{leaf}\s*=")
+    lines, table = text.split("\n"), ""
+    for at, line in enumerate(lines):
+        opened = _HEADER.match(line)
+        table = opened[1] if opened else table
+        if table != head or not commented.match(line.lstrip()):
+            continue
+        end = "\r" if line.endswith("\r") else ""
+        lines.insert(at + 1, f"{leaf} = {_item(value).as_string()}{end}")
+        changed = "\n".join(lines)
+        # A line within a text of several lines only looks like a comment.
+        return changed if _reads_as(key, _parsed(changed).get(key), value) else text
+    return text
+
+
+def _parsed(text: str) -> dict[str, Any]:
+    try:
+        return dict(_flat(tomllib.loads(text)))
+    except (ValueError, RecursionError):
+        return {}
 
 
 def _reads_as(key: str, raw: Any, value: Any) -> bool:

@@ -12,16 +12,20 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any, get_args
 
-from markbench.model import PieceKind
+from markbench.model import PieceKind, say
 
 
 @dataclass(frozen=True, slots=True)
 class Rule:
-    """What one key may hold: ``read`` returns the value or raises ``ValueError``."""
+    """What one key may hold: ``read`` returns the value or raises ``ValueError``.
+
+    ``allowed`` tells it to who edits the file, ``typed`` to who fills in a form.
+    """
 
     read: Callable[[Any], Any]
     allowed: str
     about: str
+    typed: str
 
 
 def _text(value: Any) -> str:
@@ -31,7 +35,7 @@ def _text(value: Any) -> str:
 
 
 def _text_rule(about: str, allowed: str = "a text of 1 to 200 characters") -> Rule:
-    return Rule(_text, allowed, about)
+    return Rule(_text, allowed, about, say("Some words are needed, 200 letters at most."))
 
 
 def _whole(low: int, high: int) -> Callable[[Any], int]:
@@ -46,10 +50,16 @@ def _whole(low: int, high: int) -> Callable[[Any], int]:
 
 
 def _whole_rule(low: int, high: int, about: str) -> Rule:
-    return Rule(_whole(low, high), f"a whole number from {low} to {high}", about)
+    allowed = f"a whole number from {low} to {high}"
+    return Rule(
+        _whole(low, high),
+        allowed,
+        about,
+        say("A whole number from {low} to {high}.", low=low, high=high),
+    )
 
 
-def _number_rule(low: float, high: float, about: str, unit: str = "") -> Rule:
+def _number_rule(low: float, high: float, about: str, unit: str = "", typed: str = "") -> Rule:
     def read(value: Any) -> float:
         if isinstance(value, bool) or not isinstance(value, int | float):
             raise ValueError
@@ -57,7 +67,8 @@ def _number_rule(low: float, high: float, about: str, unit: str = "") -> Rule:
             raise ValueError
         return float(value)
 
-    return Rule(read, f"a number from {low:g} to {high:g}{unit}", about)
+    typed = typed or say("A number from {low:g} to {high:g}.", low=low, high=high)
+    return Rule(read, f"a number from {low:g} to {high:g}{unit}", about, typed)
 
 
 def _date(value: Any) -> dt.date:
@@ -71,7 +82,9 @@ def _date(value: Any) -> dt.date:
 
 
 def _date_rule(about: str) -> Rule:
-    return Rule(_date, "a date written year-month-day, as 2026-03-20", about)
+    return Rule(
+        _date, "a date written year-month-day, as 2026-03-20", about, say("A date, as 2026-03-31.")
+    )
 
 
 def _list(value: Any) -> list[Any]:
@@ -145,6 +158,7 @@ ALLOWED: Mapping[str, Rule] = {
         _counts,
         "a list of whole numbers from 1 to 200, as [10, 20]",
         "Counts of swings that are as good as the one asked for.",
+        say("Whole numbers from 1 to 200, as 10, 20."),
     ),
     "shortest_m": _number_rule(0.005, 10, "Shortest sensible length, in metres.", " (metres)"),
     "longest_m": _number_rule(0.01, 20, "Longest sensible length, in metres.", " (metres)"),
@@ -156,26 +170,35 @@ ALLOWED: Mapping[str, Rule] = {
         _evidence,
         "a list of any of " + ", ".join(f'"{kind}"' for kind in EVIDENCE),
         "Pieces each learner was asked for beside the readings.",
+        say("Any of these."),
     ),
     "rubric": _text_rule(
         "Name of the rubric, or of a rubric file in this folder.",
         'the name of a rubric, as "short", or of a .toml file in the class folder',
     ),
     "feedback_language": Rule(
-        _language, 'a language code, as "en" or "fr"', "Language of the sentences to the learner."
+        _language,
+        'a language code, as "en" or "fr"',
+        "Language of the sentences to the learner.",
+        say("A language."),
     ),
     "partners": Rule(
         _pairs,
         'a list of pairs of learner ids, as [["07", "12"]]',
         "Learners who worked as a pair: the same readings are then no question.",
+        say("Two ids with & between them, as 07 & 12; a comma before the next pair."),
     ),
     "selfies_in_pack": Rule(
-        _yes_no, "true or false", "Whether photos of learners go to the moderator."
+        _yes_no,
+        "true or false",
+        "Whether photos of learners go to the moderator.",
+        say("Yes or no."),
     ),
     "reports_in_pack": Rule(
         _yes_no,
         "true or false",
         "Whether written reports go to the moderator, as words with names taken out.",
+        say("Yes or no."),
     ),
     "keep_evidence_until": _date_rule(
         "Last day on which photos and films are kept; then you are reminded to remove them."
@@ -184,6 +207,7 @@ ALLOWED: Mapping[str, Rule] = {
         _boundaries,
         "grades with their least marks, no two the same, as { A = 16, B = 13 }",
         "Least marks for each grade; none where the class is not graded.",
+        say("Grades with their least marks, as A = 16, B = 13; no two with the same."),
     ),
     "late.marks_per_day": _number_rule(
         0, 100, "Marks taken off the total for each day handed in late."
@@ -200,12 +224,24 @@ ALLOWED: Mapping[str, Rule] = {
         0.005, 2, "Usual scatter of one hand timing, in seconds.", " (seconds)"
     ),
     "tolerances.g_fraction": _number_rule(
-        0.001, 0.5, "How far from the local g still counts as close (0.05 is 5 %)."
+        0.001,
+        0.5,
+        "How far from the local g still counts as close.",
+        " (0.05 is 5 %)",
+        typed=say("A share from 0.1 % to 50 %."),
     ),
     "tolerances.own_arithmetic_fraction": _number_rule(
-        0.0001, 0.5, "How far the learner's own value may differ from ours beyond rounding."
+        0.0001,
+        0.5,
+        "How far the learner's own value may differ from ours beyond rounding.",
+        " (0.01 is 1 %)",
+        typed=say("A share from 0.01 % to 50 %."),
     ),
     "tolerances.false_alarm": _number_rule(
-        0.0001, 0.1, "Share of honest learners that one statistical check may trip."
+        0.0001,
+        0.1,
+        "Share of honest learners that one statistical check may trip.",
+        " (0.005 is 1 in 200)",
+        typed=say("One in so many, from 1 in 10 to 1 in 10000."),
     ),
 }

@@ -1,7 +1,7 @@
 """The brief as a form fills it in: each key's value as text, and text as the file holds it.
 
-The form is judged by the reader of the file itself, so that the window and the file say the
-same sentence about the same slip.
+The form is judged by the reader of the file itself, so that nothing is allowed here that the
+file could not hold; but it speaks of the setting, not of the file.
 """
 
 from __future__ import annotations
@@ -17,10 +17,24 @@ from markbench.intake.brief_file import parse_brief, value_of
 from markbench.intake.brief_rules import ALLOWED, EVIDENCE
 from markbench.model import Brief
 
-Way = Literal["text", "number", "numbers", "date", "pairs", "grades", "choices", "yes_no"]
+Way = Literal[
+    "text", "number", "numbers", "share", "one_in", "date", "pairs", "grades", "language",
+    "choices", "yes_no",
+]  # fmt: skip
 
 _DATES = ("opens", "closes", "keep_evidence_until")
+_WAYS: Mapping[str, Way] = {
+    "evidence": "choices",
+    "partners": "pairs",
+    "feedback_language": "language",
+    "tolerances.g_fraction": "share",
+    "tolerances.own_arithmetic_fraction": "share",
+    "tolerances.false_alarm": "one_in",
+}
 _NUMBER = re.compile(r"[-+]?\d*[.,]?\d+|[-+]?\d+[.,]")
+_SHARE = re.compile(r"([\d.,]+)\s*%?")
+# The word between the two numbers is a language's own.
+_ONE_IN = re.compile(r"1(?:\s+[^\W\d]+\s+|\s*[:/]\s*)(\d+)")
 
 
 def way_of(key: str) -> Way:
@@ -28,10 +42,8 @@ def way_of(key: str) -> Way:
     default = value_of(Brief(), key)
     if key in _DATES:
         return "date"
-    if key == "evidence":
-        return "choices"
-    if key == "partners":
-        return "pairs"
+    if key in _WAYS:
+        return _WAYS[key]
     if isinstance(default, bool):
         return "yes_no"
     if isinstance(default, str):
@@ -54,8 +66,14 @@ def as_text(key: str, value: Any) -> str:
         return value.isoformat()
     if isinstance(value, Mapping):
         return ", ".join(f"{grade} = {least:g}" for grade, least in value.items())
-    if way_of(key) == "pairs":
+    way = way_of(key)
+    if way == "pairs":
         return ", ".join(" & ".join(pair) for pair in value)
+    if way == "share":
+        return _percent(value)
+    if way == "one_in":
+        many = round(1 / value)
+        return f"1 in {many}" if abs(many * value - 1) < 1e-3 else _percent(value)
     if isinstance(value, tuple):
         return ", ".join(str(item) for item in value)
     return f"{value:.12g}" if isinstance(value, float) else str(value)
@@ -67,17 +85,22 @@ def as_raw(key: str, text: str) -> Any:
     Nothing is refused here: what is no number stays text, and the reader of the file says
     what is wrong with it.
     """
-    text = text.strip()
+    text, way = text.strip(), way_of(key)
+    if way == "text":
+        return text  # an empty one is no text
     if not text:
         return None
-    way = way_of(key)
+    if way in ("share", "one_in"):
+        return _share(text, way)
     if way == "number":
         return _number(text)
     if way == "numbers":
         return [_number(item) for item in re.split(r"[,;\s]+", text) if item]
     if way == "pairs":
         return [
-            [name.strip() for name in pair.split("&")] for pair in re.split(r"[,;]", text) if pair
+            [name.strip() for name in pair.split("&")]
+            for pair in re.split(r"[,;]", text)
+            if pair.strip()
         ]
     if way == "grades":
         return _grades(text)
@@ -85,7 +108,11 @@ def as_raw(key: str, text: str) -> Any:
 
 
 def check(raws: Mapping[str, Any]) -> tuple[Brief, dict[str, str]]:
-    """The brief that a form's raw values make, and a sentence for each key that is wrong."""
+    """The brief that a form's raw values make, and a sentence for each key that is wrong.
+
+    Settings that contradict each other are told at each of them, unless one is wrong by
+    itself: it is then not known whether they do.
+    """
     document: dict[str, Any] = {}
     for key, raw in raws.items():
         if raw is None or key not in ALLOWED:
@@ -94,9 +121,27 @@ def check(raws: Mapping[str, Any]) -> tuple[Brief, dict[str, str]]:
         (document.setdefault(table, {}) if table else document)[leaf] = raw
     brief, problems = parse_brief(tomlkit.dumps(document))
     told: dict[str, str] = {}
-    for one in problems:
-        told.setdefault(one.key, one.sentence)
+    for one in sorted(problems, key=lambda problem: len(problem.typed)):
+        if not one.key:
+            told[""] = one.sentence
+        elif not told.keys() & one.typed.keys():
+            told.update(one.typed)
     return brief, told
+
+
+def _percent(value: float) -> str:
+    return f"{100 * value:.10g} %"
+
+
+def _share(text: str, way: Way) -> float | str:
+    found = _ONE_IN.fullmatch(text) if way == "one_in" else None
+    if found is not None:
+        return round(1 / max(int(found[1]), 1), 9)
+    found = _SHARE.fullmatch(text)
+    if found is None or (way == "one_in" and not text.endswith("%")):
+        return text
+    value = _number(found[1])
+    return round(value / 100, 12) if not isinstance(value, str) else text
 
 
 def _number(text: str) -> int | float | str:

@@ -28,9 +28,16 @@ class Bar(QWidget):
     the hand; a notice gives the place back after a while, trouble with the next thing saved.
     """
 
-    def __init__(self, theme: Theme, places: PlaceBar, tools: Sequence[QWidget]) -> None:
+    def __init__(
+        self,
+        theme: Theme,
+        places: PlaceBar,
+        tools: Sequence[QWidget],
+        beside: Sequence[QWidget] = (),
+    ) -> None:
+        """``beside``: what comes and goes beside the title."""
         super().__init__()
-        self._theme, self._places = theme, places
+        self._theme, self._places, self._beside = theme, places, beside
         self.title = ElidedLabel("quiet")
         self.saved = label(kind="small")
         self.saved.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
@@ -50,8 +57,12 @@ class Bar(QWidget):
         self._grid.setHorizontalSpacing(8)
         self._grid.setVerticalSpacing(0)
         self._grid.setColumnStretch(0, 1)
-        self._grid.addWidget(self.title, 0, 0)
-        self._grid.addWidget(self.trouble, 0, 0)
+        left = QHBoxLayout()
+        left.addWidget(self.title, 1)
+        left.addWidget(self.trouble, 1)
+        for one in beside:
+            left.addWidget(one)
+        self._grid.addLayout(left, 0, 0)
         self._narrow: bool | None = None
         self._say("")
         self._keep_room()
@@ -106,6 +117,7 @@ class Bar(QWidget):
 
     def _arrange(self) -> None:
         tools = self._tools.sizeHint().width()
+        tools += sum(one.sizeHint().width() for one in self._beside if not one.isHidden())
         least = 40 + self._places.sizeHint().width() + tools + self._theme.px(110)
         narrow = least > self.width()
         if narrow == self._narrow:

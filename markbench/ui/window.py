@@ -34,6 +34,7 @@ from markbench.ui.places import Place, PlaceBar, make_bench, make_page, show_cha
 from markbench.ui.renewal import renew
 from markbench.ui.start_page import StartPage
 from markbench.ui.turned import turned
+from markbench.ui.unfinished import Pending
 from markbench.ui.unsaved import may_let_go
 from markbench.ui.workbooks import write_workbooks
 
@@ -71,6 +72,7 @@ class Window(QMainWindow):
         self.places.wanted.connect(self.show_place)
         self.places.blind_wanted.connect(self.hide_names)
         self.care = CareDoors(self, theme)
+        self.pending = Pending(self)
         self.bar = self._make_bar()
         inside = QWidget()
         inside.setProperty("kind", "bench")
@@ -206,7 +208,8 @@ class Window(QMainWindow):
     def let_go(self) -> bool:
         """Close the class, unless something said is not saved and the person keeps it open."""
         self._settle()
-        if self.desk is not None and not may_let_go(self, self.desk):
+        desk = self.desk
+        if desk is not None and not (self.pending.may_let_go() and may_let_go(self, desk)):
             return False
         self.close_class()
         return True
@@ -222,6 +225,7 @@ class Window(QMainWindow):
         self.bar.say_title("")
         self.bar.say_saved("")
         self._show_start()
+        self.pending.forget()
 
     def _leave_pages(self) -> None:
         """Take the pages of the class away; what was typed in them is passed on."""
@@ -364,7 +368,7 @@ class Window(QMainWindow):
         find = IconButton(self._theme, "list", words, self.deed_list.open_list)
         light = IconButton(self._theme, "light", self.tr("Light or dark"), self._turn_light)
         tools = (self.care.overdue, self.undo_button, self.redo_button, light, find)
-        return Bar(self._theme, self.places, tools)
+        return Bar(self._theme, self.places, tools, tuple(self.pending.buttons.values()))
 
     def _name_deeds(self) -> None:
         from markbench.ui.deeds import name_deeds

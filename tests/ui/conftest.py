@@ -124,13 +124,19 @@ def theme(qapp: QApplication) -> Theme:
     return Theme(qapp)
 
 
+def let_unsaved_go(window: Window) -> None:
+    """Nobody is there to be asked about it."""
+    window.pending.may_let_go = lambda: True
+
+
 @pytest.fixture
 def empty_window(qtbot: QtBot, theme: Theme, settings: QSettings) -> Iterator[Window]:
     window = Window(theme, settings, who="T. Teacher")
-    qtbot.addWidget(window)
+    qtbot.addWidget(window, before_close_func=let_unsaved_go)
     window.resize(1280, 800)
     window.show()
     yield window
+    let_unsaved_go(window)
     window.close()
 
 

@@ -190,17 +190,6 @@ def test_the_brief_of_an_open_class_is_changed_and_all_is_drafted_again(
     assert window.doors.page is None
 
 
-def test_escape_leaves_the_brief_as_it_was(
-    qtbot: QtBot, window: Window, class_folder: Path
-) -> None:
-    text = (class_folder / "brief.toml").read_text()
-    window.doors.open_brief()
-    window.doors.page.form.fields["lengths"].line.setText("9")
-    qtbot.keyClick(window.doors.page.form.fields["lengths"].line, Qt.Key.Key_Escape)
-    assert window.pages.currentWidget() is window.bench
-    assert (class_folder / "brief.toml").read_text() == text
-
-
 def test_handouts_are_written_where_the_teacher_says_and_the_sheet_is_opened_to_be_printed(
     window: Window, tmp_path: Path, monkeypatch: pytest.MonkeyPatch, opened: list[str]
 ) -> None:

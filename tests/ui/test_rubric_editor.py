@@ -146,7 +146,7 @@ def test_leaving_writes_nothing(
 ) -> None:
     before = {p.name for p in class_folder.iterdir()}
     typed(qtbot, page.title.field, "Never kept")
-    qtbot.keyClick(page.title.field, Qt.Key.Key_Escape)
+    page.left.emit()
     assert window.pages.currentWidget() is window.bench
     assert {p.name for p in class_folder.iterdir()} - before <= {"class.markbench"}
 

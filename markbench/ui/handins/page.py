@@ -35,6 +35,7 @@ from markbench.ui.handins.model import (
 )
 from markbench.ui.handins.reminders import AGAIN, EVERYTHING, NAMES, reminders
 from markbench.ui.look.columns import fair_widths
+from markbench.ui.look.dates import locale, pattern
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button, label, quiet_scroll
 
@@ -106,7 +107,8 @@ class HandInsPage(QWidget):
         self.copy = button(self.tr("Copy"), "deed", self.copy_letters)
         self.until = QDateEdit()
         self.until.setCalendarPopup(True)
-        self.until.setDisplayFormat("dd.MM.yyyy")
+        self.until.setLocale(locale())
+        self.until.setDisplayFormat(pattern())
         self.until.setAccessibleName(self.tr("Last day for the chosen learners"))
         self.extend = button(self.tr("Give them until then"), "", self.give_time)
         self.take_back = button(self.tr("Take the extension back"), "plain", self.take_time_back)

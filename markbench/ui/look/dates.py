@@ -36,9 +36,28 @@ def language() -> str:
     return QCoreApplication.translate("Dates", "en")
 
 
-def _written(when: dt.date, pattern: str) -> str:
+def locale() -> QLocale:
+    """How the window's language writes days."""
     # Not QLocale's default: that would change how numbers are read wherever one is typed.
-    return QLocale(language()).toString(QDate(when.year, when.month, when.day), pattern)
+    return QLocale(language())
+
+
+def pattern() -> str:
+    """How a day is written, for fields that are filled in."""
+    return _tr("d MMM yyyy")
+
+
+def read_day(text: str) -> dt.date | None:
+    """A day as typed: as it is written here, as 2026-03-31, or as 31.3.2026."""
+    for way in (pattern(), "yyyy-M-d", "d.M.yyyy", "d. M. yyyy"):
+        read = locale().toDate(text.strip(), way)
+        if read.isValid():
+            return dt.date(read.year(), read.month(), read.day())
+    return None
+
+
+def _written(when: dt.date, pattern: str) -> str:
+    return locale().toString(QDate(when.year, when.month, when.day), pattern)
 
 
 def _tr(pattern: str) -> str:

@@ -6,6 +6,7 @@ there appears here, under the last heading until it is given a place.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
 from typing import Any
 
@@ -15,7 +16,7 @@ from PySide6.QtWidgets import QVBoxLayout, QWidget
 from markbench.intake.brief_file import value_of
 from markbench.intake.brief_rules import ALLOWED
 from markbench.model import Brief, ClassWork
-from markbench.session.brief_effects import effects
+from markbench.session.brief_effects import doubts, effects
 from markbench.session.brief_form import check
 from markbench.ui.look.theme import Theme
 from markbench.ui.newclass.field import Field
@@ -31,8 +32,9 @@ def _tr(words: str) -> str:
 
 
 class BriefForm(QWidget):
-    """``changed`` is sent when what is filled in was judged again."""
+    """``edited`` is sent at every key, ``changed`` when what is filled in was judged again."""
 
+    edited = Signal()
     changed = Signal()
 
     def __init__(self, theme: Theme, parent: QWidget | None = None) -> None:
@@ -40,6 +42,7 @@ class BriefForm(QWidget):
         self._theme = theme
         self._work: ClassWork | None = None
         self._start = Brief()
+        self._most: float | None = None
         self.brief = Brief()
         self.troubles: dict[str, str] = {}
         self.fields: dict[str, Field] = {}
@@ -69,14 +72,33 @@ class BriefForm(QWidget):
         self._later.setInterval(_PAUSE_MS)
         self._later.timeout.connect(self.judge)
 
-    def show_brief(self, brief: Brief, work: ClassWork | None) -> None:
-        """Fill the form in; ``work`` is the class that the settings bear on."""
-        self._start, self._work = brief, work
+    def show_brief(self, brief: Brief, work: ClassWork | None, most: float | None = None) -> None:
+        """Fill the form in; ``work`` is the class that the settings bear on, ``most`` the marks
+        of its rubric.
+        """
+        self._start, self._work, self._most = brief, work, most
         for key, field in self.fields.items():
-            field.blockSignals(True)
             field.show_value(value_of(brief, key))
-            field.blockSignals(False)
         self.judge()
+
+    def show_most(self, most: float) -> None:
+        """Another rubric was chosen, of so many marks."""
+        self._most = most
+        self.judge()
+
+    def typed(self) -> dict[str, str]:
+        """What is not as it is saved, as it was typed."""
+        return {key: one.editor.text() for key, one in self.fields.items() if one.unsaved}
+
+    def type_again(self, typed: Mapping[str, str]) -> None:
+        """Fill in what :meth:`typed` gave."""
+        for key, text in typed.items():
+            self.fields[key].fill(text)
+        self.judge()
+
+    def forget_typed(self) -> None:
+        """Fill in again what is saved."""
+        self.show_brief(self._start, self._work, self._most)
 
     def judge(self) -> None:
         """Judge what is filled in now and say so beside each setting."""
@@ -84,9 +106,13 @@ class BriefForm(QWidget):
         raws: dict[str, Any] = {key: field.raw() for key, field in self.fields.items()}
         brief, self.troubles = check(raws)
         self.brief = replace(brief, **{key: value_of(self._start, key) for key in _ELSEWHERE})
-        told = effects(self.brief, self._work) if self._work is not None else {}
+        told: Mapping[str, str] = {}
+        odd: Mapping[str, str] = {}
+        if self._work is not None:
+            told = effects(self.brief, self._work, self.troubles)
+            odd = doubts(self.brief, self._work, self._most)
         for key, field in self.fields.items():
-            field.tell(self.troubles.get(key, ""), told.get(key, ""))
+            field.tell(self.troubles.get(key, ""), told.get(key, ""), odd.get(key, ""))
         self.changed.emit()
 
     def show_trouble(self) -> None:
@@ -108,6 +134,7 @@ class BriefForm(QWidget):
         self._inside.setMaximumWidth(self._theme.px(_WIDEST))
 
     def _wait(self) -> None:
+        self.edited.emit()
         self._later.start()
 
 

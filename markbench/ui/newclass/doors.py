@@ -14,6 +14,7 @@ from markbench.ui.look.theme import Theme
 from markbench.ui.mishaps import plainly
 from markbench.ui.parts import first_stop
 from markbench.ui.places import FURTHER
+from markbench.ui.unfinished import leave_field
 
 if TYPE_CHECKING:
     from markbench.session import Session
@@ -44,7 +45,7 @@ class Doors(QObject):
         deeds.add(self.tr("Write the rubric"), "", self.open_rubric, _CLASS,
                   self.tr("criteria levels edit"))  # fmt: skip
         deeds.add(self.tr("Your phrases"), ("Ctrl+J",), self.open_phrases, "sheet")
-        deeds.add(self.tr("Leave this page"), "Esc", self.leave, ABOUT)
+        deeds.add(self.tr("Leave this page"), "Esc", self.leave_step, ABOUT)
         deeds.add(self.tr("Write a table of readings for learners…"), "", self.give_template,
                   _CLASS, self.tr("template form spreadsheet"))  # fmt: skip
         deeds.add(self.tr("Write a task sheet for learners…"), "", self.give_task_sheet, _CLASS,
@@ -79,12 +80,15 @@ class Doors(QObject):
             return
         from markbench.ui.newclass.brief_page import BriefPage
 
+        if isinstance(self.page, BriefPage):
+            return
         self._window._settle()
-        page = BriefPage(desk, self._theme)
+        page = BriefPage(desk, self._theme, self._window.pending)
         page.left.connect(self.leave)
         page.table_wanted.connect(self.give_template)
         page.sheet_wanted.connect(self.give_task_sheet)
         self.show_over(page)
+        page.show_first()
 
     def open_rubric(self) -> None:
         """Show the rubric of the open class, to be written."""
@@ -93,14 +97,17 @@ class Doors(QObject):
             return
         from markbench.ui.rubrics.page import RubricPage
 
+        if isinstance(self.page, RubricPage):
+            return
         self._window._settle()
         try:
-            page = RubricPage(desk, self._theme)
+            page = RubricPage(desk, self._theme, self._window.pending)
         except (OSError, ValueError) as error:
             self._window._say_trouble(plainly(error))
             return
         page.left.connect(self.leave)
         self.show_over(page)
+        page.show_first()
 
     def open_phrases(self) -> None:
         """The teacher's phrases, for the criterion that is open on the sheet."""
@@ -115,6 +122,11 @@ class Doors(QObject):
             desk.closing.connect(lambda: setattr(self, "drawer", None))
         self.drawer.open_for_card()
 
+    def leave_step(self) -> None:
+        """Out of a field, else off the page."""
+        if not leave_field(self.page):
+            self.leave()
+
     def leave(self) -> None:
         """Back to the class, or to the start where none is open."""
         if self._window.bench is not None:
@@ -124,6 +136,7 @@ class Doors(QObject):
 
     def show_over(self, page: QWidget) -> None:
         """Show a page over the others, until another is shown."""
+        self._put_away()
         self.page = page
         self._window.places.setVisible(self._window.desk is not None)
         self._window.pages.addWidget(page)
@@ -133,10 +146,15 @@ class Doors(QObject):
             first.setFocus(Qt.FocusReason.OtherFocusReason)
 
     def _sweep(self) -> None:
-        page = self.page
-        if page is not None and self._window.pages.currentWidget() is not page:
-            self.page = None
+        if self.page is not None and self._window.pages.currentWidget() is not self.page:
             self._window.places.show()
+            self._put_away()
+
+    def _put_away(self) -> None:
+        """Take the page shown over the others away; what is unsaved on it is kept."""
+        page, self.page = self.page, None
+        if page is not None:
+            self._window.pending.keep(page)
             self._window.pages.removeWidget(page)
             page.deleteLater()
 

@@ -8,11 +8,22 @@ from PySide6.QtCore import QCoreApplication, Qt, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QCheckBox, QHBoxLayout, QLineEdit, QVBoxLayout, QWidget
 
+from markbench.export.task_words import LANGUAGES
+from markbench.intake.brief_file import value_of
 from markbench.intake.brief_rules import ALLOWED
-from markbench.session.brief_form import Way, as_raw, as_text, choices_of, way_of
-from markbench.ui.look.said import figures, said
+from markbench.model import Brief
+from markbench.session.brief_form import Way, way_of
+from markbench.ui.languages import NAMES
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import label, restyle
+from markbench.ui.newclass.editors import (
+    ChoiceEditor,
+    DayEditor,
+    Editor,
+    LineEditor,
+    TicksEditor,
+)
+from markbench.ui.parts import LinkLabel, label, restyle
 
 _EDITOR_WIDTH = 250
 _ROOM = 720  # three columns need at least this
@@ -23,7 +34,11 @@ def _tr(words: str) -> str:
 
 
 class Field(QWidget):
-    """``changed`` is sent at every key; :meth:`raw` is what the file would hold."""
+    """``changed`` is sent at every key; :meth:`raw` is what the file would hold.
+
+    A dot before the name marks what is not saved yet; what is not as it usually is says so
+    under the editor, with the way back.
+    """
 
     changed = Signal()
 
@@ -32,20 +47,36 @@ class Field(QWidget):
         self.key = key
         self._theme = theme
         self.way: Way = way_of(key)
-        self.line: QLineEdit | None = None
-        self.ticks: dict[str, QCheckBox] = {}
-        about = _tr(ALLOWED[key].about)
+        self._words = name
+        self._about_words = _tr(ALLOWED[key].about)
         self._name = label(name, wrap=True)
-        self._about = label(about, "small", wrap=True)
+        self._about = label(self._about_words, "small", wrap=True)
         self.told = label(kind="small", wrap=True)
-        self._editor = self._make_editor(name, about)
+        self.editor = self._make_editor()
+        self.editor.changed.connect(self._on_changed)
+        for part in self.editor.parts:
+            if not part.accessibleName():
+                part.setAccessibleName(name)
+        self._default = self.editor.text_of(value_of(Brief(), key))
+        self._saved = self.editor.text()
+        self._may_be_empty = self.line is not None and self.way != "text"
+        if self.line is not None and self._may_be_empty and not self.line.placeholderText():
+            self.line.setPlaceholderText(self._default)
+        self.usual = LinkLabel()
+        self.usual.clicked.connect(self.go_back)
+        # Escape leaves the editor for the row, and the row shows that it has the keyboard.
+        self.setProperty("kind", "stop")
+        self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
+        self.setAccessibleName(name)
         words = QVBoxLayout()
         words.setSpacing(2)
         words.addWidget(self._name)
         words.addWidget(self._about)
         words.addStretch(1)
         self._under = QVBoxLayout()
-        self._under.addWidget(self._editor)
+        self._under.setSpacing(2)
+        self._under.addWidget(self.editor)
+        self._under.addWidget(self.usual)
         self._row = QHBoxLayout(self)
         self._row.setContentsMargins(0, 6, 0, 6)
         self._row.setSpacing(20)
@@ -57,67 +88,92 @@ class Field(QWidget):
         theme.changed.connect(self._size)
         self._size()
 
-    def _make_editor(self, name: str, about: str) -> QWidget:
+    def _make_editor(self) -> Editor:
         if self.way in ("choices", "yes_no"):
-            part = QWidget()
-            column = QVBoxLayout(part)
-            column.setContentsMargins(0, 0, 0, 0)
-            column.setSpacing(0)
-            kinds = choices_of(self.key) if self.way == "choices" else ("",)
-            for kind in kinds:
-                tick = QCheckBox(_tr(_CHOICES.get(kind, kind)) if kind else _tr("yes"))
-                tick.setAccessibleName(f"{name}: {tick.text()}")
-                tick.setAccessibleDescription(about)
-                tick.toggled.connect(lambda _on: self.changed.emit())
-                self.ticks[kind] = tick
-                column.addWidget(tick)
-            return part
-        self.line = QLineEdit()
-        self.line.setAccessibleName(name)
-        self.line.setAccessibleDescription(about)
-        self.line.setPlaceholderText(_tr(_EXAMPLES[self.key]) if self.key in _EXAMPLES else "")
-        self.line.textChanged.connect(lambda _text: self.changed.emit())
-        return self.line
+            return TicksEditor(self.key, self._words, lambda kind: _tr(_CHOICES.get(kind, kind)))
+        if self.way == "language":
+            return ChoiceEditor(self.key, [(code, NAMES.get(code, code)) for code in LANGUAGES])
+        if self.way == "date":
+            return DayEditor(self.key, self._words, self._theme)
+        return LineEditor(self.key, _tr(_EXAMPLES[self.key]) if self.key in _EXAMPLES else "")
+
+    @property
+    def line(self) -> QLineEdit | None:
+        """The line to type in, where there is one."""
+        return self.editor.line if isinstance(self.editor, LineEditor) else None
+
+    @property
+    def ticks(self) -> dict[str, QCheckBox]:
+        """What can be ticked."""
+        return self.editor.ticks if isinstance(self.editor, TicksEditor) else {}
 
     def show_value(self, value: Any) -> None:
-        """Fill in a value of the brief."""
-        if self.way == "yes_no":
-            self.ticks[""].setChecked(bool(value))
-        elif self.way == "choices":
-            for kind, tick in self.ticks.items():
-                tick.setChecked(kind in value)
-        elif self.line is not None:
-            text = as_text(self.key, value)
-            self.line.setText(figures(text) if self.way == "number" else text)
-            self.line.setCursorPosition(0)
+        """Fill in a value of the brief that is saved."""
+        self.fill(self.editor.text_of(value))
+        self._saved = self.editor.text()
+        self._mark()
+
+    def fill(self, text: str) -> None:
+        """Fill in what was typed before, without telling anybody."""
+        self.editor.blockSignals(True)
+        self.editor.fill(text)
+        self.editor.blockSignals(False)
+        self._mark()
 
     def raw(self) -> Any:
         """The value as the file would hold it, ``None`` where it is left out."""
-        if self.way == "yes_no":
-            return self.ticks[""].isChecked()
-        if self.line is None:
-            return [kind for kind, tick in self.ticks.items() if tick.isChecked()]
-        return as_raw(self.key, self.line.text())
+        return self.editor.raw()
 
-    def tell(self, trouble: str, effect: str) -> None:
-        """Say what is wrong, else what the setting means for this class."""
-        told = trouble or said(effect)
-        self.told.setText(told)
-        restyle(self.told, "kind", "look" if trouble else "small")
-        described = f"{_tr(ALLOWED[self.key].about)} {told}".strip()
-        for editor in (self.line, *self.ticks.values()):
-            if editor is not None:
-                editor.setAccessibleDescription(described)
+    @property
+    def unsaved(self) -> bool:
+        """Whether it is not as it is saved."""
+        return self._differs_from(self._saved)
+
+    def _differs_from(self, text: str) -> bool:
+        left_out = self._default if self._may_be_empty else ""
+        one, other = (self.editor.raw_of(one or left_out) for one in (self.editor.text(), text))
+        return bool(one != other)
+
+    def go_back(self) -> None:
+        """Back to what it usually is."""
+        self.editor.fill(self._default)
+        self.set_focus()
+
+    def tell(self, trouble: str, effect: str, doubt: str = "") -> None:
+        """Say what is wrong, else what may be, else what the setting means for this class."""
+        words = said(trouble or doubt or effect)
+        self.told.setText(words)
+        restyle(self.told, "kind", "look" if trouble or doubt else "small")
+        for part in self.editor.parts:
+            part.setAccessibleDescription(f"{self._about_words} {words}".strip())
 
     def set_focus(self) -> None:
         """Give the keyboard to the editor."""
-        editor = self.line or next(iter(self.ticks.values()))
-        editor.setFocus()
+        self.editor.parts[0].setFocus()
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """What follows stands to the right, or below where there is no room."""
         super().resizeEvent(event)
         self._place()
+
+    def _on_changed(self) -> None:
+        self._mark()
+        self.changed.emit()
+
+    def _mark(self) -> None:
+        self._name.setText(f"● {self._words}" if self.unsaved else self._words)
+        other = self._differs_from(self._default) and self.key not in _OWN
+        if other and self._default:
+            words = _tr("Back to the usual: {value}")
+            self.usual.show_link(words.format(value=self._usual_words()), True)
+        self.usual.setVisible(bool(other and self._default))
+
+    def _usual_words(self) -> str:
+        if self.ticks:
+            return ", ".join(self.ticks[kind].text() for kind in self._default.split())
+        if isinstance(self.editor, ChoiceEditor):
+            return NAMES.get(self._default, self._default)
+        return self._default
 
     def _place(self) -> None:
         narrow = self.width() < self._theme.px(_ROOM)
@@ -132,20 +188,21 @@ class Field(QWidget):
             self._row.addWidget(self.told, 5, Qt.AlignmentFlag.AlignTop)
 
     def _size(self) -> None:
-        self._editor.setFixedWidth(self._theme.px(_EDITOR_WIDTH))
+        self.editor.setFixedWidth(self._theme.px(_EDITOR_WIDTH))
+        self.usual.setFixedWidth(self._theme.px(_EDITOR_WIDTH))
         self._place()
 
 
+_OWN = ("title",)  # nobody wants the usual one back
 _CHOICES = {
     "setup_photo": "photo of the set-up",
     "selfie": "photo of the learner with it",
     "photo": "any photo",
     "swing_video": "swing video",
     "report": "report",
+    "yes": "yes",
 }
 _EXAMPLES = {
-    "opens": "year-month-day",
-    "closes": "year-month-day",
     "support_height_m": "not given",
     "late.most_days": "every day counts",
     "place.latitude_deg": "not given",

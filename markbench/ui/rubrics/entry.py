@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
 from markbench.ui.look.theme import Theme
@@ -35,6 +35,9 @@ class Entry(QWidget):
         self._told.hide()
         self._meant = ""
         self._wrong = ""
+        self.setProperty("kind", "stop")  # Escape leaves the field for it
+        self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
+        self.setAccessibleName(words)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(2)

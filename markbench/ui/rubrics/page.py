@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -31,6 +32,7 @@ from markbench.ui.parts import IconButton, button, frame, label, quiet_scroll
 from markbench.ui.rubrics.criterion_form import CriterionForm
 from markbench.ui.rubrics.entry import Entry
 from markbench.ui.rubrics.preview import PreviewPanel
+from markbench.ui.unfinished import Pending
 
 if TYPE_CHECKING:
     from markbench.session import Session
@@ -46,16 +48,32 @@ def rubric_file(session: Session) -> Path:
     return own if own.is_file() else SHIPPED / name
 
 
-class RubricPage(QWidget):
-    """``left``: nothing was changed. Where it is saved, the desk tells that it is outdated."""
+@dataclass(frozen=True, slots=True)
+class Typed:
+    """A rubric as it was left: its text, what can be taken back, and where one stood."""
 
+    text: str
+    past: tuple[str, ...]
+    undone: tuple[str, ...]
+    row: int
+    name: str
+    use: bool
+
+
+class RubricPage(QWidget):
+    """``left``: away from here; what is written is kept. Where it is saved, the desk tells that
+    the page is outdated.
+    """
+
+    NAME = "rubric"
     left = Signal()
 
-    def __init__(self, desk: Desk, theme: Theme) -> None:
+    def __init__(self, desk: Desk, theme: Theme, pending: Pending) -> None:
         super().__init__()
-        self._desk, self._theme = desk, theme
+        self._desk, self._theme, self._pending = desk, theme, pending
         path = rubric_file(desk.held)
         self.sheet = RubricSheet.open(path)
+        self._saved = self.sheet.text
         own = path.parent == desk.held.folder
         self.form: CriterionForm | None = None
         self.rubric: Rubric | None = None
@@ -87,9 +105,14 @@ class RubricPage(QWidget):
         self._later.setInterval(_PAUSE_MS)
         self._later.timeout.connect(self.judge)
         self._lay_out()
-        self._fill(0)
+        typed = pending.of(self.NAME)
+        self._take_up(typed) if isinstance(typed, Typed) else self._fill(0)
         theme.changed.connect(self._size)
         self._size()
+
+    def show_first(self) -> None:
+        """Give the keyboard to the first field."""
+        self.title.field.setFocus()
 
     def _lay_out(self) -> None:
         side = QVBoxLayout()
@@ -145,7 +168,10 @@ class RubricPage(QWidget):
         how.addWidget(self.use)
         how.addStretch(1)
         deeds = QHBoxLayout()
-        deeds.addWidget(button(self.tr("Leave it as it was"), "", self.left.emit))
+        self.discard = button(self.tr("Discard the changes"), "", self._discard)
+        self.discard.setToolTip(self.tr("Undo brings them back."))
+        deeds.addWidget(button(self.tr("Back to the class"), "", self.left.emit))
+        deeds.addWidget(self.discard)
         deeds.addWidget(self.save)
         self._bottom = QBoxLayout(QBoxLayout.Direction.LeftToRight)
         self._bottom.addWidget(self.trouble, 1)
@@ -221,6 +247,51 @@ class RubricPage(QWidget):
             self.sheet.remove(row)
             self._fill(max(row - 1, 0))
 
+    # --- left in the middle -----------------------------------------------------------
+
+    def typed(self) -> Typed | None:
+        """What was changed and is not saved."""
+        self._remember()
+        if self.sheet.text == self._saved:
+            return None
+        return Typed(
+            self.sheet.text,
+            tuple(self._past),
+            tuple(self._undone),
+            self.list.currentRow(),
+            self.name.text(),
+            self.use.isChecked(),
+        )
+
+    def _take_up(self, typed: Typed) -> None:
+        self._past, self._undone = list(typed.past), list(typed.undone)
+        self.name.setText(typed.name)
+        self.use.setChecked(typed.use)
+        self._go_back_to(typed.text, typed.row)
+
+    def save_now(self) -> bool:
+        """Save before this returns; what is in the way is said."""
+        self.judge()
+        if self.rubric is None:
+            return False
+        self._desk.finish()
+        try:
+            self._desk.held.save_rubric(self.name.text(), self.sheet.text, use=self.use.isChecked())
+        except Exception as error:  # a name that will not do, the disk, the journal: all are told
+            self._failed(error)
+            return False
+        self._saved = self.sheet.text
+        return True
+
+    def _discard(self) -> None:
+        """Back to what is saved, as a step that Undo takes back."""
+        self._remember()
+        self._past.append(self._now)
+        self._undone.clear()
+        self._go_back_to(self._saved)
+
+    # --- taken back, done again -------------------------------------------------------
+
     def _undo(self) -> None:
         self._remember()  # what was typed a moment ago, too
         if self._past:
@@ -232,12 +303,12 @@ class RubricPage(QWidget):
             self._past.append(self._now)
             self._go_back_to(self._undone.pop())
 
-    def _go_back_to(self, text: str) -> None:
+    def _go_back_to(self, text: str, row: int | None = None) -> None:
         self._now = text
         self.sheet.restore(text)
         if isinstance(self.title.field, QLineEdit):
             self.title.field.setText(self.sheet.title)
-        self._fill(max(self.list.currentRow(), 0))
+        self._fill(max(self.list.currentRow() if row is None else row, 0))
 
     def _remember(self) -> None:
         if self.sheet.text != self._now:
@@ -257,6 +328,7 @@ class RubricPage(QWidget):
         self._remember()
         self.undo.setEnabled(bool(self._past))
         self.redo.setEnabled(bool(self._undone))
+        self.discard.setEnabled(self.sheet.text != self._saved)
         session = self._desk.session
         self.rubric, self.told = self.sheet.check(session.brief.feedback_language)
         self._tell()
@@ -312,12 +384,17 @@ class RubricPage(QWidget):
         held, text, name = self._desk.held, self.sheet.text, self.name.text()
         use = self.use.isChecked()
         self.save.setEnabled(False)
-        self._desk.do_long(
+        self._pending.save(
             self,
+            self._desk,
             lambda _progress, _stop: held.save_rubric(name, text, use=use),
-            done=lambda _none: self.left.emit(),  # nothing was changed, or this page is gone
+            done=lambda: self._leave_saved(text),
             failed=self._failed,
         )
+
+    def _leave_saved(self, text: str) -> None:
+        self._saved = text
+        self.left.emit()
 
     def _failed(self, error: Exception) -> None:
         self.save.setEnabled(True)
