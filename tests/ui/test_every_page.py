@@ -237,7 +237,7 @@ def test_what_is_asked_for_in_a_field_can_be_read(qtbot: QtBot, theme: Theme) ->
 @pytest.mark.parametrize(
     ("page", "words"),
     [
-        ("brief", "Save and draft again"),
+        ("brief", "Table of readings…"),
         ("rubric", "Add a level"),
         ("rubric", "Take the criterion away"),
         ("sheet", "Evidence: All there, 3 marks"),

@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 from PySide6.QtCore import QTimer, Signal
 from PySide6.QtGui import QKeySequence, QResizeEvent, QShortcut
 from PySide6.QtWidgets import (
-    QBoxLayout,
     QCheckBox,
     QHBoxLayout,
     QLineEdit,
@@ -26,6 +25,7 @@ from markbench.session.rubric_preview import Preview, preview
 from markbench.session.rubric_sheet import RubricSheet, Told
 from markbench.ui.background import Task, in_background
 from markbench.ui.desk import Desk
+from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
 from markbench.ui.mishaps import plainly
 from markbench.ui.parts import IconButton, button, frame, label, quiet_scroll
@@ -94,7 +94,7 @@ class RubricPage(QWidget):
         self.name.setAccessibleName(self.tr("Name to save the rubric under"))
         self.use = QCheckBox(self.tr("use it for this class"))
         self.use.setChecked(True)
-        self.save = button(self.tr("Save in the class folder"), "deed", self._save)
+        self.save = button(self.tr("Save"), "deed", self._save)
         self.trouble = label(kind="look", wrap=True)
         self.turn = button(self.tr("What this class would get"), "", self._place)
         self.turn.setCheckable(True)
@@ -161,23 +161,23 @@ class RubricPage(QWidget):
         row.addWidget(self._side)
         row.addWidget(sheet, 1)
 
-    def _foot(self) -> QBoxLayout:
-        how = QHBoxLayout()
-        how.addWidget(label(self.tr("Save as"), "quiet"))
-        how.addWidget(self.name)
-        how.addWidget(self.use)
-        how.addStretch(1)
-        deeds = QHBoxLayout()
+    def _foot(self) -> QVBoxLayout:
+        foot = QVBoxLayout()
+        foot.setSpacing(4)
+        foot.addWidget(self.trouble)
+        deeds = FlowLayout(spacing=8)
         self.discard = button(self.tr("Discard the changes"), "", self._discard)
         self.discard.setToolTip(self.tr("Undo brings them back."))
-        deeds.addWidget(button(self.tr("Back to the class"), "", self.left.emit))
-        deeds.addWidget(self.discard)
-        deeds.addWidget(self.save)
-        self._bottom = QBoxLayout(QBoxLayout.Direction.LeftToRight)
-        self._bottom.addWidget(self.trouble, 1)
-        self._bottom.addLayout(how)
-        self._bottom.addLayout(deeds)
-        return self._bottom
+        back = button(self.tr("Back to the class"), "", self.left.emit)
+        name = QWidget()
+        line = QHBoxLayout(name)
+        line.setContentsMargins(0, 0, 0, 0)
+        line.addWidget(label(self.tr("Save as"), "quiet"))
+        line.addWidget(self.name)
+        for part in (name, self.use, self.save, self.discard, back):
+            deeds.addWidget(part)
+        foot.addLayout(deeds)
+        return foot
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Where there is no room for both, the form and the class are shown by turns."""
@@ -188,8 +188,6 @@ class RubricPage(QWidget):
         narrow = self.width() < self._theme.px(_ROOM)
         if narrow != self._narrow:
             self._narrow = narrow
-            across, down = QBoxLayout.Direction.LeftToRight, QBoxLayout.Direction.TopToBottom
-            self._bottom.setDirection(down if narrow else across)
             self._show_row(self.list.currentRow())
         self._place()
 
@@ -374,7 +372,7 @@ class RubricPage(QWidget):
         one_wrong = self.tr("One thing is not right yet (▲).")
         more = self.tr("{n} things are not right yet (▲).").format(n=count)
         self.trouble.setText("" if not count else one_wrong if count == 1 else more)
-        self.trouble.setVisible(bool(count) or not self._narrow)
+        self.trouble.setVisible(bool(count))
         self.save.setEnabled(not count and not self._desk.held.read_only)
 
     def _save(self) -> None:
