@@ -15,7 +15,7 @@ import tomlkit
 
 from markbench.intake.brief_file import parse_brief, value_of
 from markbench.intake.brief_rules import ALLOWED, EVIDENCE
-from markbench.model import Brief
+from markbench.model import Brief, Figures, say
 
 Way = Literal[
     "text", "number", "numbers", "share", "one_in", "date", "pairs", "grades", "language",
@@ -73,10 +73,10 @@ def as_text(key: str, value: Any) -> str:
         return _percent(value)
     if way == "one_in":
         many = round(1 / value)
-        return f"1 in {many}" if abs(many * value - 1) < 1e-3 else _percent(value)
+        return say("1 in {n}", n=many) if abs(many * value - 1) < 1e-3 else _percent(value)
     if isinstance(value, tuple):
         return ", ".join(str(item) for item in value)
-    return f"{value:.12g}" if isinstance(value, float) else str(value)
+    return Figures(f"{value:.12g}") if isinstance(value, float) else str(value)
 
 
 def as_raw(key: str, text: str) -> Any:
@@ -129,8 +129,8 @@ def check(raws: Mapping[str, Any]) -> tuple[Brief, dict[str, str]]:
     return brief, told
 
 
-def _percent(value: float) -> str:
-    return f"{100 * value:.10g} %"
+def _percent(value: float) -> Figures:
+    return Figures(f"{100 * value:.10g} %")
 
 
 def _share(text: str, way: Way) -> float | str:

@@ -22,6 +22,7 @@ from PySide6.QtWidgets import (
 )
 from shiboken6 import isValid
 
+from markbench.ui.mishaps import plainly
 from markbench.ui.parts import button
 
 if TYPE_CHECKING:
@@ -100,7 +101,7 @@ class Pending(QObject):
             if isValid(page):
                 failed(error)
             else:
-                self._window._say_trouble(str(error))
+                self._window._say_trouble(plainly(error))
 
         desk.do_long(self, work, saved, refused)
 

@@ -23,6 +23,7 @@ from PySide6.QtWidgets import (
 
 from markbench.session.brief_form import as_raw, as_text, choices_of, way_of
 from markbench.ui.look.dates import day, locale, read_day
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import IconButton
 
@@ -50,7 +51,7 @@ class Editor(QWidget):
 
     def text_of(self, value: Any) -> str:
         """A value of the brief as it is filled in."""
-        return as_text(self.key, value)
+        return said(as_text(self.key, value))
 
     def text(self) -> str:
         """What is filled in."""
