@@ -12,7 +12,7 @@ from markbench.session.order import in_order
 from markbench.ui.bench.model import ClassModel
 from markbench.ui.bench.rows import Axes, LearnerRow
 from markbench.ui.desk import Desk
-from markbench.ui.look.said import said
+from markbench.ui.look.said import figures, said
 
 Index = QModelIndex | QPersistentModelIndex
 STRIP = int(Qt.ItemDataRole.UserRole)
@@ -97,7 +97,9 @@ class StripModel(QAbstractListModel):
         return Strip(
             row=self._learners.rows[self._learners.number_of(learner)],
             readings=tuple(
-                f"{100 * one.length_m:.1f}  " + "  ".join(f"{t:.2f}" for t in one.timings_s)
+                figures(
+                    "  ".join((f"{100 * one.length_m:.1f}", *(f"{t:.2f}" for t in one.timings_s)))
+                )
                 for one in rows
             ),
             level=None if mark is None else mark.level,

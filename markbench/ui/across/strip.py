@@ -23,6 +23,7 @@ from markbench.model import Concern, Criterion
 from markbench.ui.across.model import STRIP, Strip, StripModel
 from markbench.ui.bench.card import paint_small_graph
 from markbench.ui.look.marks import paint_concern, paint_piece, pen
+from markbench.ui.look.said import figures
 from markbench.ui.look.theme import Theme
 from markbench.ui.look.words import fitted
 
@@ -172,7 +173,7 @@ class StripDelegate(QStyledItemDelegate):
         self._paint_words(painter, strip, _column(box, place.words))
         for level, (x, wide) in zip(levels, place.levels, strict=True):
             cell = QRectF(box.left() + x, box.top(), wide, box.height())
-            self._paint_level(painter, strip, level.name, f"{level.marks:g}", cell)
+            self._paint_level(painter, strip, level.name, figures(f"{level.marks:g}"), cell)
         painter.restore()
 
     def _paint_readings(self, painter: QPainter, strip: Strip, box: QRectF) -> None:

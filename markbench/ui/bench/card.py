@@ -23,7 +23,7 @@ from markbench.ui.bench.model import ROW, ClassModel
 from markbench.ui.bench.names import set_name
 from markbench.ui.bench.rows import Axes, LearnerRow
 from markbench.ui.look.marks import paint_concern, paint_piece, pen
-from markbench.ui.look.said import said
+from markbench.ui.look.said import figures, said
 from markbench.ui.look.theme import Theme
 
 _GAP = 4
@@ -233,12 +233,12 @@ def _paint_total(painter: QPainter, row: LearnerRow, box: QRectF, theme: Theme) 
     colours = theme.palette
     if row.finished and row.total is not None:
         font, colour = theme.font("small", bold=True), colours.deed
-        text = f"{row.total:g} / {row.most:g}"
+        text = figures(f"{row.total:g} / {row.most:g}")
     elif row.drafted is not None:
         font, colour = theme.font("small"), colours.pencil
         font.setItalic(True)
         words = QCoreApplication.translate("CardDelegate", "draft {marks:g} / {most:g}")
-        text = words.format(marks=row.drafted, most=row.most)
+        text = figures(words.format(marks=row.drafted, most=row.most))
     else:
         return
     painter.setFont(font)

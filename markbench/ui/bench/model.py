@@ -17,9 +17,10 @@ from PySide6.QtCore import (
     Signal,
 )
 
+from markbench.checks.pieces import PIECE_WORDS
 from markbench.ui.bench.rows import Axes, LearnerRow, learner_row, plain
 from markbench.ui.desk import Desk
-from markbench.ui.look.said import said
+from markbench.ui.look.said import figures, said
 
 Index = QModelIndex | QPersistentModelIndex
 ROW = int(Qt.ItemDataRole.UserRole)
@@ -69,13 +70,14 @@ class ClassModel(QAbstractListModel):
         if row.changed:
             parts.append(self.tr("changed since it was marked"))
         if row.missing:
-            names = ", ".join(kind.replace("_", " ") for kind in row.missing)
+            names = ", ".join(said(PIECE_WORDS[kind]) for kind in row.missing)
             parts.append(self.tr("missing: {pieces}").format(pieces=names))
         parts.append(self.tr("{look} to look at, {ask} to ask").format(look=row.look, ask=row.ask))
         if row.summary:
             parts.append(said(row.summary))
         if row.finished and row.total is not None:
-            parts.append(self.tr("marked, {n:g} of {most:g}").format(n=row.total, most=row.most))
+            total = self.tr("marked, {n:g} of {most:g}").format(n=row.total, most=row.most)
+            parts.append(figures(total))
         else:
             parts.append(
                 self.tr("{n} of {of} criteria marked").format(n=row.marked, of=row.criteria)

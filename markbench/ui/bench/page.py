@@ -23,6 +23,7 @@ from markbench.ui.bench.model import ClassModel, ClassOrder, Filters
 from markbench.ui.bench.settle import SettlePanel
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
+from markbench.ui.look.said import figures
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button, label
 
@@ -342,11 +343,9 @@ class ClassPage(QWidget):
         self.foot.legend.changed.setVisible(changed)
         self.chips["changed"].setVisible(changed or self.chips["changed"].isChecked())
         axes = self.model.axes
-        self.foot.legend.axes.setText(
-            self.tr(
-                "Graphs: T² to {t:.1f} s² against L to {l:.0f} cm; grey line: the class"
-            ).format(t=axes.largest_s2, l=100 * axes.longest_m)
-        )
+        words = self.tr("Graphs: T² to {t:.1f} s² against L to {l:.0f} cm; grey line: the class")
+        extent = words.format(t=axes.largest_s2, l=100 * axes.longest_m)
+        self.foot.legend.axes.setText(figures(extent))
         if self.isVisible():
             self._show_order()
 

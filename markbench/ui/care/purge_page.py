@@ -10,6 +10,7 @@ from shiboken6 import isValid
 
 from markbench.ui.care.sheet import CareSheet
 from markbench.ui.desk import Desk
+from markbench.ui.look.said import figures
 from markbench.ui.look.theme import Theme
 from markbench.ui.mishaps import plainly
 from markbench.ui.moderation.paper import Roll
@@ -149,4 +150,6 @@ class PurgePage(CareSheet):
 
 
 def _size(size_bytes: int) -> str:
-    return f"{size_bytes / 1e6:.1f} MB" if size_bytes >= 50_000 else f"{size_bytes / 1e3:.1f} kB"
+    if size_bytes >= 50_000:
+        return figures(f"{size_bytes / 1e6:.1f} MB")
+    return figures(f"{size_bytes / 1e3:.1f} kB")

@@ -18,6 +18,7 @@ from markbench.session.since_marked import RowChange, row_changes
 from markbench.ui.background import Task, in_background
 from markbench.ui.desk import Desk
 from markbench.ui.handins.since import file_and_time, lengths_words, piece_lines, since_words
+from markbench.ui.look.said import figures
 from markbench.ui.look.theme import Theme
 from markbench.ui.mishaps import plainly
 from markbench.ui.parts import label
@@ -87,7 +88,7 @@ def _cell(reading: Reading | None, column: int) -> str:
     if reading is None:
         return "–"
     if column == 0:
-        return f"{100 * reading.length_m:.1f}"
+        return figures(f"{100 * reading.length_m:.1f}")
     if column == 1:
         return str(reading.swings)
     return "  ".join(f"{t.time_s:.{2 if t.decimals is None else t.decimals}f}"

@@ -13,13 +13,14 @@ from markbench.checks.wording import signed
 from markbench.session.overview import BREAK, RUN, OneMark, Pace, running_mean
 from markbench.ui.look.dates import short_day_and_time
 from markbench.ui.look.marks import pen
+from markbench.ui.look.said import figures
 from markbench.ui.overview.figure import Look, Spot, say_empty, solid, tr, words, x_axis, y_axis
 
 _MINUTES = round(BREAK.total_seconds() / 60)
 
 
 def _departure(marks: float) -> str:
-    return signed(marks).removesuffix(".00")
+    return figures(signed(marks).removesuffix(".00"))
 
 
 @dataclass(frozen=True, slots=True)
@@ -144,7 +145,7 @@ class PaceFigure:
             text += " " + tr("Median {a:.1f} min (dashed), {b:.0f} min in all.").format(
                 a=middle, b=total
             )
-        return text
+        return figures(text)
 
     def height(self, look: Look) -> float:
         """As high as the drift beside it."""

@@ -14,6 +14,7 @@ from PySide6.QtCore import QCoreApplication, QLineF, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QFont, QFontMetricsF, QPainter, QPolygonF
 
 from markbench.ui.look.marks import pen
+from markbench.ui.look.said import figures
 from markbench.ui.look.theme import Theme
 from markbench.ui.look.tokens import LIGHT, PLAIN, TYPE, Palette
 
@@ -177,7 +178,7 @@ def y_axis(
 
 
 def _number(value: float) -> str:
-    return f"{value:g}".replace("-", "−")
+    return figures(f"{value:g}".replace("-", "−"))
 
 
 def say_empty(painter: QPainter, box: QRectF, text: str, look: Look) -> list[Spot]:

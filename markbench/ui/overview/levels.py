@@ -10,6 +10,7 @@ from PySide6.QtGui import QPainter
 
 from markbench.session.overview import CriterionCount
 from markbench.ui.look.marks import pen
+from markbench.ui.look.said import figures
 from markbench.ui.look.words import fitted
 from markbench.ui.overview.figure import Look, Spot, say_empty, solid, tr, words
 
@@ -97,7 +98,7 @@ class LevelsFigure:
                 over = QRectF(x - each / 2, top - line - 1, 2 * each, line)
                 words(painter, over, str(count), colours.ink, middle)
             under = QRectF(x, area.bottom() + 2, each, line)
-            words(painter, under, f"{level.marks:g}", colours.pencil, middle)
+            words(painter, under, figures(f"{level.marks:g}"), colours.pencil, middle)
             text = tr("{title}, {level}: {marked} marked, {drafted} drafted").format(
                 title=criterion.title, level=level.level, marked=len(level.marked),
                 drafted=len(level.drafted),

@@ -12,6 +12,7 @@ from PySide6.QtGui import QColor, QPainter
 from markbench.physics.reporting import with_uncertainty
 from markbench.session.overview import OneG, SpreadOfG
 from markbench.ui.look.marks import pen
+from markbench.ui.look.said import figures, said
 from markbench.ui.look.tokens import Palette
 from markbench.ui.overview.figure import Look, Spot, say_empty, tr, wedge, words, x_axis
 
@@ -67,7 +68,7 @@ class SpreadFigure:
                 parts.append(tr("{n} beyond the axis (wedges)").format(n=beyond))
         if spread.without:
             parts.append(tr("{n} without readings that give one").format(n=len(spread.without)))
-        return "; ".join(parts) + "."
+        return figures("; ".join(parts) + ".")
 
     @property
     def limits(self) -> tuple[float, float]:
@@ -135,5 +136,5 @@ class SpreadFigure:
         value = with_uncertainty(one.g, (one.high95 - one.low95) / 2 / _Z95, "m/s²")
         name = self.names.get(one.learner, one.learner)
         return tr("{name}: g = {value}, 95 % interval {low:.2f} to {high:.2f} m/s²").format(
-            name=name, value=value, low=one.low95, high=one.high95
+            name=name, value=said(value), low=one.low95, high=one.high95
         )

@@ -16,7 +16,7 @@ from markbench.ui.desk import Desk
 from markbench.ui.feedback.editor import FeedbackEditor
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.dates import short_day_and_time
-from markbench.ui.look.said import said
+from markbench.ui.look.said import figures, said
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, LinkLabel, button, label, restyle
 from markbench.ui.text_field import TextField
@@ -90,12 +90,14 @@ class CriterionCard(QFrame):
 
     def _level_button(self, name: str) -> QPushButton:
         level = next(one for one in self.criterion.levels if one.name == name)
-        words = self.tr("{level} · {marks:g}").format(level=level.name, marks=level.marks)
+        words = figures(self.tr("{level} · {marks:g}").format(level=level.name, marks=level.marks))
         made = button(words, "level", partial(self.choose_level, name), tip=level.descriptor)
         made.setCheckable(True)
         made.setAccessibleName(
-            self.tr("{c}: {level}, {marks:g} marks").format(
-                c=self.criterion.title, level=level.name, marks=level.marks
+            figures(
+                self.tr("{c}: {level}, {marks:g} marks").format(
+                    c=self.criterion.title, level=level.name, marks=level.marks
+                )
             )
         )
         return made
@@ -134,9 +136,9 @@ class CriterionCard(QFrame):
         self._show_deeds()
         if moved is not None and mark is not None:
             words = self.tr("{level} · {marks:g}")
-            drafted = words.format(level=moved.level, marks=moved.marks)
+            drafted = figures(words.format(level=moved.level, marks=moved.marks))
             self.take.setText(self.tr("Take {level}").format(level=drafted))
-            given = words.format(level=mark.level, marks=mark.marks)
+            given = figures(words.format(level=mark.level, marks=mark.marks))
             self.keep.setText(self.tr("Keep {level}").format(level=given))
         self.accept.setText(self.tr("Accept draft") if draft.level else self.tr("No draft"))
         self.accept.setEnabled(draft.level is not None and mark is None)
@@ -230,12 +232,12 @@ class CriterionCard(QFrame):
         return told.format(who=mark.by, when=words)
 
     def _moved_words(self, moved: Moved) -> str:
-        level = self.tr("{level} · {marks:g}").format(level=moved.level, marks=moved.marks)
+        at = self.tr("{level} · {marks:g}").format(level=moved.level, marks=moved.marks)
         words = {
             "readings": self.tr("▲ Readings corrected since; the draft would now be {level}."),
             "agreed": self.tr("▲ Explanation agreed since; the draft would now be {level}."),
         }.get(moved.why, self.tr("▲ The draft has changed since; it would now be {level}."))
-        return words.format(level=level)
+        return words.format(level=figures(at))
 
     def _show_reasons(self, reasons: tuple[Reason, ...]) -> None:
         while len(self._reasons) < len(reasons):

@@ -11,6 +11,7 @@ from PySide6.QtCore import QCoreApplication
 from markbench.model import Analysis, Explanation
 from markbench.physics.pendulum import FOUR_PI_SQUARED
 from markbench.physics.reporting import with_uncertainty
+from markbench.ui.look.said import figures, said
 
 Points = tuple[list[float], list[float]]
 
@@ -71,7 +72,7 @@ def curves(
         largest_s2=largest,
         largest_residual=_largest((abs(y) for y in residuals[1]), 0.0) or 0.05,
         line_words=_line_words(analysis),
-        law_words=_tr("local g {g:.2f} m/s²").format(g=analysis.local.g),
+        law_words=figures(_tr("local g {g:.2f} m/s²").format(g=analysis.local.g)),
         ghost_words=_tr("without the slip") if mended else "",
     )
 
@@ -85,7 +86,7 @@ def _line_words(analysis: Analysis) -> str:
     if analysis.line is None:
         return _tr("no line: two different lengths are needed")
     value = with_uncertainty(analysis.line.g, analysis.line.u_g, "m/s²")
-    return _tr("line: g = {value}").format(value=value)
+    return _tr("line: g = {value}").format(value=said(value))
 
 
 def _tr(text: str) -> str:

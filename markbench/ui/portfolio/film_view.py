@@ -13,6 +13,7 @@ from PySide6.QtGui import QImage, QKeyEvent
 from PySide6.QtWidgets import QHBoxLayout, QPushButton, QSlider, QVBoxLayout, QWidget
 
 from markbench.ui.background import in_background
+from markbench.ui.look.said import figures
 from markbench.ui.look.theme import Theme
 from markbench.ui.mishaps import plainly
 from markbench.ui.parts import IconButton, button, label
@@ -257,7 +258,7 @@ class FilmView(QWidget):
     def _say(self) -> None:
         if self._film is not None:
             seconds = self._film.times_s[self._at] - self._film.times_s[self._zero]
-            words = self.tr("{s:.2f} s · frame {n}").format(s=seconds, n=self._at + 1)
+            words = figures(self.tr("{s:.2f} s · frame {n}").format(s=seconds, n=self._at + 1))
             if self._marks_s:
                 done = sum(mark <= self._now_s() for mark in self._marks_s)
                 words += self.tr(" · swing {n} of {of}").format(n=done, of=len(self._marks_s))

@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QApplication, QFrame, QHBoxLayout, QVBoxLayout, QW
 
 from markbench.model import Criterion
 from markbench.ui.desk import Desk
+from markbench.ui.look.said import figures
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button, label, quiet_scroll, restyle
 from markbench.ui.portfolio.criterion import CriterionCard
@@ -179,7 +180,8 @@ class MarkingMargin(QFrame):
         done, of = session.progress(learner)
         total, most = session.total(learner), session.rubric.most
         if total is not None and done == of:
-            self._total.setText(self.tr("✓ {n:g} of {most:g}").format(n=total, most=most))
+            words = self.tr("✓ {n:g} of {most:g}").format(n=total, most=most)
+            self._total.setText(figures(words))
             restyle(self._total, "kind", "ink")
         else:
             marks = session.marks(learner)
@@ -187,7 +189,8 @@ class MarkingMargin(QFrame):
                 marks[d.criterion].marks if d.criterion in marks else d.marks or 0.0
                 for d in session.drafts(learner)
             ]
-            self._total.setText(self.tr("✎ draft {n:g} of {most:g}").format(n=sum(sums), most=most))
+            words = self.tr("✎ draft {n:g} of {most:g}").format(n=sum(sums), most=most)
+            self._total.setText(figures(words))
             restyle(self._total, "kind", "pencil")
         state = self.tr("{n} of {of} marked").format(n=done, of=of)
         if any(session.moved_draft(learner, card.criterion.id) for card in self.cards):

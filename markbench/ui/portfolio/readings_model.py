@@ -16,7 +16,7 @@ from PySide6.QtCore import (
 
 from markbench.model import Concern, Explanation, Finding, Reading, Row, Source, Timing
 from markbench.ui.desk import Desk
-from markbench.ui.look.said import said
+from markbench.ui.look.said import figures, said
 from markbench.ui.portfolio.cells import Cell, cells_of_finding, correction_key, source_at
 
 Index = QModelIndex | QPersistentModelIndex
@@ -200,7 +200,7 @@ class ReadingsModel(QAbstractTableModel):
         values = (computed.period_s, computed.period_squared_s2, computed.g)
         number = values[column - 2 - self._timings]
         places = 2 if column == 4 + self._timings else 3
-        return f"{number:.{places}f}" if math.isfinite(number) else ""
+        return figures(f"{number:.{places}f}") if math.isfinite(number) else ""
 
     def _findings(self, index: Index) -> list[Finding]:
         cell = self.cell_at(index)
@@ -240,9 +240,9 @@ def length_text(reading: Reading) -> str:
     """A length in centimetres with the decimals it was written with."""
     written = 1 if reading.length_raw_decimals is None else reading.length_raw_decimals
     shift = round(math.log10(0.01 / reading.length_unit_m))
-    return f"{100 * reading.length_m:.{max(written + shift, 0)}f}"
+    return figures(f"{100 * reading.length_m:.{max(written + shift, 0)}f}")
 
 
 def time_text(timing: Timing) -> str:
     """A time in seconds with the decimals it was written with."""
-    return f"{timing.time_s:.{2 if timing.decimals is None else timing.decimals}f}"
+    return figures(f"{timing.time_s:.{2 if timing.decimals is None else timing.decimals}f}")

@@ -19,6 +19,7 @@ from PySide6.QtGui import (
 from PySide6.QtWidgets import QSizePolicy, QWidget
 
 from markbench.ui.look.marks import pen
+from markbench.ui.look.said import figures
 from markbench.ui.look.theme import Theme
 
 if TYPE_CHECKING:
@@ -158,7 +159,7 @@ class SwingTrace(QWidget):
         painter.setPen(QColor(self._theme.palette.pencil))
         for number in range(math.floor(span / step) + 1):
             x = self.place_of(self._first_s + number * step)
-            words = f"{number * step:g} s"
+            words = figures(f"{number * step:g} s")
             left = min(max(x - metrics.horizontalAdvance(words) / 2, 0.0),
                        self.width() - metrics.horizontalAdvance(words))  # fmt: skip
             painter.drawText(QPointF(left, self.height() - metrics.descent()), words)

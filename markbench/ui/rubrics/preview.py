@@ -12,6 +12,7 @@ from PySide6.QtWidgets import QComboBox, QSizePolicy, QVBoxLayout, QWidget
 from markbench.model import Criterion
 from markbench.session.rubric_preview import Preview, Shift
 from markbench.ui.look.marks import pen
+from markbench.ui.look.said import figures
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import frame, label, quiet_scroll
 
@@ -124,11 +125,11 @@ class PreviewPanel(QWidget):
             self.changes.clear()
             self.sentences.clear()
             return
-        self.totals.setText(
-            self.tr("Mean of the drafts: {a:.1f} of {am:g} now, {b:.1f} of {bm:g} then.").format(
-                a=found.mean_before, am=found.most_before, b=found.mean_after, bm=found.most_after
-            )
+        words = self.tr("Mean of the drafts: {a:.1f} of {am:g} now, {b:.1f} of {bm:g} then.")
+        means = words.format(
+            a=found.mean_before, am=found.most_before, b=found.mean_after, bm=found.most_after
         )
+        self.totals.setText(figures(means))
         self._shifts = found.shifts[criterion.id]
         before = Counter(one.before for one in self._shifts)
         after = Counter(one.after for one in self._shifts)
