@@ -350,7 +350,7 @@ def write_brief(path: Path, brief: Brief) -> None:
     """Write :func:`brief_text`, whole or not at all. Raises ``OSError`` when the disk refuses."""
     text = brief_text(path, brief)
     part = path.with_name(path.name + ".part")
-    part.write_text(text, "utf-8")
+    part.write_bytes(text.encode("utf-8"))
     os.replace(part, path)
 
 
@@ -362,7 +362,8 @@ def brief_text(path: Path, brief: Brief) -> str:
     """
     import tomlkit  # late: reading a class never needs it
 
-    text = path.read_text("utf-8-sig") if path.exists() else default_brief_text()
+    # Bytes, or the line ends of another system would not be kept.
+    text = path.read_bytes().decode("utf-8-sig") if path.exists() else default_brief_text()
     try:
         document = tomlkit.parse(text)
     except tomlkit.exceptions.TOMLKitError as error:

@@ -235,3 +235,44 @@ def test_written_grades_come_back_and_comments_stay(tmp_path: Path) -> None:
     write_brief(path, brief)
     assert read_brief(path) == (brief, ())
     assert "# ours" in path.read_text("utf-8")
+
+
+def written(path: Path, **changes: object) -> list[str]:
+    write_brief(path, dataclasses.replace(read_brief(path)[0], **changes))
+    return path.read_text("utf-8").splitlines()
+
+
+def test_a_key_is_written_below_the_line_that_has_it_as_a_comment(tmp_path: Path) -> None:
+    path = tmp_path / "brief.toml"
+    path.write_text(default_brief_text(), "utf-8")
+    lines = written(path, closes=dt.date(2026, 3, 20), place=Place(1.5, None))
+    for key, value in (("closes", "2026-03-20"), ("latitude_deg", "1.5")):
+        at = lines.index(f"{key} = {value}")
+        assert lines[at - 1].startswith(f"# {key} = ")
+    assert read_brief(path)[0].closes == dt.date(2026, 3, 20)
+    # Taken out again, its comment is left for the next time.
+    assert "\n".join(written(path, closes=None, place=Place())) + "\n" == default_brief_text()
+
+
+def test_a_key_keeps_to_its_table_and_out_of_texts(tmp_path: Path) -> None:
+    path = tmp_path / "brief.toml"
+    path.write_text(
+        'title = """Pendulum\n# closes = soon\n"""\n[late]\n# height_m = 3\n[place]\n'
+        "# height_m = 60",
+        "utf-8",
+    )
+    lines = written(path, closes=dt.date(2026, 3, 20), place=Place(None, 40.0))
+    assert lines[-2:] == ["# height_m = 60", "height_m = 40.0"]
+    brief, problems = read_brief(path)
+    assert problems == ()
+    assert brief.title == "Pendulum\n# closes = soon"
+    assert brief.closes == dt.date(2026, 3, 20)
+
+
+def test_line_ends_of_windows_are_kept(tmp_path: Path) -> None:
+    path = tmp_path / "brief.toml"
+    path.write_bytes(b"# ours\r\n# closes = 2026-01-30\r\nlengths = 6\r\n")
+    written(path, closes=dt.date(2026, 3, 20))
+    assert path.read_bytes() == (
+        b"# ours\r\n# closes = 2026-01-30\r\ncloses = 2026-03-20\r\nlengths = 6\r\n"
+    )

@@ -81,7 +81,7 @@ class BriefForm(QWidget):
             field.show_value(value_of(brief, key))
         self.judge()
 
-    def show_most(self, most: float) -> None:
+    def show_most(self, most: float | None) -> None:
         """Another rubric was chosen, of so many marks."""
         self._most = most
         self.judge()

@@ -53,6 +53,7 @@ class NewClassPage(QWidget):
         self.form = BriefForm(theme)
         self.form.changed.connect(self._say_form)
         self.rubrics = RubricChooser(theme)
+        self.rubrics.chosen.connect(lambda _name: self.form.show_most(self.rubrics.most))
         self._whose = QWidget()
         QVBoxLayout(self._whose).setContentsMargins(0, 0, 0, 0)
         self.whose: WhosePanel | None = None

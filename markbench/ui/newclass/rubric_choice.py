@@ -46,6 +46,12 @@ class RubricChooser(QWidget):
         able = [c.name for c in self._choices.values() if c.rubric is not None]
         self._pick(stem if stem in able else next(iter(able), ""))
 
+    @property
+    def most(self) -> float | None:
+        """The marks of the chosen rubric."""
+        choice = self._choices.get(self.name)
+        return choice.rubric.most if choice is not None and choice.rubric is not None else None
+
     def focus_choice(self) -> None:
         """Give the keyboard to the chosen rubric."""
         if self.name in self.buttons:
