@@ -5386,6 +5386,90 @@ ist nicht verwendbar</translation>
         <translation>etwas schwingt, aber zu ungleichmäßig für eine verlässliche Schwingungsdauer</translation>
     </message>
     <message>
+        <source>The longest length is to reach {ratio:g} times the shortest.</source>
+        <translation>Die größte Länge soll das {ratio:g}-Fache der kleinsten erreichen.</translation>
+    </message>
+    <message>
+        <source>Not after the last day.</source>
+        <translation>Nicht nach dem letzten Tag.</translation>
+    </message>
+    <message>
+        <source>Not before the first day.</source>
+        <translation>Nicht vor dem ersten Tag.</translation>
+    </message>
+    <message>
+        <source>Not before the last day for handing in.</source>
+        <translation>Nicht vor dem letzten Abgabetag.</translation>
+    </message>
+    <message>
+        <source>Not after the day until which photos and films are kept.</source>
+        <translation>Nicht nach dem Tag, bis zu dem Fotos und Videos aufbewahrt werden.</translation>
+    </message>
+    <message>
+        <source>Less than the longest length.</source>
+        <translation>Kleiner als die größte Länge.</translation>
+    </message>
+    <message>
+        <source>More than the shortest length.</source>
+        <translation>Größer als die kleinste Länge.</translation>
+    </message>
+    <message>
+        <source>At most {ratio:.3g}, with these lengths.</source>
+        <translation>Höchstens {ratio:.3g}, bei diesen Längen.</translation>
+    </message>
+    <message>
+        <source>Some words are needed, 200 letters at most.</source>
+        <translation>Ein paar Wörter sind nötig, höchstens 200 Zeichen.</translation>
+    </message>
+    <message>
+        <source>A whole number from {low} to {high}.</source>
+        <translation>Eine ganze Zahl von {low} bis {high}.</translation>
+    </message>
+    <message>
+        <source>A number from {low:g} to {high:g}.</source>
+        <translation>Eine Zahl von {low:g} bis {high:g}.</translation>
+    </message>
+    <message>
+        <source>A date, as 2026-03-31.</source>
+        <translation>Ein Datum, etwa 2026-03-31.</translation>
+    </message>
+    <message>
+        <source>Whole numbers from 1 to 200, as 10, 20.</source>
+        <translation>Ganze Zahlen von 1 bis 200, etwa 10, 20.</translation>
+    </message>
+    <message>
+        <source>Any of these.</source>
+        <translation>Beliebige von diesen.</translation>
+    </message>
+    <message>
+        <source>A language.</source>
+        <translation>Eine Sprache.</translation>
+    </message>
+    <message>
+        <source>Two ids with &amp; between them, as 07 &amp; 12; a comma before the next pair.</source>
+        <translation>Zwei Kennungen mit &amp; dazwischen, etwa 07 &amp; 12; vor dem nächsten Paar ein Komma.</translation>
+    </message>
+    <message>
+        <source>Yes or no.</source>
+        <translation>Ja oder nein.</translation>
+    </message>
+    <message>
+        <source>Grades with their least marks, as A = 16, B = 13; no two with the same.</source>
+        <translation>Noten mit ihrer kleinsten Punktzahl, etwa A = 16, B = 13; keine zwei mit derselben.</translation>
+    </message>
+    <message>
+        <source>A share from 0.1 % to 50 %.</source>
+        <translation>Ein Anteil von 0,1 % bis 50 %.</translation>
+    </message>
+    <message>
+        <source>A share from 0.01 % to 50 %.</source>
+        <translation>Ein Anteil von 0,01 % bis 50 %.</translation>
+    </message>
+    <message>
+        <source>One in so many, from 1 in 10 to 1 in 10000.</source>
+        <translation>Eine von so vielen, von 1 von 10 bis 1 von 10000.</translation>
+    </message>
+    <message>
         <source>No heading of a class list was found in {file}; one row should name the columns, as “id, name, group”.</source>
         <translation>In {file} ist kein Kopf einer Klassenliste zu finden; eine Zeile sollte die Spalten nennen, etwa „id, name, group“.</translation>
     </message>
@@ -6422,6 +6506,18 @@ ist nicht verwendbar</translation>
         <translation>Von den {n} Lernenden: {parts}.</translation>
     </message>
     <message>
+        <source>Stands over the task sheet, the mark sheet and every feedback sheet ({n}).</source>
+        <translation>Steht über dem Aufgabenblatt, der Punkteliste und jedem Rückmeldebogen ({n}).</translation>
+    </message>
+    <message>
+        <source>{n} of the {of} lengths are longer than that.</source>
+        <translation>{n} der {of} Längen sind länger.</translation>
+    </message>
+    <message>
+        <source>Pairs that may have the same readings: {n}.</source>
+        <translation>Paare, die dieselben Messwerte haben dürfen: {n}.</translation>
+    </message>
+    <message>
         <source>{n} learner handed in before this day.</source>
         <translation>{n} Person hat vor diesem Tag abgegeben.</translation>
     </message>
@@ -6446,12 +6542,80 @@ ist nicht verwendbar</translation>
         <translation>Das betrifft bisher {n} Lernende.</translation>
     </message>
     <message>
+        <source>Every day late counts; the latest so far loses {marks}.</source>
+        <translation>Jeder Tag Verspätung zählt; die späteste Abgabe verliert bisher {marks}.</translation>
+    </message>
+    <message>
+        <source>{n:g} mark</source>
+        <translation>{n:g} Punkt</translation>
+    </message>
+    <message>
+        <source>{n:g} marks</source>
+        <translation>{n:g} Punkte</translation>
+    </message>
+    <message>
+        <source>{parts}; no grade below.</source>
+        <translation>{parts}; darunter keine Note.</translation>
+    </message>
+    <message>
+        <source>Feedback, reminders, task sheet and table of readings are written in it.</source>
+        <translation>In ihr sind Rückmeldung, Erinnerungen, Aufgabenblatt und Messwerttabelle geschrieben.</translation>
+    </message>
+    <message>
+        <source>Feedback and task sheet call the length: {word}.</source>
+        <translation>Rückmeldung und Aufgabenblatt nennen die Länge: {word}.</translation>
+    </message>
+    <message>
+        <source>Feedback and task sheet call the time: {word}.</source>
+        <translation>Rückmeldung und Aufgabenblatt nennen die Zeit: {word}.</translation>
+    </message>
+    <message>
+        <source>Feedback and task sheet call what stays the same, as the bob: {word}.</source>
+        <translation>Rückmeldung und Aufgabenblatt nennen, was gleich bleibt wie der Pendelkörper: {word}.</translation>
+    </message>
+    <message>
+        <source>Photos of learners that a pack of the whole class would hold: {n}.</source>
+        <translation>Fotos von Lernenden, die ein Paket der ganzen Klasse enthielte: {n}.</translation>
+    </message>
+    <message>
+        <source>Photos of learners that stay here: {n}.</source>
+        <translation>Fotos von Lernenden, die hier bleiben: {n}.</translation>
+    </message>
+    <message>
+        <source>Reports that a pack of the whole class would hold, as words: {n}.</source>
+        <translation>Berichte, die ein Paket der ganzen Klasse als Text enthielte: {n}.</translation>
+    </message>
+    <message>
+        <source>Reports that stay here: {n}.</source>
+        <translation>Berichte, die hier bleiben: {n}.</translation>
+    </message>
+    <message>
+        <source>Without a day you are not reminded to remove them. Photos and films here: {n}.</source>
+        <translation>Ohne Tag werden Sie nicht daran erinnert, sie zu entfernen. Fotos und Videos hier: {n}.</translation>
+    </message>
+    <message>
+        <source>From the day after, you are reminded to remove them. Photos and films here: {n}.</source>
+        <translation>Vom Tag danach an werden Sie daran erinnert, sie zu entfernen. Fotos und Videos hier: {n}.</translation>
+    </message>
+    <message>
         <source>Local g: {g} ({basis}).</source>
         <translation>Örtliches g: {g} ({basis}).</translation>
     </message>
     <message>
+        <source>g is {less:.4f} m/s² less here than at the sea.</source>
+        <translation>g ist hier um {less:.4f} m/s² kleiner als auf Meereshöhe.</translation>
+    </message>
+    <message>
+        <source>g is {less:.4f} m/s² more here than at the sea.</source>
+        <translation>g ist hier um {less:.4f} m/s² größer als auf Meereshöhe.</translation>
+    </message>
+    <message>
         <source>Close means {low:.2f} to {high:.2f} m/s² here.</source>
         <translation>Nah heißt hier {low:.2f} bis {high:.2f} m/s².</translation>
+    </message>
+    <message>
+        <source>Where a learner&apos;s readings give {g:.2f} m/s², {low:.2f} to {high:.2f} m/s² pass as worked out right.</source>
+        <translation>Wo die Messwerte {g:.2f} m/s² ergeben, gelten {low:.2f} bis {high:.2f} m/s² als richtig ausgerechnet.</translation>
     </message>
     <message>
         <source>About 1 honest learner in {n} is asked a needless question by such a check.</source>
@@ -6460,6 +6624,18 @@ ist nicht verwendbar</translation>
     <message>
         <source>At {n} swings that is {scatter:.2g} s on one swing.</source>
         <translation>Bei {n} Schwingungen sind das {scatter:.2g} s auf eine Schwingung.</translation>
+    </message>
+    <message>
+        <source>Not among the ids of the class list (such as {id}): {strange}.</source>
+        <translation>Nicht unter den Kennungen der Klassenliste (wie {id}): {strange}.</translation>
+    </message>
+    <message>
+        <source>Above the {most:g} marks of the rubric: {grades}.</source>
+        <translation>Über den {most:g} Punkten des Rasters: {grades}.</translation>
+    </message>
+    <message>
+        <source>There are no sentences in this language: English goes out.</source>
+        <translation>In dieser Sprache gibt es keine Sätze: Hinaus geht Englisch.</translation>
     </message>
     <message>
         <source>have {n} lengths or more</source>
@@ -6482,8 +6658,8 @@ ist nicht verwendbar</translation>
         <translation>Von den Tabellen: {parts}.</translation>
     </message>
     <message>
-        <source>keep to these counts</source>
-        <translation>halten sich an diese Anzahlen</translation>
+        <source>keep to {counts}</source>
+        <translation>halten sich an {counts}</translation>
     </message>
     <message>
         <source>{n} of the {of} lengths are shorter.</source>
@@ -6510,6 +6686,18 @@ ist nicht verwendbar</translation>
         <translation>Alle haben alles davon abgegeben.</translation>
     </message>
     <message>
+        <source>Not given: no length is too long for the support.</source>
+        <translation>Ohne Angabe: Keine Länge ist zu groß für die Aufhängung.</translation>
+    </message>
+    <message>
+        <source>No pairs: any two tables that are alike are asked about.</source>
+        <translation>Keine Paare: Nach je zwei gleichen Tabellen wird gefragt.</translation>
+    </message>
+    <message>
+        <source>Without a first day nothing is too early.</source>
+        <translation>Ohne ersten Tag ist nichts zu früh.</translation>
+    </message>
+    <message>
         <source>Without a last day nothing is late.</source>
         <translation>Ohne letzten Tag ist nichts verspätet.</translation>
     </message>
@@ -6518,12 +6706,40 @@ ist nicht verwendbar</translation>
         <translation>Verspätung kostet nichts.</translation>
     </message>
     <message>
+        <source>Nobody loses more than {marks}.</source>
+        <translation>Niemand verliert mehr als {marks}.</translation>
+    </message>
+    <message>
+        <source>Every day late counts.</source>
+        <translation>Jeder Tag Verspätung zählt.</translation>
+    </message>
+    <message>
+        <source>Marks alone: no grades go out.</source>
+        <translation>Nur Punkte: Hinaus gehen keine Noten.</translation>
+    </message>
+    <message>
+        <source>{grade} from {n:g}</source>
+        <translation>{grade} ab {n:g}</translation>
+    </message>
+    <message>
+        <source>Counts once the latitude is given.</source>
+        <translation>Zählt, sobald die Breite angegeben ist.</translation>
+    </message>
+    <message>
+        <source>Not given: g is taken for 0 to 500 m.</source>
+        <translation>Ohne Angabe: g gilt für 0 bis 500 m.</translation>
+    </message>
+    <message>
         <source>{n} does not say and takes this count</source>
         <translation>{n} sagt nichts und übernimmt diese Anzahl</translation>
     </message>
     <message>
         <source>{n} do not say and take this count</source>
         <translation>{n} sagen nichts und übernehmen diese Anzahl</translation>
+    </message>
+    <message>
+        <source>1 in {n}</source>
+        <translation>1 von {n}</translation>
     </message>
     <message>
         <source>“{text}”</source>
