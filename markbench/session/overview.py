@@ -229,11 +229,13 @@ def running_mean(values: Sequence[float], run: int = RUN) -> list[tuple[float, f
 
 @dataclass(frozen=True, slots=True)
 class Pace:
-    """Time a portfolio took, as far as the journal can tell."""
+    """Time a portfolio took, as far as the journal can tell; first and last decision on it."""
 
     learner: str
     seconds: float
     decisions: int
+    began: dt.datetime
+    ended: dt.datetime
 
 
 def time_per_portfolio(session: Session) -> tuple[Pace, ...]:
@@ -250,7 +252,7 @@ def pace_of(decisions: Iterable[Decision], learners: set[str]) -> tuple[Pace, ..
     """As :func:`time_per_portfolio`, from decisions in the order of the journal."""
     last: dict[str, dt.datetime] = {}
     seconds: dict[str, float] = defaultdict(float)
-    count: dict[str, int] = defaultdict(int)
+    own: dict[str, list[dt.datetime]] = defaultdict(list)
     for decision in decisions:
         if decision.at is None or decision.kind == WORK:
             continue
@@ -258,9 +260,12 @@ def pace_of(decisions: Iterable[Decision], learners: set[str]) -> tuple[Pace, ..
         last[decision.who] = decision.at
         if decision.learner not in learners:
             continue
-        count[decision.learner] += 1
+        own[decision.learner].append(decision.at)
         gap = decision.at - before if before is not None else None
         if gap is not None and dt.timedelta(0) <= gap <= BREAK:
             seconds[decision.learner] += gap.total_seconds()
-    paces = [Pace(learner, seconds[learner], n) for learner, n in count.items()]
+    paces = [
+        Pace(learner, seconds[learner], len(times), min(times), max(times))
+        for learner, times in own.items()
+    ]
     return tuple(sorted(paces, key=lambda one: (-one.seconds, one.learner)))

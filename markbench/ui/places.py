@@ -259,7 +259,16 @@ def _name_overview(window: Window, deeds: Deeds) -> None:
         if isinstance(page, OverviewPage):
             page.behind.setFocus()
 
+    def turn_pace() -> None:
+        from markbench.ui.overview.page import OverviewPage
+
+        page = window.further.get(OVERVIEW)
+        if isinstance(page, OverviewPage):
+            page.pace.turn.toggle()
+
     deeds.add(_tr("Go to the learners behind it"), ("Alt+L",), go_behind, OVERVIEW)
+    deeds.add(_tr("Time per portfolio: in order of marking or longest first"), ("Alt+O",),
+              turn_pace, OVERVIEW)  # fmt: skip
 
 
 def show_changes(window: Window, learner: str) -> None:

@@ -8,9 +8,9 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QRectF, Qt
-from PySide6.QtGui import QImage, QPainter
+from PySide6.QtGui import QColor, QImage, QPainter
 from PySide6.QtSvg import QSvgRenderer
-from PySide6.QtWidgets import QApplication, QFileDialog
+from PySide6.QtWidgets import QApplication, QFileDialog, QScrollArea
 from pytestqt.qtbot import QtBot
 
 from markbench.model import LocalGravity
@@ -21,7 +21,7 @@ from markbench.ui.overview.evening import DriftFigure, PaceFigure
 from markbench.ui.overview.figure import Figure, Look, ticks
 from markbench.ui.overview.levels import LevelsFigure
 from markbench.ui.overview.page import OverviewPage
-from markbench.ui.overview.saving import save_figure
+from markbench.ui.overview.saving import foot_of, save_figure
 from markbench.ui.overview.spread import SpreadFigure
 from markbench.ui.overview.topics import TopicsFigure
 from markbench.ui.window import Window
@@ -142,7 +142,10 @@ def some_figures() -> list[Figure]:
         OneMark(f"s{i}", "c", NOON + dt.timedelta(minutes=i), (i % 3) - 1.0, i // 20)
         for i in range(40)
     )
-    paces = tuple(Pace(f"s{i}", 60.0 * (9 - i), 5) for i in range(9))
+    paces = tuple(
+        Pace(f"s{i}", 60.0 * (9 - i), 5, *[NOON + dt.timedelta(minutes=10 * i)] * 2)
+        for i in range(9)
+    )
     return [
         TopicsFigure(topics, 8),
         SpreadFigure(SpreadOfG(gs, ("gone",), LOCAL)),
@@ -178,7 +181,7 @@ def test_captions_state_what_was_counted() -> None:
     # −1, 0, 1, … : six whole rounds, then −1 and 0, make −1 over 20 marks; the next 20 are
     # 1, six whole rounds, and −1, which make 0.
     assert "First half −0.05, second half +0 marks" in drift.caption
-    assert "a break longer than 10 minutes" in drift.caption
+    assert "longer than 10 minutes (1 min)" in drift.caption  # told as it was between the marks
     assert "Median 5.0 min" in pace.caption  # of 1 … 9 minutes
     assert "45 min in all" in pace.caption
 
@@ -271,3 +274,163 @@ def test_a_picture_is_saved_from_the_list_of_actions(
     assert window.deed_list.list.count() == 1
     qtbot.keyClick(window.deed_list.search, Qt.Key.Key_Return)
     assert target.stat().st_size > 1000
+
+
+# --- drift and time per portfolio -----------------------------------------------------------
+
+
+def written(figure: Figure, tmp_path: Path) -> str:
+    """The words in a figure, in the order painted."""
+    save_figure(figure, tmp_path / "w.svg")
+    texts = ET.parse(tmp_path / "w.svg").getroot().iter("{http://www.w3.org/2000/svg}text")
+    return "|".join("".join(one.itertext()).strip() for one in texts)
+
+
+def later(minutes: float) -> dt.datetime:
+    return NOON + dt.timedelta(minutes=minutes)
+
+
+def two_evenings() -> PaceFigure:
+    """Two portfolios, 13 hours of sleep, the longest one, and 25 minutes until the last."""
+    return PaceFigure(
+        (
+            Pace("c", 500.0, 5, later(800), later(808)),
+            Pace("a", 300.0, 5, later(0), later(5)),
+            Pace("d", 200.0, 5, later(833), later(836)),
+            Pace("b", 100.0, 5, later(5), later(20)),
+        )
+    )
+
+
+def test_axes_say_what_they_count(page: OverviewPage, tmp_path: Path) -> None:
+    _, _, drift, pace = some_figures()
+    said = written(drift, tmp_path)
+    assert "mark − draft / marks" in said
+    assert "marks in the order in which they were given" in said
+    said = written(pace, tmp_path)
+    assert "time / min" in said
+    assert "portfolios, longest first" in said
+
+
+def test_a_break_is_told_with_its_length(page: OverviewPage, tmp_path: Path) -> None:
+    minutes = (0, 1, 26, 27, 807, 808, 808 + 60 * 24 * 3)
+    sittings = (0, 0, 1, 1, 2, 2, 3)
+    marks = tuple(
+        OneMark(f"s{i}", "c", later(at), 0.0, sitting)
+        for i, (at, sitting) in enumerate(zip(minutes, sittings, strict=True))
+    )
+    figure = DriftFigure(marks)
+    assert "longer than 10 minutes (25 min, 13 h, 3 days)" in figure.caption
+    said = written(figure, tmp_path).split("|")
+    assert {"25 min", "13 h", "3 days"} <= set(said)
+    assert "Dotted" not in DriftFigure(marks[:2]).caption
+
+
+def test_time_in_order_of_marking_shows_breaks_and_when(page: OverviewPage, tmp_path: Path) -> None:
+    figure = two_evenings()
+    assert [spot.learners[0] for spot in paint(figure)] == ["c", "a", "d", "b"]
+    assert "Dotted" not in figure.caption
+    turned = PaceFigure(figure.paces, in_order=True)
+    assert [spot.learners[0] for spot in paint(turned)] == ["a", "b", "c", "d"]
+    assert "(13 h, 25 min)" in turned.caption
+    said = written(turned, tmp_path)
+    assert "portfolios, in order of marking" in said
+    assert {"13 h", "25 min"} <= set(said.split("|"))
+
+
+def test_the_order_of_the_time_is_turned_by_hand_and_by_key(
+    qtbot: QtBot, window: Window, page: OverviewPage
+) -> None:
+    qtbot.mouseClick(page.pace.turn, Qt.MouseButton.LeftButton)
+    assert page.pace.view.figure.in_order
+    assert page.pace.turn.text().startswith("✓")
+    qtbot.keyClick(window, Qt.Key.Key_O, Qt.KeyboardModifier.AltModifier)
+    assert not page.pace.view.figure.in_order
+    assert page.drift.turn.isHidden()
+
+
+# --- a long list of what to teach again ------------------------------------------------------
+
+
+@pytest.fixture
+def long(page: OverviewPage) -> OverviewPage:
+    topics = tuple(Topic(f"t{i}", f"Topic {i}", "Why.", True, ("s1", "s2")) for i in range(30))
+    page.topics.view.show_figure(TopicsFigure(topics, 3))
+    settle()
+    return page
+
+
+def in_sight(view: object, number: int) -> bool:
+    seen = QRectF(view.visibleRegion().boundingRect())
+    return seen.contains(view.spots[number].box)
+
+
+def test_keys_bring_the_bar_into_sight(qtbot: QtBot, long: OverviewPage) -> None:
+    view = long.topics.view
+    assert not in_sight(view, 25)
+    view.setFocus()
+    for _ in range(26):
+        qtbot.keyClick(view, Qt.Key.Key_Down)
+    assert view.current == 25
+    assert in_sight(view, 25)
+    for _ in range(25):
+        qtbot.keyClick(view, Qt.Key.Key_Up)
+    assert in_sight(view, 0)
+    assert view.visibleRegion().boundingRect().top() == 0  # and the key above it
+
+
+def test_whoever_comes_back_sees_whole_rows(
+    qtbot: QtBot, window: Window, long: OverviewPage
+) -> None:
+    view = long.topics.view
+    bar = long.topics.findChild(QScrollArea).verticalScrollBar()
+    window.open_from("overview", "s1")
+    bar.setValue(20)
+    qtbot.keyClick(window, Qt.Key.Key_Escape)
+    settle()
+    assert view.hasFocus()
+    assert in_sight(view, 0)
+    assert bar.value() == 0
+
+
+def test_the_frame_of_the_focus_is_in_sight(
+    qtbot: QtBot, window: Window, long: OverviewPage
+) -> None:
+    view = long.topics.view
+    view.setFocus()
+    bar = long.topics.findChild(QScrollArea).verticalScrollBar()
+    bar.setValue(60)
+    settle()
+    seen = view.visibleRegion().boundingRect()
+    picture = long.topics.findChild(QScrollArea).viewport().grab().toImage()
+    ratio, deed = picture.devicePixelRatio(), QColor(window._theme.palette.deed)
+    across, down = round(seen.width() * ratio / 2), round(seen.height() * ratio / 2)
+    for x, y in (
+        (across, 1),
+        (across, round((seen.height() - 2) * ratio)),
+        (1, down),
+        (round((seen.width() - 2) * ratio), down),
+    ):
+        assert picture.pixelColor(x, y) == deed, (x, y)
+
+
+# --- the foot of a picture -----------------------------------------------------------------
+
+
+def test_a_picture_says_of_which_class_and_day_it_is(
+    qtbot: QtBot, window: Window, page: OverviewPage, tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:  # fmt: skip
+    foot = foot_of(window.desk.held, dt.date(2026, 3, 1))
+    assert foot == "Test class  ·  10A  ·  1 Mar 2026"
+    target = tmp_path / "spread.svg"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(target), ""))
+    qtbot.mouseClick(page.spread.save, Qt.MouseButton.LeftButton)
+    texts = ET.parse(target).getroot().iter("{http://www.w3.org/2000/svg}text")
+    said = ["".join(one.itertext()) for one in texts]
+    assert any("Test class" in one and "10A" in one for one in said)
+    window.open_learner("s1")
+    graph = tmp_path / "graph.svg"
+    monkeypatch.setattr(QFileDialog, "getSaveFileName", lambda *_: (str(graph), ""))
+    window.sheet.save_graph()
+    assert "Test class" in graph.read_text("utf-8")

@@ -197,7 +197,7 @@ class ModerationPage(QWidget):
     def ask_and_save(self, figure: Figure) -> None:
         """Ask for a place and save the figure there."""
         try:
-            name = ask_and_save(self, self._desk.held.folder, figure)
+            name = ask_and_save(self, self._desk.held, figure)
         except OSError as error:
             self.trouble.emit(plainly(error))
         else:

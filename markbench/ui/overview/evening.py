@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+import datetime as dt
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 from statistics import fmean, median
 
 from PySide6.QtCore import QPointF, QRectF, Qt
@@ -17,6 +19,56 @@ from markbench.ui.look.said import figures
 from markbench.ui.overview.figure import Look, Spot, say_empty, solid, tr, words, x_axis, y_axis
 
 _MINUTES = round(BREAK.total_seconds() / 60)
+_MOST_TOLD = 4  # breaks whose length the caption tells
+
+
+def _lasting(gap: dt.timedelta) -> str:
+    """A break in the largest unit that tells it, as “13 h”."""
+    minutes = gap.total_seconds() / 60
+    if minutes < 60:
+        return tr("{n} min").format(n=round(minutes))
+    if minutes < 48 * 60:
+        return tr("{n} h").format(n=round(minutes / 60))
+    return tr("{n} days").format(n=round(minutes / 60 / 24))
+
+
+def _breaks_words(gaps: Sequence[dt.timedelta]) -> str:
+    """How long the breaks were that are drawn."""
+    listed = ", ".join(_lasting(gap) for gap in gaps[:_MOST_TOLD])
+    if len(gaps) > _MOST_TOLD:
+        listed += ", …"
+    return tr("Dotted upright: a break longer than {m} minutes ({lengths}).").format(
+        m=_MINUTES, lengths=listed
+    )
+
+
+def _head(painter: QPainter, box: QRectF, text: str, look: Look) -> float:
+    """What the upright axis counts, in the line over it; returns where the words end."""
+    painter.setFont(look.font())
+    wide = min(look.metrics().horizontalAdvance(text) + 4, box.width())
+    words(painter, QRectF(box.left(), box.top(), wide, look.line()), text, look.palette.pencil)
+    return box.left() + wide
+
+
+def _paint_breaks(
+    painter: QPainter,
+    area: QRectF,
+    breaks: Sequence[tuple[float, dt.timedelta]],
+    free_from: float,
+    look: Look,
+) -> None:
+    """A dotted line at each x, and over it how long the break was, where there is room."""
+    line = look.line()
+    for x, gap in breaks:
+        painter.setPen(pen(look.palette.pencil, 1.2, Qt.PenStyle.DotLine))
+        painter.drawLine(QPointF(x, area.top()), QPointF(x, area.bottom()))
+        text = _lasting(gap)
+        wide = look.metrics().horizontalAdvance(text) + 4
+        left = min(x - wide / 2, area.right() - wide)
+        if left > free_from:
+            over = QRectF(left, area.top() - line - 6, wide, line)
+            words(painter, over, text, look.palette.pencil, Qt.AlignmentFlag.AlignHCenter)
+            free_from = over.right() + 4
 
 
 def _departure(marks: float) -> str:
@@ -56,10 +108,14 @@ class DriftFigure:
             halves = (fmean(values[: n // 2]), fmean(values[n // 2 :]))
             halves_words = tr("First half {a}, second half {b} marks on average.")
             text += " " + halves_words.format(a=_departure(halves[0]), b=_departure(halves[1]))
-        if n and self.marks[-1].sitting:
-            rule = tr("Dotted upright: a break longer than {m} minutes.").format(m=_MINUTES)
-            text += f" {rule}"
-        return text
+        gaps = [gap for _, gap in self._breaks()]
+        return f"{text} {_breaks_words(gaps)}" if gaps else text
+
+    def _breaks(self) -> Iterator[tuple[int, dt.timedelta]]:
+        """Before which mark, counted from 1, and how long."""
+        for number, (before, one) in enumerate(pairwise(self.marks), 2):
+            if one.sitting != before.sitting:
+                yield number, one.at - before.at
 
     def height(self, look: Look) -> float:
         """Enough for a few marks up and down."""
@@ -70,7 +126,7 @@ class DriftFigure:
         if self.empty:
             return say_empty(painter, box, self.empty, look)
         colours, line, n = look.palette, look.line(), len(self.marks)
-        area = box.adjusted(44 * look.scale, 6, -8, -2 * line - 8)
+        area = box.adjusted(44 * look.scale, line + 6, -8, -2 * line - 8)
         reach = max(1.0, *(abs(one.difference) for one in self.marks)) * 1.15
 
         def at(number: float, value: float) -> QPointF:
@@ -78,15 +134,15 @@ class DriftFigure:
             return QPointF(x, area.center().y() - area.height() / 2 * value / reach)
 
         y_axis(painter, area, -reach, reach, look)
-        x_axis(painter, area, 0, n + 1, tr("order of marking"), look)
+        x_axis(painter, area, 0, n + 1, tr("marks in the order in which they were given"), look)
+        free = _head(painter, box, tr("mark − draft / marks"), look)
+        breaks = [(at(number - 0.5, 0).x(), gap) for number, gap in self._breaks()]
+        _paint_breaks(painter, area, breaks, free, look)
         painter.setPen(pen(colours.edge, 1.2))
         painter.drawLine(at(0, 0), at(n + 1, 0))
         spots = []
         size = 3.2 if n < 200 else 2.0
         for number, one in enumerate(self.marks, 1):
-            if number > 1 and one.sitting != self.marks[number - 2].sitting:
-                painter.setPen(pen(colours.pencil, 1.2, Qt.PenStyle.DotLine))
-                painter.drawLine(at(number - 0.5, -reach), at(number - 0.5, reach))
             spot = at(number, one.difference)
             painter.setPen(pen(colours.paper, 0.6))
             painter.setBrush(QColor(colours.data))
@@ -111,15 +167,24 @@ class DriftFigure:
 
 @dataclass(frozen=True, slots=True)
 class PaceFigure:
-    """A column for each portfolio, the longest first."""
+    """A column for each portfolio, the longest first or ``in_order`` of marking."""
 
     paces: tuple[Pace, ...]
     names: Mapping[str, str] = field(default_factory=dict)
+    in_order: bool = False
     key: str = "time-per-portfolio"
 
     @property
     def _timed(self) -> tuple[Pace, ...]:
-        return tuple(one for one in self.paces if one.seconds > 0)
+        timed = tuple(one for one in self.paces if one.seconds > 0)
+        return tuple(sorted(timed, key=lambda one: one.began)) if self.in_order else timed
+
+    def _breaks(self) -> Iterator[tuple[int, dt.timedelta]]:
+        """Before which column, counted from 0, and how long."""
+        if self.in_order:
+            for number, (before, one) in enumerate(pairwise(self._timed), 1):
+                if one.began - before.ended > BREAK:
+                    yield number, one.began - before.ended
 
     @property
     def title(self) -> str:
@@ -145,7 +210,8 @@ class PaceFigure:
             text += " " + tr("Median {a:.1f} min (dashed), {b:.0f} min in all.").format(
                 a=middle, b=total
             )
-        return figures(text)
+        gaps = [gap for _, gap in self._breaks()]
+        return figures(f"{text} {_breaks_words(gaps)}" if gaps else text)
 
     def height(self, look: Look) -> float:
         """As high as the drift beside it."""
@@ -156,7 +222,7 @@ class PaceFigure:
         if self.empty:
             return say_empty(painter, box, self.empty, look)
         colours, line, timed = look.palette, look.line(), self._timed
-        area = box.adjusted(44 * look.scale, 6, -8, -line - 8)
+        area = box.adjusted(44 * look.scale, line + 6, -8, -line - 8)
         most = max(1.0, max(one.seconds for one in timed) / 60) * 1.08
         y_axis(painter, area, 0, most, look)
         each = area.width() / max(len(timed), 8)
@@ -180,6 +246,11 @@ class PaceFigure:
         painter.drawLine(area.bottomLeft(), area.bottomRight())
         painter.setFont(look.font())
         foot = QRectF(area.left(), area.bottom() + 4, area.width(), line)
-        words(painter, foot, tr("minutes; portfolios, longest first"), colours.pencil,
-              Qt.AlignmentFlag.AlignHCenter)  # fmt: skip
+        text = tr("portfolios, longest first")
+        if self.in_order:
+            text = tr("portfolios, in order of marking")
+        words(painter, foot, text, colours.pencil, Qt.AlignmentFlag.AlignHCenter)
+        free = _head(painter, box, tr("time / min"), look)
+        breaks = [(area.left() + number * each, gap) for number, gap in self._breaks()]
+        _paint_breaks(painter, area, breaks, free, look)
         return spots

@@ -53,8 +53,10 @@ class OverviewPage(QWidget):
         self.spread = FigurePaper(theme, self.ask_and_save)
         self.levels = FigurePaper(theme, self.ask_and_save)
         self.drift = FigurePaper(theme, self.ask_and_save)
-        self.pace = FigurePaper(theme, self.ask_and_save)
+        self.pace = FigurePaper(theme, self.ask_and_save, turn=self.tr("In order of marking"))
+        self.pace.turned.connect(lambda _on: self._show_pace())
         self.papers = (self.topics, self.spread, self.levels, self.drift, self.pace)
+        self._names: dict[str, str] = {}
         self.about = label(wrap=True)
         self.behind = self._make_behind()
         for paper in self.papers:
@@ -140,8 +142,12 @@ class OverviewPage(QWidget):
         self.spread.show_figure(SpreadFigure(spread_of_g(session), names))
         self.levels.show_figure(LevelsFigure(marks_by_criterion(session), len(names)))
         self.drift.show_figure(DriftFigure(drift(session), names, titles))
-        self.pace.show_figure(PaceFigure(time_per_portfolio(session), names))
+        self._show_pace()
         self._say_none()
+
+    def _show_pace(self) -> None:
+        session, in_order = self._desk.session, self.pace.turn.isChecked()
+        self.pace.show_figure(PaceFigure(time_per_portfolio(session), self._names, in_order))
 
     def _say_none(self) -> None:
         self.about.setText(self.tr("Choose a bar or a point to see the learners behind it."))
@@ -169,7 +175,7 @@ class OverviewPage(QWidget):
     def ask_and_save(self, figure: Figure) -> None:
         """Ask for a place and save a figure there."""
         try:
-            name = ask_and_save(self, self._desk.held.folder, figure)
+            name = ask_and_save(self, self._desk.held, figure)
         except OSError as error:
             self.trouble.emit(plainly(error))
         else:

@@ -46,7 +46,7 @@ class TopicsFigure:
         return 34 * look.scale + len(self.topics) * self._row(look)
 
     def _row(self, look: Look) -> float:
-        return round(look.line() + 17 * look.scale)
+        return round(look.line() + 19 * look.scale)
 
     def paint(self, painter: QPainter, box: QRectF, look: Look) -> list[Spot]:
         """Titles over their bars."""
@@ -64,7 +64,8 @@ class TopicsFigure:
             title = QRectF(place.left(), place.top(), place.width(), line)
             words(painter, title, said(topic.title), colours.ink)
             long = (place.width() - count_room) * len(topic.learners) / most
-            bar = QRectF(place.left() + 0.5, place.top() + line + 1, long, 8 * look.scale)
+            bar = QRectF(place.left() + 0.5, place.top() + line + 3 * look.scale, long,
+                         8 * look.scale)  # fmt: skip
             (solid if topic.is_slip else hatch)(painter, bar, colours.data)
             painter.setFont(look.font(bold=True))
             beside = QRectF(bar.right() + 6, bar.center().y() - line / 2, count_room, line)

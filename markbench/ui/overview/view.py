@@ -5,23 +5,44 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from PySide6.QtCore import QEvent, QPointF, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QHelpEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent, QPixmap
-from PySide6.QtWidgets import QFrame, QHBoxLayout, QSizePolicy, QToolTip, QVBoxLayout, QWidget
+from PySide6.QtGui import (
+    QColor,
+    QFocusEvent,
+    QHelpEvent,
+    QKeyEvent,
+    QMouseEvent,
+    QPainter,
+    QPaintEvent,
+    QPixmap,
+)
+from PySide6.QtWidgets import (
+    QFrame,
+    QHBoxLayout,
+    QScrollArea,
+    QSizePolicy,
+    QToolTip,
+    QVBoxLayout,
+    QWidget,
+)
 
 from markbench.ui.look.marks import pen
 from markbench.ui.look.theme import Theme
 from markbench.ui.overview.figure import Figure, Look, Spot
 from markbench.ui.parts import button, label, quiet_scroll
 
+_MARGIN = 8  # px kept free above and below a spot that is scrolled into sight
+
 
 class FigureView(QWidget):
     """Paints a figure once and keeps the picture. Arrows move, Enter chooses.
 
-    ``chosen`` carries the spot; ``pointed`` its words, empty for none.
+    ``chosen`` carries the spot; ``pointed`` its words, empty for none. ``reached`` carries the
+    box that the keyboard came to, which is to be in sight.
     """
 
     chosen = Signal(object)
     pointed = Signal(str)
+    reached = Signal(QRectF)
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
@@ -79,7 +100,9 @@ class FigureView(QWidget):
         if self.hasFocus():
             painter.setPen(pen(self._theme.palette.deed, 2.0))
             painter.setBrush(Qt.BrushStyle.NoBrush)
-            painter.drawRoundedRect(QRectF(self.rect()).adjusted(1, 1, -1, -1), 3, 3)
+            # In a scroll area the frame is drawn round what is in sight of the figure.
+            seen = QRectF(self.visibleRegion().boundingRect())
+            painter.drawRoundedRect(seen.adjusted(1, 1, -1, -1), 3, 3)
 
     def spot_at(self, place: QPointF) -> int:
         """Number of the nearest spot under a place; −1 for none."""
@@ -121,10 +144,24 @@ class FigureView(QWidget):
         if event.key() in steps and self.spots:
             step = steps[Qt.Key(event.key())]
             self._point(min(max(self.current + step, 0), len(self.spots) - 1))
+            self.show_current()
         elif event.key() in (Qt.Key.Key_Return, Qt.Key.Key_Enter, Qt.Key.Key_Space):
             self._choose()
         else:
             super().keyPressEvent(event)
+
+    def show_current(self) -> None:
+        """Have the current spot in sight; the first with all above it, where there is none."""
+        if self.current < 1 or self.current >= len(self.spots):
+            self.reached.emit(QRectF(0, 0, 1, 1))
+        else:
+            self.reached.emit(self.spots[self.current].box)
+
+    def focusInEvent(self, event: QFocusEvent) -> None:
+        """Whoever comes by keyboard, or comes back, sees where they are."""
+        super().focusInEvent(event)
+        if event.reason() != Qt.FocusReason.MouseFocusReason:
+            self.show_current()
 
     def event(self, event: QEvent) -> bool:
         """Words at the pointer."""
@@ -143,10 +180,20 @@ class FigureView(QWidget):
 
 
 class FigurePaper(QFrame):
-    """A figure with heading, caption and the button that saves it."""
+    """A figure with heading, caption and the button that saves it.
+
+    ``turn``: words of a button that shows the figure another way; ``turned`` tells.
+    """
+
+    turned = Signal(bool)
 
     def __init__(
-        self, theme: Theme, save: Callable[[Figure], object], *, scrolls: bool = False
+        self,
+        theme: Theme,
+        save: Callable[[Figure], object],
+        *,
+        scrolls: bool = False,
+        turn: str = "",
     ) -> None:
         super().__init__()
         self.setProperty("kind", "paper")
@@ -157,13 +204,31 @@ class FigurePaper(QFrame):
         self.save = button(self.tr("Save…"), "quiet", self._on_save)
         head = QHBoxLayout()
         head.addWidget(self._title, 1)
+        self.turn = button(turn, "quiet")
+        self.turn.setCheckable(True)
+        self.turn.toggled.connect(lambda on: self.turn.setText(f"✓ {turn}" if on else turn))
+        self.turn.toggled.connect(self.turned)
+        if not turn:
+            self.turn.hide()
+        head.addWidget(self.turn)
         head.addWidget(self.save)
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 4, 8, 8)
         column.setSpacing(2)
         column.addLayout(head)
-        column.addWidget(quiet_scroll(self.view) if scrolls else self.view, 1)
+        column.addWidget(self._scrolled() if scrolls else self.view, 1)
         column.addWidget(self._caption)
+
+    def _scrolled(self) -> QScrollArea:
+        scroll = quiet_scroll(self.view)
+        scroll.verticalScrollBar().valueChanged.connect(lambda _at: self.view.update())
+
+        def bring(box: QRectF) -> None:
+            for y in (box.top(), box.bottom()):
+                scroll.ensureVisible(0, round(y), 0, _MARGIN)
+
+        self.view.reached.connect(bring)
+        return scroll
 
     def show_figure(self, figure: Figure) -> None:
         """Show another figure."""

@@ -225,7 +225,7 @@ class PortfolioPage(QWidget):
         shown = curves(self._desk.session.analysis(self.learner), (), self._ghost)
         figure = GraphFigure(learner.name or learner.id, shown)
         try:
-            name = ask_and_save(self, self._desk.held.folder, figure)
+            name = ask_and_save(self, self._desk.held, figure)
         except OSError as error:
             self._desk.trouble.emit(plainly(error))
             return
