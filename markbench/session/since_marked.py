@@ -62,6 +62,8 @@ def since_marked(session: Session, learner: str) -> SinceMarked | None:
         return None
     portfolio = session.portfolio(learner)
     now = work_of(portfolio)
+    key = now.key
+    given = [mark for mark in given if mark.value.get(WORK) != key]
     stale: list[tuple[Decision, Decision, Work]] = []
     unknown: list[Decision] = []
     for mark in given:
