@@ -29,6 +29,7 @@ def test_the_pack_is_told_in_lines_that_leave_the_page_where_it_is(
     qtbot.waitUntil(page.sample.pack_said.isVisible, timeout=20_000)
     told = page.sample.pack_said.text()
     assert len(told.splitlines()) == 3
+    assert "check code" in told.splitlines()[0]
     assert "selfie of learners" in told
     assert "does not allow photos of learners" in told
     assert "swing video of learner" in told

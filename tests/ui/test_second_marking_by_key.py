@@ -73,12 +73,26 @@ def test_the_first_marks_are_shown_only_when_she_knows_that_hers_are_then_final(
     qtbot.keyClick(her_window, Qt.Key.Key_Return, CTRL | SHIFT)
     box = sheet.findChild(QMessageBox)
     assert box is not None
-    qtbot.keyClick(QApplication.focusWidget() or box, Qt.Key.Key_Return, CTRL | SHIFT)
+    assert box.defaultButton().text() == "Not yet"
+    qtbot.keyClick(box.defaultButton(), Qt.Key.Key_Return, CTRL | SHIFT)
+    qtbot.waitUntil(lambda: sheet.findChild(QMessageBox) is None, timeout=5000)
     done(sheet)
     assert not pack.has_looked(number)
     assert her_window.undo_button.isEnabled()  # and her marks can still be taken back
+    sheet.margin.open_card(pack.rubric.criteria[-1].id)
     look(qtbot, sheet)
     assert pack.has_looked(number)
+    # What is to be answered first is open and has the keyboard; the next not answered follows.
+    first, second = sheet.margin.cards[:2]
+    qtbot.waitUntil(lambda: first.is_open and first.isAncestorOf(QApplication.focusWidget()))
+    pack.moderate(number, first.criterion.id, "agree")
+    done(sheet)
+    qtbot.waitUntil(her_window.isActiveWindow, timeout=5000)
+    qtbot.keyClick(her_window, Qt.Key.Key_PageDown, CTRL)
+    assert sheet.learner != number
+    qtbot.keyClick(her_window, Qt.Key.Key_PageUp, CTRL)
+    assert sheet.learner == number
+    assert sheet.margin.current.criterion.id == second.criterion.id
 
 
 def test_she_is_asked_for_every_learner_until_she_wants_no_more_questions(

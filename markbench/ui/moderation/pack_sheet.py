@@ -41,6 +41,7 @@ class SecondMargin(MarkingMargin):
         self._pack = desk.pack
         self._firsts: dict[str, dict[str, FirstMark]] = {}
         self._ask = True
+        self._was = ("", False)  # whom the margin showed, and whether she had looked
         super().__init__(desk, theme)
         self.setAccessibleName(self.tr("Second marking"))
         self.note.hide()
@@ -60,7 +61,8 @@ class SecondMargin(MarkingMargin):
         box.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
         box.setWindowTitle(self.tr("Show the first marks"))
         name = self._desk.session.portfolio(number).learner.name
-        box.setText(self.tr("Your levels for {learner} are then final.").format(learner=name))
+        words = self.tr("Show the first marks? Your levels for {learner} are then final.")
+        box.setText(words.format(learner=name))
         box.setInformativeText(
             self.tr("Undo does not reach behind the look. You may still agree, adjust or ask.")
         )
@@ -72,6 +74,7 @@ class SecondMargin(MarkingMargin):
         box.setEscapeButton(stay)
 
         def answered(_result: int) -> None:
+            self.activateWindow()  # for whoever goes on by key
             if box.clickedButton() is show:
                 self._ask = not again.isChecked()
                 self._look(number)
@@ -91,7 +94,13 @@ class SecondMargin(MarkingMargin):
         self._firsts[number] = firsts
 
     def show_learner(self, learner: str) -> None:
-        """Her marks, and the first marks where she has looked at them."""
+        """Her marks, and the first marks where she has looked at them.
+
+        Just after the look, what is to be answered first is open.
+        """
+        looked = self._pack.has_looked(learner)
+        begins = looked and (learner, False) == self._was
+        self._was = (learner, looked)
         super().show_learner(learner)
         if self._pack.has_looked(learner) and learner not in self._firsts:
             self._keep(learner, self._pack.first(learner))
@@ -101,6 +110,14 @@ class SecondMargin(MarkingMargin):
                 criterion = card.criterion.id
                 said = self._pack.moderated(learner, criterion)
                 card.show_first(shown.get(criterion), said)
+        if begins:
+            self._begin(keyboard=True)
+
+    def _awaits(self, criterion: str) -> bool:
+        pack, learner = self._pack, self._learner
+        if not pack.has_looked(learner):
+            return super()._awaits(criterion)
+        return pack.moderated(learner, criterion) is None
 
     def _sum_up(self) -> None:
         pack, learner = self._pack, self._learner

@@ -172,15 +172,17 @@ class SamplePaper(Paper):
         words = self.tr("✓ {file} written, check code {code}")
         self.said.emit(words.format(file=packed.path.name, code=packed.code))
         told = list(summed_up(packed.left_out))
-        if told:
+        head = self.tr("{file}: check code {code}, to compare by telephone.")
+        told.insert(0, head.format(file=packed.path.name, code=packed.code))
+        if packed.left_out:
             stayed = self.tr("Stayed behind: {n} of the learners' pieces.")
-            told.insert(0, stayed.format(n=len(packed.left_out)))
+            told[0] += " " + stayed.format(n=len(packed.left_out))
         if packed.doubtful:
             quoted = "; ".join(f"“{one}”" for one in packed.doubtful)
             doubt = self.tr("Left standing, in case it is a name: {quoted}. Look before you send.")
             told.insert(0, doubt.format(quoted=quoted))
         self.pack_said.setText("\n".join(told))
-        self.pack_said.setVisible(bool(told))
+        self.pack_said.show()
         self._pieces.setText("\n".join(str(one) for one in packed.left_out))
         self.each.setChecked(False)
         self.each.setVisible(bool(packed.left_out))

@@ -137,9 +137,12 @@ class MarkingMargin(QFrame):
 
         A key that gives a level would else fall on whatever was open for the learner before.
         """
-        session, learner = self._desk.session, self._learner
-        unmarked = (c for c in self.cards if session.mark(learner, c.criterion.id) is None)
+        unmarked = (card for card in self.cards if self._awaits(card.criterion.id))
         self._turn_to(next(unmarked, self.cards[0]), keyboard=keyboard)
+
+    def _awaits(self, criterion: str) -> bool:
+        """Whether something is still to be decided on a criterion."""
+        return self._desk.session.mark(self._learner, criterion) is None
 
     def choose_level(self, number: int) -> None:
         """Mark the open criterion with its level of that number, from 1."""
