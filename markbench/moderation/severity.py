@@ -60,7 +60,8 @@ def p_words(p: float | None) -> str:
     """A p-value as it is read: nobody needs to know how small a small one is."""
     if p is None:
         return "p undefined"
-    return "p < 0.001" if p < 0.001 else f"p = {p:.2g}"
+    told = "p < 0.001" if p < 0.001 else f"p = {p:.2g}"
+    return told.replace(" ", "\u00a0")  # on one line
 
 
 def severity(first: Sequence[float], second: Sequence[float], what: str = "") -> Severity:

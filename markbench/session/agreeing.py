@@ -59,7 +59,7 @@ def sentence_of(one: CriterionAgreement) -> str:
     return text + (" Too few to say more." if share.of < _FEW else "")
 
 
-def notes(agreed: ClassAgreement) -> tuple[str, ...]:
+def cautions(agreed: ClassAgreement) -> tuple[str, ...]:
     """What must be read with the figures."""
     count = len(agreed.learners)
     found = [agreed.caution]
@@ -69,6 +69,11 @@ def notes(agreed: ClassAgreement) -> tuple[str, ...]:
             f"{count} {learners} marked in full by both. So few fix no figure closely: read the "
             "intervals, not the values."
         )
-    if agreed.severity.mean is not None:
-        found.append(true_minus(f"Severity, {agreed.severity}."))
     return tuple(found)
+
+
+def notes(agreed: ClassAgreement) -> tuple[str, ...]:
+    """What must be read with the figures, and severity, for a record that has no page for it."""
+    if agreed.severity.mean is None:
+        return cautions(agreed)
+    return (*cautions(agreed), true_minus(f"Severity, {agreed.severity}."))

@@ -21,7 +21,7 @@ from PySide6.QtCore import QCoreApplication, QObject, QThread, QThreadPool, QTim
 from shiboken6 import isValid
 
 from markbench.ui.background import Progress, Work, in_background
-from markbench.ui.look.dates import day_and_time
+from markbench.ui.look.dates import short_day_and_time
 from markbench.ui.mishaps import plainly
 
 if TYPE_CHECKING:
@@ -212,8 +212,9 @@ class Desk(QObject):
         """Whether the marks are signed off; then that is said, and where to reopen them."""
         signed = self.signed
         if signed is not None:
-            words = self.tr("Signed off {when}: reopen under Moderation to change anything")
-            self.trouble.emit(words.format(when=day_and_time(signed.at.astimezone())))
+            # No longer than the bar has room for.
+            words = self.tr("Signed off {when}. Reopen: Moderation")
+            self.trouble.emit(words.format(when=short_day_and_time(signed.at.astimezone())))
         return signed is not None
 
     def undo(self) -> None:

@@ -101,7 +101,7 @@ def test_agreement_is_a_sentence_before_it_is_a_kappa(
     for figure in ("p =", "95 %", "ICC", "appa"):
         assert figure not in said
         assert figure not in page.agreement.summary.text()
-    assert "exact p = 0.25" in page.adjustment.figures.text()  # 2 of 2³ patterns of signs
+    assert "exact p\u00a0=\u00a00.25" in page.adjustment.figures.text()  # 2 of 2³ patterns of signs
 
 
 def test_severity_in_words_says_which_way() -> None:

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 class FigureRoll(Roll):
     """Narrow columns of figures, each over its interval; the names take what is left, and wrap."""
 
+    aside = 0  # its last column is as wide as its figures
+
     def __init__(self, headings: tuple[str, ...], name: str) -> None:
         super().__init__(headings, name, air=8)
         header = self.horizontalHeader()
@@ -63,7 +65,7 @@ class AgreementPaper(Paper):
         for part in (self.summary, self.roll, self.total, self._notes):
             part.setVisible(some)
         if agreed is not None and some:
-            from markbench.session.agreeing import notes
+            from markbench.session.agreeing import cautions
 
             self.summary.setText(agreement_words(agreed))
 
@@ -75,7 +77,7 @@ class AgreementPaper(Paper):
             )
             words = f"{agreed.totals}.\n{agreed.intraclass['(2,1)']}."
             self.total.setText(true_minus(f"{self.tr('The total in figures')}: {words}"))
-            self._notes.setText("\n".join(notes(agreed)))
+            self._notes.setText("\n".join(cautions(agreed)))
         self._say()
 
     def _say(self) -> None:

@@ -19,7 +19,8 @@ from PySide6.QtWidgets import (
 
 from markbench.ui.parts import label
 
-_INSIDE = 16  # left and right of a text together, and above and below it
+_INSIDE = 16  # above and below a text together
+_ASIDE = 24  # left and right of it, and a little more, so that no line is taken to fit
 _LEARNER = int(Qt.ItemDataRole.UserRole)
 
 
@@ -37,6 +38,8 @@ class Paper(QFrame):
 
 class Roll(QTableWidget):
     """Rows to be read, each of a learner or none; as high as its rows, up to a limit."""
+
+    aside = _ASIDE
 
     def __init__(
         self, headings: Sequence[str], name: str, most_rows: int = 12, air: int = 0
@@ -78,7 +81,7 @@ class Roll(QTableWidget):
         """As high as the rows are."""
         self.resizeRowsToContents()
         last, metrics = self.columnCount() - 1, self.fontMetrics()
-        room = QRect(0, 0, self.columnWidth(last) - _INSIDE, 10_000)
+        room = QRect(0, 0, self.columnWidth(last) - self.aside, 10_000)
         for at in range(self.rowCount()):
             # Qt's own height forgets the padding of the sheet, and cuts a line that just fits.
             item = self.item(at, last)
