@@ -17,6 +17,7 @@ from markbench.session.moderating import sign_off
 from markbench.session.purging import plan, purge, purged_files
 from markbench.session.restoring import copies_of, restore
 from markbench.session.results import changed_since_sign_off, results
+from markbench.session.since_marked import since_marked
 
 MEDIA = (".jpg", ".mp4")
 
@@ -270,3 +271,12 @@ def test_what_nobody_looked_at_is_measured_before_it_goes(session):
     assert opened.film(film) is not None
     assert opened.photo(f"{NAMES[0]}/setup.jpg").header.width == 400
     opened.close()
+
+
+def test_what_was_removed_is_no_change_of_the_learners(signed):
+    signed.correct(IDS[1], signed.portfolio(IDS[1]).table.readings[0].timings[0].source, "9.99")
+    purge(signed, plan(signed))
+    assert not [i for i in IDS if since_marked(signed, i)]
+    anew = again(signed)
+    assert not [i for i in IDS if since_marked(anew, i)]
+    anew.close()

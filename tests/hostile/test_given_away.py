@@ -9,6 +9,7 @@ are searched by their members, PDFs by their text and by every stream unpacked.
 from __future__ import annotations
 
 import getpass
+import hashlib
 import io
 import platform
 import re
@@ -133,6 +134,18 @@ def test_nothing_of_the_machine_is_anywhere(pieces, out):
 def test_private_notes_stay(pieces):
     for name, data in pieces:
         assert b"private word" not in data, name
+
+
+def test_what_a_mark_rests_on_stays_in_the_journal(pieces, out):
+    """Of each handed-in file the journal keeps a digest: whoever has the file could find it."""
+    own = [one for one in (out.parent / "Class 9Z").rglob("*.csv") if one.parent.name in NAMES]
+    assert len(own) == len(NAMES)
+    digests = [hashlib.sha256(one.read_bytes()).hexdigest().encode() for one in own]
+    journal = (out.parent / "Class 9Z" / "class.markbench").read_bytes()
+    assert all(digest in journal for digest in digests)
+    for name, data in pieces:
+        for digest in digests:
+            assert digest not in data, name
 
 
 def test_a_feedback_sheet_names_nobody_else(pieces):

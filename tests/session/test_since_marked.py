@@ -3,6 +3,7 @@
 import datetime as dt
 import json
 import os
+import shutil
 from collections import Counter
 from zipfile import ZipFile
 
@@ -15,10 +16,11 @@ from markbench.session.blind import Veiled, set_blind
 from markbench.session.hand_ins import hand_in
 from markbench.session.handed_in_work import WORK, Content, Work, changes
 from markbench.session.keeping import store_of
+from markbench.session.merging import merge_journals
 from markbench.session.moderating import sign_off
 from markbench.session.overview import time_per_portfolio
 from markbench.session.since_marked import STANDS, let_stand, mark_again, since_marked
-from markbench.store import Journal
+from markbench.store import Journal, fold
 
 HEAD = "Length / cm,t1 / s for 10 swings,t2 / s\n"
 FIRST = HEAD + "20,8.95,9.01\n30,11.02,10.95\n40,12.72,12.66\n"
@@ -293,3 +295,18 @@ def test_an_entry_that_is_no_work_is_not_used(marked, folder, opened):
     session = opened()
     assert since_marked(session, "1") is None
     assert any("cannot use" in problem.message for problem in session.work.problems)
+
+
+def test_the_same_work_marked_on_two_machines_is_no_clash(marked, folder, tmp_path):
+    here = marked.history()
+    marked.close()
+    shutil.copytree(folder, tmp_path / "there" / folder.name)
+    store_of(tmp_path / "there" / folder.name).unlink()
+    other = Session.open(tmp_path / "there" / folder.name, "M. Marker")
+    mark_everything(other, "1")
+    merged = merge_journals(here, other.history())
+    other.close()
+    assert merged.clashes == ()
+    assert {double.kind for double in merged.doubles} == {"mark"}
+    works = [key for key in fold([*here, *merged.decisions]) if key[0] == WORK]
+    assert len(works) == 2

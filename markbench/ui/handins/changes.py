@@ -91,8 +91,8 @@ def _cell(reading: Reading | None, column: int) -> str:
         return figures(f"{100 * reading.length_m:.1f}")
     if column == 1:
         return str(reading.swings)
-    return "  ".join(f"{t.time_s:.{2 if t.decimals is None else t.decimals}f}"
-                     for t in reading.timings)  # fmt: skip
+    times = (f"{t.time_s:.{2 if t.decimals is None else t.decimals}f}" for t in reading.timings)
+    return figures("  ".join(times))
 
 
 class ChangesPanel(QFrame):
