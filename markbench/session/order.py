@@ -12,6 +12,7 @@ from __future__ import annotations
 import hashlib
 import re
 import unicodedata
+from collections.abc import Mapping
 from typing import Literal
 
 from markbench.model import Concern, Decision
@@ -41,6 +42,13 @@ def choose_order(session: Session, criterion: str, by: OrderBy, seed: int | None
         raise ValueError("A shuffled order needs its seed.")
     value = {"by": by} if by != "shuffled" else {"by": by, "seed": seed}
     session.decide(Decision(KIND, "", criterion, value))
+
+
+def shuffle_every(session: Session, seeds: Mapping[str, int]) -> None:
+    """Record a shuffled order for each criterion in ``seeds``, with its own seed, as one step."""
+    session.decide(
+        *(Decision(KIND, "", one, {"by": "shuffled", "seed": seed}) for one, seed in seeds.items())
+    )
 
 
 def in_order(session: Session, criterion: str) -> tuple[str, ...]:

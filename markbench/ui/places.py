@@ -174,12 +174,22 @@ def name_places(window: Window, deeds: Deeds) -> None:
         (_tr("Moderation: sample, second marks, sign-off"), "Ctrl+Alt+6", MODERATION),
     ):
         deeds.add(words, (keys,), partial(window.show_place, place), anywhere)
-    deeds.add(_tr("Back to the class"), ("Escape",), window.go_back, " ".join(FURTHER))
+    deeds.add(_tr("Back to the class"), ("Escape",), partial(_go_back, window), " ".join(FURTHER))
     _name_across(window, deeds)
     _name_contact(window, deeds)
     _name_overview(window, deeds)
     _name_hand_ins(window, deeds)
     _name_moderation(window, deeds)
+
+
+def _go_back(window: Window) -> None:
+    """Out of a text to the strips beside it first: one Escape too many leaves no page."""
+    from markbench.ui.across.page import AcrossPage
+
+    page = window.further.get(ACROSS)
+    if isinstance(page, AcrossPage) and page.isVisible() and page.leave_text():
+        return
+    window.go_back()
 
 
 def _name_across(window: Window, deeds: Deeds) -> None:
@@ -202,6 +212,7 @@ def _name_across(window: Window, deeds: Deeds) -> None:
                 "back": page.back_to_draft,
                 "write": page.write,
                 "shuffle": page.shuffle,
+                "every": page.shuffle_every,
                 "open": page.open_current,
             }[do]()
 
@@ -216,6 +227,7 @@ def _name_across(window: Window, deeds: Deeds) -> None:
         (_tr("Criterion before for the class"), ("Ctrl+Left",), "turn", -1),
         (_tr("Choose the order of marking"), ("Alt+O",), "order", 0),
         (_tr("Shuffle the order of marking"), ("Alt+S",), "shuffle", 0),
+        (_tr("Shuffle the order of every criterion"), ("Alt+Shift+S",), "every", 0),
         (_tr("Open this learner's whole sheet"), ("Alt+W",), "open", 0),
     ):
         deeds.add(words, keys, partial(across, do, number), ACROSS)

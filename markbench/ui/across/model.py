@@ -9,6 +9,7 @@ from PySide6.QtCore import QAbstractListModel, QModelIndex, QObject, QPersistent
 
 from markbench.model import Criterion
 from markbench.session.order import in_order
+from markbench.ui.across.in_short import Short, in_short
 from markbench.ui.bench.model import ClassModel
 from markbench.ui.bench.rows import Axes, LearnerRow
 from markbench.ui.desk import Desk
@@ -22,7 +23,9 @@ STRIP = int(Qt.ItemDataRole.UserRole)
 class Strip:
     """One learner and one criterion. ``level`` is a person's mark, ``drafted`` the draft.
 
-    ``readings`` are the lengths with their timings as they would be written down.
+    ``readings`` are the lengths with their timings as they would be written down, ``values``
+    what the criterion rests on in short, ``feedback`` the text to the learner and ``own``
+    whether it is other than drafted.
     """
 
     row: LearnerRow
@@ -31,7 +34,9 @@ class Strip:
     drafted: str | None
     by_eye: bool
     reasons: tuple[str, ...]
+    values: tuple[Short, ...]
     feedback: str
+    own: bool
 
 
 class StripModel(QAbstractListModel):
@@ -42,6 +47,7 @@ class StripModel(QAbstractListModel):
         self._desk, self._learners = desk, learners
         self.criterion: Criterion = desk.session.rubric.criteria[0]
         self.order: tuple[str, ...] = ()
+        self.timings = 2  # of one length, the most in the class
         self._strips: dict[str, Strip] = {}
         desk.changed.connect(self._on_changed)
 
@@ -59,7 +65,10 @@ class StripModel(QAbstractListModel):
         """Show a criterion in the order recorded for it."""
         self.beginResetModel()
         self.criterion = criterion
-        self.order = in_order(self._desk.session, criterion.id)
+        session = self._desk.session
+        self.order = in_order(session, criterion.id)
+        rows = (row for learner in self.order for row in session.analysis(learner).rows)
+        self.timings = max((len(row.timings_s) for row in rows), default=2)
         self._strips.clear()
         self.endResetModel()
 
@@ -94,6 +103,7 @@ class StripModel(QAbstractListModel):
         draft = session.draft(learner, criterion.id)
         mark = session.mark(learner, criterion.id)
         rows = session.analysis(learner).rows
+        text = session.feedback(learner, criterion.id)
         return Strip(
             row=self._learners.rows[self._learners.number_of(learner)],
             readings=tuple(
@@ -106,7 +116,9 @@ class StripModel(QAbstractListModel):
             drafted=draft.level,
             by_eye=criterion.by_eye,
             reasons=tuple(said(reason.text) for reason in draft.reasons),
-            feedback=session.feedback(learner, criterion.id),
+            values=in_short(session, learner, criterion),
+            feedback=text,
+            own=text != " ".join(draft.sentences),
         )
 
     def _in_words(self, strip: Strip) -> str:

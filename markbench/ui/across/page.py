@@ -19,7 +19,7 @@ from PySide6.QtWidgets import (
 )
 
 from markbench.model import Criterion, Piece, Reason
-from markbench.session.order import choose_order, in_order, order_by, seed_of
+from markbench.session.order import choose_order, in_order, order_by, seed_of, shuffle_every
 from markbench.ui.across.model import StripModel
 from markbench.ui.across.strip import LevelHeading, StripDelegate
 from markbench.ui.bench.model import ClassModel
@@ -29,6 +29,8 @@ from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, button, label, quiet_scroll
 from markbench.ui.portfolio.criterion import CriterionCard
 from markbench.ui.portfolio.evidence import EvidenceStrip
+
+_EVERY = "every"  # criterion is to be shuffled
 
 
 class StripView(QListView):
@@ -77,6 +79,7 @@ class AcrossPage(QWidget):
             ("name", self.tr("By name")),
             ("concern", self.tr("Most questions first")),
             ("shuffled", self.tr("Shuffled")),
+            (_EVERY, self.tr("Shuffle all criteria")),
         ):
             self.orders.addItem(words, by)
         self.orders.activated.connect(self._order_chosen)
@@ -123,7 +126,8 @@ class AcrossPage(QWidget):
         left.addWidget(self.heading)
         left.addWidget(self.view, 1)
         words = self.tr(
-            "Digits: a level  ·  Enter: accept and go on  ·  ↑ ↓ learner  ·  ← → criterion"
+            "Digits: a level  ·  Enter: accept and go on  ·  ↑ ↓ learner  ·  ← → criterion  ·  "
+            "Alt+S: shuffle  ·  Alt+Shift+S: every criterion"
         )
         left.addWidget(label(words, "small", wrap=True))
         inside = QWidget()
@@ -218,7 +222,7 @@ class AcrossPage(QWidget):
 
     def _fill(self, criterion: Criterion, learner: str) -> None:
         self.model.show_criterion(criterion)
-        self.heading.show_criterion(criterion)
+        self.heading.show_criterion(criterion, self.model.timings)
         self.stack.setCurrentWidget(self.card)
         at = self.model.number_of(learner)
         self._go_to(at if at >= 0 else max(self._next_unmarked(-1), 0))
@@ -342,6 +346,8 @@ class AcrossPage(QWidget):
         by, criterion = self.orders.currentData(), self.criterion.id
         if by == "shuffled":
             self.shuffle()
+        elif by == _EVERY:
+            self.shuffle_every()
         else:
             self._desk.do(lambda session: choose_order(session, criterion, by))
 
@@ -349,6 +355,20 @@ class AcrossPage(QWidget):
         """A fresh shuffled order for this criterion, recorded with its seed."""
         criterion, seed = self.criterion.id, secrets.randbelow(1_000_000)
         self._desk.do(lambda session: choose_order(session, criterion, "shuffled", seed))
+
+    def shuffle_every(self) -> None:
+        """A fresh shuffled order for every criterion, each with its own seed, as one step."""
+        criteria = self._desk.session.rubric.criteria
+        seeds = {one.id: secrets.randbelow(1_000_000) for one in criteria}
+        self._desk.do(lambda session: shuffle_every(session, seeds))
+
+    def leave_text(self) -> bool:
+        """From the margin back to the strips; whether the keyboard was there."""
+        focus = self.focusWidget()
+        if focus is None or not focus.hasFocus() or not self.stack.isAncestorOf(focus):
+            return False
+        self.view.setFocus()
+        return True
 
     # --- size ----------------------------------------------------------------------
 

@@ -41,15 +41,20 @@ class Columns:
     levels: tuple[tuple[float, float], ...]
 
 
-def columns(width: float, theme: Theme, levels: int) -> Columns:
-    """Share out a strip: the levels first, then the words, the graph, the readings."""
+def columns(width: float, theme: Theme, levels: int, timings: int = 2) -> Columns:
+    """Share out a strip: the levels first, then the words, the graph, the readings.
+
+    The readings have room for ``timings`` of each length, if the words leave it.
+    """
     share = width / max(levels, 1)
     each = min(max(share * 0.4, theme.px(40)), theme.px(84), share * 0.62)
     start = width - _PAD - levels * each
     left, room = float(_PAD), start - 2 * _PAD
     graph = theme.px(112) if room > theme.px(112 + 170) else 0
     room -= graph + _PAD if graph else 0
-    readings = theme.px(136) if room > theme.px(136 + 190) else 0
+    least = theme.px(186)  # of the words
+    wanted = theme.metrics("small").horizontalAdvance("88.8" + "  88.88" * timings) + 4
+    readings = min(wanted, room - least) if room > theme.px(116) + least else 0
     after_graph = left + (graph + _PAD if graph else 0)
     after_readings = after_graph + (readings + _PAD if readings else 0)
     return Columns(
@@ -67,13 +72,14 @@ class LevelHeading(QWidget):
         super().__init__()
         self._theme = theme
         self._criterion: Criterion | None = None
+        self._timings = 2
         self.inset = 0
         theme.changed.connect(self._restyle)
         self._restyle()
 
-    def show_criterion(self, criterion: Criterion) -> None:
-        """Head the columns for a criterion."""
-        self._criterion = criterion
+    def show_criterion(self, criterion: Criterion, timings: int) -> None:
+        """Head the columns for a criterion, with room for ``timings`` of each length."""
+        self._criterion, self._timings = criterion, timings
         self.setAccessibleName(
             "; ".join(f"{i}: {one.name}" for i, one in enumerate(criterion.levels, 1))
         )
@@ -96,7 +102,7 @@ class LevelHeading(QWidget):
             return
         painter, colours = QPainter(self), self._theme.palette
         levels = self._criterion.levels
-        place = columns(self.width() - self.inset, self._theme, len(levels))
+        place = columns(self.width() - self.inset, self._theme, len(levels), self._timings)
         line = self._theme.line_height("small")
         foot = QRectF(0, self.height() - line - 2, 0, line)
         painter.setPen(QColor(colours.pencil))
@@ -163,7 +169,7 @@ class StripDelegate(QStyledItemDelegate):
         painter.setBrush(QColor(colours.field if chosen else colours.paper))
         painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), 3, 3)
         levels = self._model.criterion.levels
-        place = columns(box.width(), self._theme, len(levels))
+        place = columns(box.width(), self._theme, len(levels), self._model.timings)
         if place.graph[1]:
             area = QRectF(box.left() + place.graph[0], box.top() + 7, place.graph[1], 0)
             area.setBottom(box.bottom() - 7)
@@ -195,39 +201,87 @@ class StripDelegate(QStyledItemDelegate):
     def _paint_words(self, painter: QPainter, strip: Strip, box: QRectF) -> None:
         colours, theme = self._theme.palette, self._theme
         line = theme.line_height("small")
-        glyph = line * 0.72
-        x = box.right() - glyph
-        for kind in reversed(strip.row.missing):
-            paint_piece(painter, kind, False, QRectF(x, box.top() + 3, glyph, glyph), colours)
-            x -= glyph * 1.5
-        counts = ((Concern.ASK, strip.row.ask), (Concern.LOOK, strip.row.look))
-        for concern, count in counts:
-            if count:
-                paint_concern(painter, concern, QRectF(x, box.top() + 4, glyph, glyph), colours)
-                x -= glyph * 1.5
         painter.setFont(theme.font("body", bold=True))
         painter.setPen(QColor(colours.ink))
         metrics = QFontMetricsF(painter.font())
-        name = metrics.elidedText(
-            strip.row.name, Qt.TextElideMode.ElideRight, x - box.left() + glyph * 0.9
-        )
+        name = metrics.elidedText(strip.row.name, Qt.TextElideMode.ElideRight, box.width())
         painter.drawText(QRectF(box.left(), box.top(), box.width(), metrics.height()), 0, name)
         top = box.top() + metrics.height() + 1
-        painter.setFont(theme.font("small"))
-        painter.setPen(QColor(colours.pencil))
-        most = max(int((box.bottom() - top - line) // line), 1)
-        small_metrics = QFontMetricsF(painter.font())
-        reasons = fitted("  ·  ".join(strip.reasons), small_metrics, box.width(), most)
-        for number, text in enumerate(reasons):
-            painter.drawText(QRectF(box.left(), top + number * line, box.width(), line), 0, text)
-        if strip.feedback:
-            font = theme.font("small")
-            painter.setFont(font)
+        if self._paint_signs(painter, strip, QRectF(box.left(), top, box.width(), line)):
+            top += line + 1
+        foot = box.bottom()
+        if strip.own:
+            foot -= line
+            painter.setFont(theme.font("small"))
             painter.setPen(QColor(colours.ink))
-            text = QFontMetricsF(font).elidedText(
-                f"“{strip.feedback}”".replace("\n", " "), Qt.TextElideMode.ElideRight, box.width()
+            text = f"“{strip.feedback}”".replace("\n", " ")
+            text = theme.metrics("small").elidedText(text, Qt.TextElideMode.ElideRight, box.width())
+            painter.drawText(QRectF(box.left(), foot, box.width(), line), 0, text)
+        left = QRectF(box.left(), top, box.width(), max(foot - top, line))
+        if strip.values:
+            self._paint_values(painter, strip, left)
+        else:
+            self._paint_reasons(painter, strip, left)
+
+    def _paint_signs(self, painter: QPainter, strip: Strip, box: QRectF) -> bool:
+        """Questions with their numbers, and what is missing; whether there is any of it."""
+        colours, theme = self._theme.palette, self._theme
+        glyph = box.height() * 0.72
+        x, y = box.left() + 1, box.top() + box.height() * 0.14
+        painter.setFont(theme.font("small"))
+        counts = ((Concern.LOOK, strip.row.look), (Concern.ASK, strip.row.ask))
+        for concern, count in counts:
+            if count:
+                mark = QRectF(x, y + glyph * 0.1, glyph * 0.8, glyph * 0.8)
+                paint_concern(painter, concern, mark, colours)
+                painter.setPen(QColor(colours.ink))
+                x += glyph * 1.15
+                painter.drawText(QRectF(x, box.top(), box.width(), box.height()), 0, str(count))
+                x += theme.metrics("small").horizontalAdvance(str(count)) + glyph * 0.6
+        for kind in strip.row.missing:
+            paint_piece(painter, kind, False, QRectF(x, y, glyph, glyph), colours)
+            x += glyph * 1.5
+        return x > box.left() + 1
+
+    def _paint_values(self, painter: QPainter, strip: Strip, box: QRectF) -> None:
+        """Value after value, what falls short in ink and bold; … where there is more."""
+        colours, theme = self._theme.palette, self._theme
+        line, between = theme.line_height("small"), "  ·  "
+        gap = theme.metrics("small").horizontalAdvance(between)
+        x, y = box.left(), box.top()
+        for value in strip.values:
+            font = theme.font("small", bold=value.lacks)
+            metrics = QFontMetricsF(font)
+            wide = metrics.horizontalAdvance(value.words)
+            painter.setPen(QColor(colours.pencil))
+            if x > box.left():
+                painter.setFont(theme.font("small"))
+                if x + gap + wide <= box.right():
+                    painter.drawText(QRectF(x, y, gap, line), 0, between)
+                    x += gap
+                elif y + 2 * line > box.bottom() + 0.4 * line:
+                    painter.drawText(QRectF(x, y, gap, line), 0, " …")
+                    return
+                else:
+                    x, y = box.left(), y + line
+            painter.setFont(font)
+            painter.setPen(QColor(colours.ink if value.lacks else colours.pencil))
+            words = metrics.elidedText(value.words, Qt.TextElideMode.ElideRight, box.width())
+            painter.drawText(QRectF(x, y, box.width(), line), 0, words)
+            x += min(wide, box.width())
+
+    def _paint_reasons(self, painter: QPainter, strip: Strip, box: QRectF) -> None:
+        """In words, as many as there is room for."""
+        line = self._theme.line_height("small")
+        painter.setFont(self._theme.font("small"))
+        painter.setPen(QColor(self._theme.palette.pencil))
+        most = max(int((box.height() + 1) // line), 1)
+        reasons = fitted("  ·  ".join(strip.reasons), self._theme.metrics("small"),
+                         box.width(), most)  # fmt: skip
+        for number, text in enumerate(reasons):
+            painter.drawText(
+                QRectF(box.left(), box.top() + number * line, box.width(), line), 0, text
             )
-            painter.drawText(QRectF(box.left(), box.bottom() - line, box.width(), line), 0, text)
 
     def _paint_level(
         self, painter: QPainter, strip: Strip, level: str, marks: str, cell: QRectF
