@@ -24,6 +24,7 @@ from typing import Protocol
 
 from rapidfuzz import fuzz, process
 
+from markbench.model import joined, say
 from markbench.rubric.facts import FACTS, Value
 from markbench.rubric.facts.registry import Kind
 
@@ -187,7 +188,12 @@ _ARITHMETIC: dict[type[ast.operator], Callable[..., float]] = {
     ast.Mult: operator.mul,
     ast.Div: operator.truediv,
 }
-_ALLOWED = (
+_KINDS: dict[Kind, str] = {
+    "number": say("a number"),
+    "text": say("a text"),
+    "yes/no": say("a yes or no"),
+}
+_ALLOWED = say(
     "only numbers, quoted texts, facts, + - * /, comparisons, in (…), and, or, not and "
     "known(fact) may stand in a condition"
 )
@@ -201,12 +207,15 @@ def parse(text: str, kinds: Mapping[str, Kind]) -> Condition:
     if not text.strip():
         return Condition(text, Constant(True), frozenset())
     if len(text) > _LONGEST:
-        raise ConditionError([f"is longer than {_LONGEST} characters"])
+        raise ConditionError([say("is longer than {n} characters", n=_LONGEST)])
     try:
         tree = ast.parse(text.strip(), mode="eval")
-    except (SyntaxError, ValueError, RecursionError, MemoryError) as error:
-        told = error.msg if isinstance(error, SyntaxError) else "too deeply nested"
-        raise ConditionError([f"cannot be read: {told}"]) from None
+    except (SyntaxError, ValueError):
+        # Python's own words are no help to who does not know Python.
+        told = say("cannot be read: a bracket, a quotation mark or a word is missing or too many")
+        raise ConditionError([told]) from None
+    except (RecursionError, MemoryError):
+        raise ConditionError([say("cannot be read: too deeply nested")]) from None
     reader = _Reader(kinds)
     root = reader.truth(tree.body)
     if reader.problems:
@@ -220,10 +229,10 @@ def condition(text: str) -> Condition:
     return parse(text, {name: fact.kind for name, fact in FACTS.items()})
 
 
-def nearest(word: str, known: Mapping[str, object] | list[str]) -> str:
-    """``; did you mean “…”?`` for a near match among ``known``, else nothing."""
+def nearest(told: str, word: str, known: Mapping[str, object] | list[str]) -> str:
+    """What is wrong with ``word``, and ``; did you mean “…”?`` for a near match in ``known``."""
     match = process.extractOne(word, list(known), scorer=fuzz.ratio, score_cutoff=60)
-    return f"; did you mean “{match[0]}”?" if match else ""
+    return joined((told, say("did you mean “{word}”?", word=match[0])), "; ") if match else told
 
 
 class _Reader:
@@ -242,11 +251,19 @@ class _Reader:
 
     def expect(self, wanted: Kind, kind: Kind | None, tree: ast.expr) -> None:
         if kind is not None and kind != wanted:
-            article = "a yes or no" if wanted == "yes/no" else f"a {wanted}"
-            self.problems.append(f"“{ast.unparse(tree)}” is a {kind} where {article} is needed")
+            self.problems.append(
+                say(
+                    "“{part}” is {kind} where {wanted} is needed",
+                    part=ast.unparse(tree),
+                    kind=_KINDS[kind],
+                    wanted=_KINDS[wanted],
+                )
+            )
 
     def refuse(self, tree: ast.expr) -> tuple[Node, None]:
-        self.problems.append(f"“{ast.unparse(tree)}” is not allowed: {_ALLOWED}")
+        self.problems.append(
+            say("“{part}” is not allowed: {allowed}", part=ast.unparse(tree), allowed=_ALLOWED)
+        )
         return Constant(None), None
 
     def read(self, tree: ast.expr) -> tuple[Node, Kind | None]:
@@ -284,7 +301,9 @@ class _Reader:
 
     def fact(self, name: str) -> Kind | None:
         if name not in self.kinds:
-            self.problems.append(f"there is no fact “{name}”{nearest(name, self.kinds)}")
+            self.problems.append(
+                nearest(say("there is no fact “{name}”", name=name), name, self.kinds)
+            )
             return None
         self.names.add(name)
         return self.kinds[name]
@@ -298,23 +317,39 @@ class _Reader:
         if isinstance(op, ast.In | ast.NotIn):
             if not isinstance(b, ast.Tuple | ast.List):
                 self.problems.append(
-                    f"after “in” stands a list in brackets, not “{ast.unparse(b)}”"
+                    say("after “in” stands a list in brackets, not “{part}”", part=ast.unparse(b))
                 )
                 return Constant(None)
             equal = tuple(self.compare(ast.Eq(), a, item) for item in b.elts)
             return Any(equal) if isinstance(op, ast.In) else Not(Any(equal))
         if type(op) not in _COMPARE:
-            self.problems.append(f"“{ast.unparse(a)} … {ast.unparse(b)}”: {_ALLOWED}")
+            self.problems.append(
+                say(
+                    "“{one} … {other}”: {allowed}",
+                    one=ast.unparse(a),
+                    other=ast.unparse(b),
+                    allowed=_ALLOWED,
+                )
+            )
             return Constant(None)
         sign, apply = _COMPARE[type(op)]
         (left, left_kind), (right, right_kind) = self.read(a), self.read(b)
         if left_kind and right_kind and left_kind != right_kind:
             self.problems.append(
-                f"“{ast.unparse(a)}” ({left_kind}) cannot be compared with "
-                f"“{ast.unparse(b)}” ({right_kind})"
+                say(
+                    "“{one}” ({kind}) cannot be compared with “{other}” ({other_kind})",
+                    one=ast.unparse(a),
+                    kind=_KINDS[left_kind],
+                    other=ast.unparse(b),
+                    other_kind=_KINDS[right_kind],
+                )
             )
         elif sign not in ("==", "!=") and left_kind in ("text", "yes/no"):
             self.problems.append(
-                f"“{ast.unparse(a)}” ({left_kind}) has no order: only == and != may compare it"
+                say(
+                    "“{one}” ({kind}) has no order: only == and != may compare it",
+                    one=ast.unparse(a),
+                    kind=_KINDS[left_kind],
+                )
             )
         return Comparison(sign, apply, left, right)

@@ -37,7 +37,7 @@ from itertools import pairwise
 from pathlib import Path
 from typing import Any
 
-from markbench.model import Criterion, Level, Phrase, Rubric
+from markbench.model import Criterion, Level, Phrase, Rubric, say
 from markbench.rubric.condition import Condition, ConditionError, condition, nearest
 from markbench.rubric.facts import FACTS
 from markbench.rubric.phrasing import TemplateError, template
@@ -56,7 +56,12 @@ _TRANSLATED = ("title", "descriptor", "text")
 _IN_TWO_LANGUAGES = (*_TRANSLATED, "name")
 _LANGUAGE = re.compile(r"[a-z]{2,3}")
 _ID = re.compile(r"[a-z][a-z0-9_]*")
-_TYPES = {str: "a text", list: "a list", bool: "true or false", float: "a number"}
+_TYPES = {
+    str: say("a text"),
+    list: say("a list"),
+    bool: say("true or false"),
+    float: say("a number"),
+}
 
 Table = Mapping[str, Any]
 
@@ -68,18 +73,18 @@ def find_rubric(name: str, folder: Path | None = None, language: str = "en") -> 
     """
     stem = name.removesuffix(".toml")
     if Path(stem).name != stem:
-        told = f"“{name}” must be the name of a rubric, not a path"
+        told = say("“{name}” must be the name of a rubric, not a path", name=name)
         raise RubricError([Problem(name, "", "rubric", told)])
     own = [folder / f"{stem}.toml"] if folder is not None else []
     if folder is not None and own[0].resolve().parent != folder.resolve():
-        told = "is a link that leads outside the class folder"
+        told = say("is a link that leads outside the class folder")
         raise RubricError([Problem(own[0].name, "", "", told)])
     places = [*own, SHIPPED / f"{stem}.toml"]
     for place in places:
         if place.is_file():
             return load_rubric(place, language)
     known = sorted({path.stem for place in places for path in place.parent.glob("*.toml")})
-    message = f"there is no rubric “{stem}”{nearest(stem, known)}"
+    message = nearest(say("there is no rubric “{name}”", name=stem), stem, known)
     raise RubricError([Problem(f"{stem}.toml", "", "rubric", message)])
 
 
@@ -90,14 +95,14 @@ def load_rubric(path: Path, language: str = "en") -> Rubric:
     """
     try:
         if path.stat().st_size > _MOST_BYTES:
-            raise OSError(0, f"it is larger than {_MOST_BYTES // 1000} kB")
+            raise OSError(0, say("it is larger than {n} kB", n=_MOST_BYTES // 1000))
         content = tomllib.loads(path.read_bytes().decode("utf-8"))
     except OSError as error:
-        told = f"cannot be opened: {error.strerror}"
+        told: str = say("cannot be opened: {why}", why=error.strerror)
     except UnicodeDecodeError:
-        told = "is not UTF-8 text"
+        told = say("is not UTF-8 text")
     except (ValueError, RecursionError) as error:  # numbers of endless digits, endless nesting
-        told = f"is not valid TOML: {error}"
+        told = say("is not valid TOML: {why}", why=f"{error}")
     else:
         reader = _Reader(path.name, language)
         rubric = reader.rubric(path.stem, content)
@@ -124,14 +129,14 @@ class _Reader:
         title = self.get(content, _TOP, "title", "")
         rows = self.get(content, _TOP, "criterion", "")
         if rows == []:
-            self.note("criterion", "there is no criterion")
+            self.note("criterion", say("there is no criterion"))
         criteria = [
             self.row(row, number) for number, row in enumerate(self.tables(rows, "criterion"), 1)
         ]
         self.criterion = ""
         for twice in _repeated([row.id for row in criteria if row.id]):
             self.criterion = twice
-            self.note("id", f"“{twice}” is used by two criteria")
+            self.note("id", say("“{id}” is used by two criteria", id=twice))
         self.criterion = ""
         return Rubric(id=stem, title=title or stem, criteria=tuple(criteria))
 
@@ -141,7 +146,9 @@ class _Reader:
         self.keys(table, _CRITERION, "")
         row_id = self.get(table, _CRITERION, "id", "")
         if row_id and not _ID.fullmatch(row_id):
-            self.note("id", f"“{row_id}” must be small letters, digits and _, a letter first")
+            self.note(
+                "id", say("“{id}” must be small letters, digits and _, a letter first", id=row_id)
+            )
         by_eye = bool(self.get(table, _CRITERION, "by_eye", "", default=False))
         given = self.get(table, _CRITERION, "level", "")
         levels = [
@@ -166,7 +173,7 @@ class _Reader:
         self.keys(table, _LEVEL, place)
         marks = self.get(table, _LEVEL, "marks", place)
         if marks is not None and not (math.isfinite(marks) and marks >= 0):
-            self.note(f"{place}.marks", f"must be 0 or more, not {marks}")
+            self.note(f"{place}.marks", say("must be 0 or more, not {marks}", marks=marks))
             marks = None
         when = self.get(table, _LEVEL, "when", place, default="")
         self.when(when, place)
@@ -181,36 +188,44 @@ class _Reader:
     def ladder(self, levels: list[Level], by_eye: bool) -> None:
         """Levels must come highest first, and the last must always be reachable."""
         if len(levels) < 2:
-            self.note("level", "needs at least two levels")
+            self.note("level", say("needs at least two levels"))
             return
         for twice in _repeated([level.name for level in levels if level.name]):
-            self.note("level", f"two levels are called “{twice}”")
+            self.note("level", say("two levels are called “{name}”", name=twice))
         for i, (above, below) in enumerate(pairwise(levels), 2):
             if below.marks >= above.marks:
                 self.note(
                     f"level {i}.marks",
-                    f"{below.marks:g} is not below the {above.marks:g} of the level before it: "
-                    "levels stand highest first",
+                    say(
+                        "{below:g} is not below the {above:g} of the level before it: levels "
+                        "stand highest first",
+                        below=below.marks,
+                        above=above.marks,
+                    ),
                 )
         for i, level in enumerate(levels, 1):
             if by_eye and level.when:
-                self.note(f"level {i}.when", "is never used: the criterion is by_eye")
+                self.note(f"level {i}.when", say("is never used: the criterion is by_eye"))
             elif not by_eye and i == len(levels) and level.when:
-                self.note(f"level {i}.when", "the last level must have no condition")
+                self.note(f"level {i}.when", say("the last level must have no condition"))
             elif not by_eye and i < len(levels) and not level.when.strip():
-                self.note(f"level {i}.when", "is missing: only the last level has no condition")
+                self.note(
+                    f"level {i}.when", say("is missing: only the last level has no condition")
+                )
 
     def phrase(self, table: Table, place: str, by_eye: bool) -> list[Phrase]:
         self.keys(table, _PHRASE, place)
         role = self.get(table, _PHRASE, "role", place)
         allowed = ("look",) if by_eye else ROLES
         if role is not None and role not in allowed:
-            where = "a by_eye criterion" if by_eye else "a drafted criterion"
-            self.note(
-                f"{place}.role",
-                f"“{role}” is not a role of {where} ({', '.join(allowed)})"
-                f"{nearest(role, list(allowed))}",
+            told = say(
+                "“{role}” is not a role of a by_eye criterion ({allowed})"
+                if by_eye
+                else "“{role}” is not a role of a drafted criterion ({allowed})",
+                role=role,
+                allowed=", ".join(allowed),
             )
+            self.note(f"{place}.role", nearest(told, role, list(allowed)))
         when = self.get(table, _PHRASE, "when", place, default="") or ""
         ready = self.when(when, place)
         texts: dict[str, list[str]] = {}
@@ -218,7 +233,7 @@ class _Reader:
             if key == "text" or key.startswith("text_"):
                 texts[key] = self.texts(table[key], f"{place}.{key}")
         if "text" not in texts:
-            self.note(f"{place}.text", "is missing")
+            self.note(f"{place}.text", say("is missing"))
         if role == "praise":
             self.earned(ready, texts, place)
         chosen = texts.get(f"text_{self.language}") or texts.get("text", [])
@@ -228,12 +243,12 @@ class _Reader:
         """One text or a list of alternates, each with placeholders that exist."""
         alternates = [given] if isinstance(given, str) else given
         if not isinstance(alternates, list) or not alternates:
-            self.note(key, "must be a text or a list of texts")
+            self.note(key, say("must be a text or a list of texts"))
             return []
         good = []
         for words in alternates:
             if not isinstance(words, str) or not words.strip():
-                self.note(key, "holds something that is not a text, or an empty one")
+                self.note(key, say("holds something that is not a text, or an empty one"))
                 continue
             try:
                 template(words)
@@ -246,7 +261,7 @@ class _Reader:
     def earned(self, ready: Condition | None, texts: Mapping[str, list[str]], place: str) -> None:
         """Praise must rest on a fact of the learner's work, and name one."""
         if ready is not None and not any(_of_the_learner(name) for name in ready.names):
-            self.note(f"{place}.when", "praise must rest on a fact of the learner's own work")
+            self.note(f"{place}.when", say("praise must rest on a fact of the learner's own work"))
         for key, alternates in texts.items():
             for words in alternates:
                 try:
@@ -256,7 +271,10 @@ class _Reader:
                 if not any(_of_the_learner(name) for name in named):
                     self.note(
                         f"{place}.{key}",
-                        f"praise must quote a fact of the learner's own work: “{words}”",
+                        say(
+                            "praise must quote a fact of the learner's own work: “{words}”",
+                            words=words,
+                        ),
                     )
 
     def when(self, text: str | None, place: str) -> Condition | None:
@@ -276,11 +294,11 @@ class _Reader:
             ):
                 continue
             at = f"{place}.{key}" if place else key
-            self.note(at, f"there is no key “{key}” here{nearest(key, known)}")
+            self.note(at, nearest(say("there is no key “{key}” here", key=key), key, known))
         for key in ("title", "descriptor", "name"):
             for translated in table:
                 if translated.startswith(f"{key}_") and not isinstance(table[translated], str):
-                    self.note(f"{place}.{translated}".lstrip("."), "must be a text")
+                    self.note(f"{place}.{translated}".lstrip("."), say("must be a text"))
 
     def get(
         self, table: Table, known: Mapping[str, Any], key: str, place: str, **default: Any
@@ -290,16 +308,19 @@ class _Reader:
         if key not in table:
             if "default" in default:
                 return default["default"]
-            self.note(at, "is missing")
+            self.note(at, say("is missing"))
             return None
         value, wanted = table[key], known[key]
         number = isinstance(value, int | float) and not isinstance(value, bool)
         if not (number if wanted is float else isinstance(value, wanted)):
             if wanted in _TYPES:
-                self.note(at, f"must be {_TYPES[wanted]}, not {_told(value)}")
+                self.note(
+                    at,
+                    say("must be {wanted}, not {value}", wanted=_TYPES[wanted], value=_told(value)),
+                )
             return None
         if wanted is str and key != "when" and not value.strip():
-            self.note(at, "is empty")
+            self.note(at, say("is empty"))
         if key in _TRANSLATED:
             return table.get(f"{key}_{self.language}", value)
         return value
@@ -310,7 +331,7 @@ class _Reader:
         assert isinstance(given, list)
         good: list[Table] = [item for item in given if isinstance(item, dict)]
         if len(good) < len(given):
-            self.note(key, f"must be written as [[…{key}]] tables")
+            self.note(key, say("must be written as [[…{key}]] tables", key=key))
         return good
 
 
@@ -319,7 +340,7 @@ def _told(value: object) -> str:
     try:
         return reprlib.repr(value)
     except ValueError:
-        return "a number of very many digits"
+        return say("a number of very many digits")
 
 
 def _of_the_learner(name: str) -> bool:

@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 from itertools import groupby
 
-from markbench.model import Phrase
+from markbench.model import Phrase, say
 from markbench.model.sentence import sentence_case
 from markbench.rubric.condition import Condition, condition, nearest
 from markbench.rubric.facts import PLACEHOLDERS, Facts
@@ -58,17 +58,28 @@ def template(text: str) -> Template:
     """
     try:
         fields = list(string.Formatter().parse(text))
-    except ValueError as error:
-        raise TemplateError([f"cannot be read: {error}"]) from None
+    except ValueError:
+        raise TemplateError([say("cannot be read: a brace is missing or too many")]) from None
     parts, problems, piece = [], [], ""
     for words, field, spec, conversion in fields:
         piece += words if field is None else f"{words}{{{field}}}"
         if field is None:
             parts.append((words, ""))
         elif field not in PLACEHOLDERS:
-            problems.append(f"there is no placeholder “{{{field}}}”{nearest(field, PLACEHOLDERS)}")
+            problems.append(
+                nearest(
+                    say("there is no placeholder “{name}”", name=f"{{{field}}}"),
+                    field,
+                    PLACEHOLDERS,
+                )
+            )
         elif spec or conversion:
-            problems.append(f"“{{{field}}}” brings its own format; write it without “:” or “!”")
+            problems.append(
+                say(
+                    "“{name}” brings its own format; write it without “:” or “!”",
+                    name=f"{{{field}}}",
+                )
+            )
         else:
             parts.append((words, PLACEHOLDERS[field].name))
     if problems:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
+from markbench.model import joined, say
+
 
 @dataclass(frozen=True, slots=True)
 class Problem:
@@ -15,17 +17,14 @@ class Problem:
     message: str
 
     def __str__(self) -> str:
-        place = [self.file]
-        if self.criterion:
-            place.append(f"criterion “{self.criterion}”")
-        if self.key:
-            place.append(self.key)
-        return f"{', '.join(place)}: {self.message}"
+        row = say("criterion “{id}”", id=self.criterion) if self.criterion else ""
+        place = joined((self.file, row, self.key), ", ")
+        return say("{place}: {why}", place=place, why=self.message)
 
 
 class RubricError(ValueError):
     """A rubric that cannot be used; ``problems`` holds everything wrong with it."""
 
     def __init__(self, problems: list[Problem]) -> None:
-        super().__init__("\n".join(str(problem) for problem in problems))
+        super().__init__(joined(map(str, problems), "\n"))
         self.problems = tuple(problems)

@@ -113,7 +113,7 @@ def test_nothing_asked_always_holds():
         ("setup_photo < selfie", "has no order"),
         ('slip > "a"', "has no order"),
         ('lengths == "five"', "cannot be compared"),
-        ("lengths + setup_photo > 2", "is a yes/no where a number"),
+        ("lengths + setup_photo > 2", "is a yes or no where a number"),
         ("lengths and setup_photo", "is a number where a yes or no"),
         ("not lengths", "is a number where a yes or no"),
         ("lengths ** 2 > 4", "is not allowed"),

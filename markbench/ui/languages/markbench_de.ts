@@ -6382,6 +6382,66 @@ ist nicht verwendbar</translation>
         <translation>kein Ort im Auftrag: irgendwo, wo Menschen leben, {range} m/s²</translation>
     </message>
     <message>
+        <source>only numbers, quoted texts, facts, + - * /, comparisons, in (…), and, or, not and known(fact) may stand in a condition</source>
+        <translation>in einer Bedingung dürfen nur Zahlen, Texte in Anführungszeichen, Tatsachen, + - * /, Vergleiche, in (…), and, or, not und known(Tatsache) stehen</translation>
+    </message>
+    <message>
+        <source>a number</source>
+        <translation>eine Zahl</translation>
+    </message>
+    <message>
+        <source>a text</source>
+        <translation>ein Text</translation>
+    </message>
+    <message>
+        <source>a yes or no</source>
+        <translation>ein Ja oder Nein</translation>
+    </message>
+    <message>
+        <source>cannot be read: a bracket, a quotation mark or a word is missing or too many</source>
+        <translation>lässt sich nicht lesen: Eine Klammer, ein Anführungszeichen oder ein Wort fehlt oder ist zu viel</translation>
+    </message>
+    <message>
+        <source>“{part}” is not allowed: {allowed}</source>
+        <translation>„{part}“ ist nicht erlaubt: {allowed}</translation>
+    </message>
+    <message>
+        <source>is longer than {n} characters</source>
+        <translation>ist länger als {n} Zeichen</translation>
+    </message>
+    <message>
+        <source>did you mean “{word}”?</source>
+        <translation>gemeint „{word}“?</translation>
+    </message>
+    <message>
+        <source>“{part}” is {kind} where {wanted} is needed</source>
+        <translation>„{part}“ ist {kind}, wo {wanted} nötig ist</translation>
+    </message>
+    <message>
+        <source>“{one} … {other}”: {allowed}</source>
+        <translation>„{one} … {other}“: {allowed}</translation>
+    </message>
+    <message>
+        <source>“{one}” ({kind}) cannot be compared with “{other}” ({other_kind})</source>
+        <translation>„{one}“ ({kind}) lässt sich nicht mit „{other}“ ({other_kind}) vergleichen</translation>
+    </message>
+    <message>
+        <source>cannot be read: too deeply nested</source>
+        <translation>lässt sich nicht lesen: zu tief verschachtelt</translation>
+    </message>
+    <message>
+        <source>there is no fact “{name}”</source>
+        <translation>es gibt keine Tatsache „{name}“</translation>
+    </message>
+    <message>
+        <source>after “in” stands a list in brackets, not “{part}”</source>
+        <translation>nach „in“ steht eine Liste in Klammern, nicht „{part}“</translation>
+    </message>
+    <message>
+        <source>“{one}” ({kind}) has no order: only == and != may compare it</source>
+        <translation>„{one}“ ({kind}) hat keine Reihenfolge: Nur == und != dürfen es vergleichen</translation>
+    </message>
+    <message>
         <source>The table of readings could not be understood, so no level is drafted.</source>
         <translation>Die Messwerttabelle ließ sich nicht verstehen; deshalb ist keine Stufe entworfen.</translation>
     </message>
@@ -6404,6 +6464,150 @@ ist nicht verwendbar</translation>
     <message>
         <source>less than {bound}</source>
         <translation>weniger als {bound}</translation>
+    </message>
+    <message>
+        <source>a list</source>
+        <translation>eine Liste</translation>
+    </message>
+    <message>
+        <source>true or false</source>
+        <translation>true oder false</translation>
+    </message>
+    <message>
+        <source>“{name}” must be the name of a rubric, not a path</source>
+        <translation>„{name}“ muss der Name eines Rasters sein, kein Pfad</translation>
+    </message>
+    <message>
+        <source>is a link that leads outside the class folder</source>
+        <translation>ist eine Verknüpfung, die aus dem Klassenordner hinausführt</translation>
+    </message>
+    <message>
+        <source>there is no rubric “{name}”</source>
+        <translation>es gibt kein Raster „{name}“</translation>
+    </message>
+    <message>
+        <source>cannot be opened: {why}</source>
+        <translation>lässt sich nicht öffnen: {why}</translation>
+    </message>
+    <message>
+        <source>is not UTF-8 text</source>
+        <translation>ist kein Text in UTF-8</translation>
+    </message>
+    <message>
+        <source>is not valid TOML: {why}</source>
+        <translation>ist kein gültiges TOML: {why}</translation>
+    </message>
+    <message>
+        <source>“{role}” is not a role of a by_eye criterion ({allowed})</source>
+        <translation>„{role}“ ist keine Rolle eines Kriteriums mit by_eye ({allowed})</translation>
+    </message>
+    <message>
+        <source>“{role}” is not a role of a drafted criterion ({allowed})</source>
+        <translation>„{role}“ ist keine Rolle eines entworfenen Kriteriums ({allowed})</translation>
+    </message>
+    <message>
+        <source>a number of very many digits</source>
+        <translation>eine Zahl mit sehr vielen Ziffern</translation>
+    </message>
+    <message>
+        <source>it is larger than {n} kB</source>
+        <translation>sie ist größer als {n} kB</translation>
+    </message>
+    <message>
+        <source>there is no criterion</source>
+        <translation>es gibt kein Kriterium</translation>
+    </message>
+    <message>
+        <source>“{id}” is used by two criteria</source>
+        <translation>„{id}“ steht bei zwei Kriterien</translation>
+    </message>
+    <message>
+        <source>“{id}” must be small letters, digits and _, a letter first</source>
+        <translation>„{id}“ muss aus Kleinbuchstaben, Ziffern und _ bestehen, mit einem Buchstaben am Anfang</translation>
+    </message>
+    <message>
+        <source>must be 0 or more, not {marks}</source>
+        <translation>muss 0 oder mehr sein, nicht {marks}</translation>
+    </message>
+    <message>
+        <source>needs at least two levels</source>
+        <translation>braucht mindestens zwei Stufen</translation>
+    </message>
+    <message>
+        <source>two levels are called “{name}”</source>
+        <translation>zwei Stufen heißen „{name}“</translation>
+    </message>
+    <message>
+        <source>is missing</source>
+        <translation>fehlt</translation>
+    </message>
+    <message>
+        <source>must be a text or a list of texts</source>
+        <translation>muss ein Text oder eine Liste von Texten sein</translation>
+    </message>
+    <message>
+        <source>praise must rest on a fact of the learner&apos;s own work</source>
+        <translation>Lob muss auf einer Tatsache aus der eigenen Arbeit beruhen</translation>
+    </message>
+    <message>
+        <source>is empty</source>
+        <translation>ist leer</translation>
+    </message>
+    <message>
+        <source>must be written as [[…{key}]] tables</source>
+        <translation>muss als Tabellen [[…{key}]] geschrieben sein</translation>
+    </message>
+    <message>
+        <source>{below:g} is not below the {above:g} of the level before it: levels stand highest first</source>
+        <translation>{below:g} liegt nicht unter den {above:g} der Stufe davor: Die höchste Stufe steht zuerst</translation>
+    </message>
+    <message>
+        <source>is never used: the criterion is by_eye</source>
+        <translation>wird nie benutzt: Das Kriterium ist by_eye</translation>
+    </message>
+    <message>
+        <source>holds something that is not a text, or an empty one</source>
+        <translation>enthält etwas, das kein Text ist, oder einen leeren</translation>
+    </message>
+    <message>
+        <source>there is no key “{key}” here</source>
+        <translation>einen Schlüssel „{key}“ gibt es hier nicht</translation>
+    </message>
+    <message>
+        <source>must be {wanted}, not {value}</source>
+        <translation>muss {wanted} sein, nicht {value}</translation>
+    </message>
+    <message>
+        <source>the last level must have no condition</source>
+        <translation>die letzte Stufe darf keine Bedingung haben</translation>
+    </message>
+    <message>
+        <source>praise must quote a fact of the learner&apos;s own work: “{words}”</source>
+        <translation>Lob muss eine Tatsache aus der eigenen Arbeit nennen: „{words}“</translation>
+    </message>
+    <message>
+        <source>must be a text</source>
+        <translation>muss ein Text sein</translation>
+    </message>
+    <message>
+        <source>is missing: only the last level has no condition</source>
+        <translation>fehlt: Nur die letzte Stufe hat keine Bedingung</translation>
+    </message>
+    <message>
+        <source>cannot be read: a brace is missing or too many</source>
+        <translation>lässt sich nicht lesen: Eine geschweifte Klammer fehlt oder ist zu viel</translation>
+    </message>
+    <message>
+        <source>there is no placeholder “{name}”</source>
+        <translation>es gibt keinen Platzhalter „{name}“</translation>
+    </message>
+    <message>
+        <source>“{name}” brings its own format; write it without “:” or “!”</source>
+        <translation>„{name}“ bringt seine Form selbst mit; bitte ohne „:“ oder „!“ schreiben</translation>
+    </message>
+    <message>
+        <source>criterion “{id}”</source>
+        <translation>Kriterium „{id}“</translation>
     </message>
     <message>
         <source>other than {value}</source>

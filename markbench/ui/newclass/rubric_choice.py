@@ -9,6 +9,7 @@ from PySide6.QtWidgets import QButtonGroup, QHBoxLayout, QPushButton, QVBoxLayou
 
 from markbench.model import Rubric
 from markbench.session.newclass import RubricChoice, rubrics_for
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button, frame, label, quiet_scroll
 
@@ -69,8 +70,8 @@ class RubricChooser(QWidget):
         made = button(words, "choice")
         made.setCheckable(True)
         made.setEnabled(rubric is not None)
-        made.setToolTip(choice.trouble)
-        made.setAccessibleDescription(choice.trouble)
+        made.setToolTip(said(choice.trouble))
+        made.setAccessibleDescription(said(choice.trouble))
         made.setMinimumHeight(round(self._theme.line_height() * 2 + 20))
         made.clicked.connect(lambda _on, name=choice.name: self._pick(name))
         self._group.addButton(made)

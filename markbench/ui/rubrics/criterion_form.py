@@ -17,6 +17,7 @@ from PySide6.QtWidgets import (
 )
 
 from markbench.session.rubric_sheet import Part, RubricSheet, Told, as_marks, as_texts
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import IconButton, button, frame, label
 from markbench.ui.rubrics.completion import PhraseEdit
@@ -69,9 +70,10 @@ class CriterionForm(QWidget):
         general = []
         for one in told:
             if one.key in self.entries:
-                beside.setdefault(one.key, []).append(one.message)
+                beside.setdefault(one.key, []).append(said(one.message))
             else:
-                general.append(f"{one.key}: {one.message}" if one.key else one.message)
+                words = said(one.message)
+                general.append(f"{one.key}: {words}" if one.key else words)
         for key, entry in self.entries.items():
             entry.tell("; ".join(beside.get(key, ())))
         self._general.setText("\n".join(general))

@@ -26,6 +26,7 @@ from markbench.session.rubric_sheet import RubricSheet, Told
 from markbench.ui.background import Task, in_background
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.mishaps import plainly
 from markbench.ui.parts import IconButton, button, frame, label, quiet_scroll
@@ -364,7 +365,7 @@ class RubricPage(QWidget):
             if item is not None:
                 sign = "▲ " if row in bad else ""
                 item.setText(sign + str(table.get("title", "")))
-        self.title.tell("; ".join(one.message for one in self.told if one.criterion is None))
+        self.title.tell("; ".join(said(one.message) for one in self.told if one.criterion is None))
         if self.form is not None:
             row = self.list.currentRow()
             self.form.tell([one for one in self.told if one.criterion == row])
