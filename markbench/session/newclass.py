@@ -52,6 +52,12 @@ class Counts:
     unowned: int
     set_aside: int
 
+    @property
+    def of_use(self) -> bool:
+        """Whether there is anything that a mark could rest on."""
+        seen = ("setup_photo", "selfie", "photo", "swing_video", "report")
+        return self.tables_understood > 0 or any(self.pieces.get(kind, 0) for kind in seen)
+
 
 @dataclass(frozen=True, slots=True)
 class Damaged:

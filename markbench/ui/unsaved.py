@@ -63,6 +63,20 @@ def _ask(owner: QWidget, desk: Desk) -> QMessageBox.StandardButton:
     return QMessageBox.StandardButton(box.exec())
 
 
+def may_lose(owner: QWidget, question: str, more: str, *, lose: str, keep: str) -> bool:
+    """Whether what was said on a page may be lost; whoever escapes keeps it."""
+    box = QMessageBox(owner)
+    box.setIcon(QMessageBox.Icon.NoIcon)
+    box.setText(question)
+    box.setInformativeText(more)
+    buttons = QMessageBox.StandardButton
+    box.setStandardButtons(buttons.Discard | buttons.Cancel)
+    box.setDefaultButton(buttons.Cancel)
+    box.button(buttons.Discard).setText(lose)
+    box.button(buttons.Cancel).setText(keep)
+    return QMessageBox.StandardButton(box.exec()) == buttons.Discard
+
+
 def _elsewhere(owner: QWidget, desk: Desk) -> Path | None:
     start = Path.home() / f"{desk.held.folder.name}.markbench"
     chosen, _ = QFileDialog.getSaveFileName(

@@ -208,6 +208,8 @@ class Window(QMainWindow):
     def let_go(self) -> bool:
         """Close the class, unless something said is not saved and the person keeps it open."""
         self._settle()
+        if not self.doors.may_leave():
+            return False
         desk = self.desk
         if desk is not None and not (self.pending.may_let_go() and may_let_go(self, desk)):
             return False
@@ -377,7 +379,7 @@ class Window(QMainWindow):
 
     def _undo(self) -> None:
         self._settle()  # what was typed a moment ago is the last thing said
-        desk = self.desk or self.pack_door.desk
+        desk = self.desk or self.pack_door.desk or self.doors.desk
         if desk is not None:
             desk.undo()
 
@@ -388,7 +390,7 @@ class Window(QMainWindow):
 
     def _redo(self) -> None:
         self._settle()
-        desk = self.desk or self.pack_door.desk
+        desk = self.desk or self.pack_door.desk or self.doors.desk
         if desk is not None:
             desk.redo()
 
@@ -396,7 +398,7 @@ class Window(QMainWindow):
         self._theme.choose(not self._theme.dark)
 
     def _offer_undo(self) -> None:
-        desk = self.desk or self.pack_door.desk
+        desk = self.desk or self.pack_door.desk or self.doors.desk
         session = desk.session if desk is not None else None
         self.undo_button.setEnabled(session is not None and session.can_undo)
         self.redo_button.setEnabled(session is not None and session.can_redo)

@@ -34,6 +34,7 @@ def page(
     class_folder: Path,
     monkeypatch: pytest.MonkeyPatch,
     click: Click,
+    asked: list[str],
 ) -> NewClassPage:
     """The new class's page after a folder was chosen, by hand."""
     monkeypatch.setattr(QFileDialog, "getExistingDirectory", lambda *_: str(class_folder))
@@ -42,6 +43,19 @@ def page(
     assert isinstance(made, NewClassPage)
     qtbot.waitUntil(lambda: made.new is not None, timeout=10_000)
     return made
+
+
+@pytest.fixture
+def asked(monkeypatch: pytest.MonkeyPatch) -> list[str]:
+    """Every question before leaving; it is answered with yes unless "keep" is put first."""
+    questions: list[str] = []
+
+    def answer(_owner: QWidget, question: str, _more: str, **_words: str) -> bool:
+        questions.append(question)
+        return questions[0] != "keep"
+
+    monkeypatch.setattr("markbench.ui.newclass.page.may_lose", answer)
+    return questions
 
 
 def everything(folder: Path) -> dict[str, bytes]:
@@ -94,12 +108,14 @@ def test_a_file_is_settled_and_reaches_the_open_class(
     click(page.next)
     nobody = next(b for b in page.whose.findChildren(QPushButton) if "Nobody" in b.text())
     click(nobody)
-    qtbot.waitUntil(lambda: "Every file has its owner" in page._lead.text(), timeout=10_000)
+    qtbot.waitUntil(lambda: "Nothing is left to settle" in page._lead.text(), timeout=10_000)
     assert page.whose.count() == 0
+    assert page.next.hasFocus()
     page.go(RUBRIC)
     click(page.next)
     qtbot.waitUntil(lambda: empty_window.bench is not None, timeout=10_000)
     assert empty_window.desk.session.value("owner", "", "IMG_0001.jpg") == ""
+    assert empty_window.bench.settle.count() == 0
 
 
 def test_every_setting_of_the_brief_can_be_set(page: NewClassPage) -> None:
@@ -150,12 +166,13 @@ def test_another_rubric_is_chosen_and_used(
 
 
 def test_giving_up_leaves_the_folder_as_it_was(
-    empty_window: Window, page: NewClassPage, class_folder: Path, click: Click
+    empty_window: Window, page: NewClassPage, class_folder: Path, click: Click, asked: list[str]
 ) -> None:
     before = everything(class_folder)
     page.go(BRIEF)
     page.form.fields["title"].line.setText("Other")
     click(page.give_up)
+    assert asked == ["Give up this new class?"]
     assert everything(class_folder) == before
     assert empty_window.pages.currentWidget() is empty_window.start
     assert empty_window.doors.page is None
@@ -169,6 +186,71 @@ def test_a_folder_that_cannot_be_read_is_explained(
     qtbot.waitUntil(lambda: "nowhere" in page._lead.text(), timeout=5000)
     assert not page.next.isEnabled()
     assert page.give_up.isEnabled()
+
+
+def test_escape_in_a_field_asks_before_anything_is_lost(
+    qtbot: QtBot, empty_window: Window, page: NewClassPage, asked: list[str]
+) -> None:
+    page.go(BRIEF)
+    line = page.form.fields["lengths"].line
+    line.selectAll()
+    qtbot.keyClicks(line, "7")
+    asked.append("keep")
+    qtbot.keyClick(line, Qt.Key.Key_Escape)
+    assert asked == ["keep"]  # first it only leaves the field
+    assert not line.hasFocus()
+    for leave in (
+        lambda: qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Escape),
+        empty_window.care.open_about,
+        empty_window.close,
+    ):
+        leave()
+        assert empty_window.doors.page is page
+        assert empty_window.isVisible()
+        assert line.text() == "7"
+    assert asked == ["keep", *["Give up this new class?"] * 3]
+    asked.clear()
+    qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Escape)
+    assert empty_window.pages.currentWidget() is empty_window.start
+
+
+def test_nothing_is_asked_where_nothing_would_be_lost(
+    qtbot: QtBot, empty_window: Window, page: NewClassPage, asked: list[str]
+) -> None:
+    page.go(BRIEF)
+    for _ in range(2):  # out of the field, off the page
+        qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Escape)
+    assert empty_window.doors.page is None
+    assert asked == []
+
+
+def test_what_was_settled_is_undone_and_done_again_from_the_bar_and_by_key(
+    qtbot: QtBot, empty_window: Window, page: NewClassPage, click: Click, asked: list[str]
+) -> None:
+    window = empty_window
+    assert not window.undo_button.isEnabled()
+    page.go(WHOSE)
+    nobody = next(b for b in page.whose.findChildren(QPushButton) if "Nobody" in b.text())
+    with qtbot.waitSignal(page.settled, timeout=10_000):
+        click(nobody)
+    assert page.new.counts().set_aside == 1
+    with qtbot.waitSignal(page.settled, timeout=10_000):
+        click(window.undo_button)
+    assert page.whose.count() == 1
+    assert not window.undo_button.isEnabled()
+    with qtbot.waitSignal(page.settled, timeout=10_000):
+        click(window.redo_button)
+    assert page.whose.count() == 0
+    page.go(RUBRIC)
+    with qtbot.waitSignal(page.settled, timeout=10_000):
+        qtbot.keyClick(window, Qt.Key.Key_Z, Qt.KeyboardModifier.ControlModifier)
+    assert page.steps.currentIndex() == WHOSE  # what was undone is in sight
+    assert page.whose.count() == 1
+    with qtbot.waitSignal(page.settled, timeout=10_000):
+        qtbot.keyClick(window, Qt.Key.Key_Y, Qt.KeyboardModifier.ControlModifier)
+    click(page.give_up)
+    assert asked == ["Give up this new class?"]
+    assert not window.undo_button.isEnabled()
 
 
 def test_the_brief_of_an_open_class_is_changed_and_all_is_drafted_again(

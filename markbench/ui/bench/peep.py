@@ -2,30 +2,38 @@
 
 from __future__ import annotations
 
+import functools
 from pathlib import Path
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QCoreApplication, QThreadPool
 from PySide6.QtGui import QImage, QPixmap
 from PySide6.QtWidgets import QGridLayout, QVBoxLayout, QWidget
 
 from markbench.model import Piece
 from markbench.ui.background import in_background
-from markbench.ui.look.theme import Theme
+from markbench.ui.flow import FlowLayout
 from markbench.ui.parts import button, label
 
 Rows = tuple[tuple[str, ...], ...]
 _ROWS, _COLUMNS, _LETTERS = 7, 5, 16
 _MOST_BYTES = 30_000_000
-_SHOWN_PX = 200
+
+
+@functools.cache
+def _pool() -> QThreadPool:
+    """One look at a time, and no other work waits for a large film."""
+    pool = QThreadPool(QCoreApplication.instance())
+    pool.setMaxThreadCount(1)
+    return pool
 
 
 class Peep(QWidget):
-    """A button, and under it what the file shows once it was pressed."""
+    """A button, after those it stands ``beside``, and under it what the file shows once pressed."""
 
-    def __init__(self, folder: Path, piece: Piece, theme: Theme) -> None:
+    def __init__(self, folder: Path, piece: Piece, *beside: QWidget) -> None:
         super().__init__()
-        self._folder, self._piece, self._theme = folder, piece, theme
-        self.open = button(self.tr("Look inside"), "quiet", self._look)
+        self._folder, self._piece = folder, piece
+        self.open = button(self.tr("Look inside"), "", self._look)
         self.open.setAccessibleDescription(piece.file)
         self.told = label(kind="small", wrap=True)
         self.picture = label()
@@ -37,7 +45,10 @@ class Peep(QWidget):
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(4)
-        column.addWidget(self.open, 0, Qt.AlignmentFlag.AlignLeft)
+        row = FlowLayout(spacing=8)
+        for control in (*beside, self.open):
+            row.addWidget(control)
+        column.addLayout(row)
         for part in (self.told, self.picture, self.cells):
             part.hide()
             column.addWidget(part)
@@ -50,17 +61,12 @@ class Peep(QWidget):
             lambda _progress, _stop: look_inside(folder, piece),
             done=self._show,
             failed=lambda _error: self._tell(self.tr("It cannot be shown here.")),
+            pool=_pool(),
         )
 
     def _show(self, found: QImage | Rows) -> None:
         if isinstance(found, QImage):
-            side = self._theme.px(_SHOWN_PX)
-            self.picture.setPixmap(
-                QPixmap.fromImage(found).scaled(
-                    side, side, Qt.AspectRatioMode.KeepAspectRatio,
-                    Qt.TransformationMode.SmoothTransformation,
-                )
-            )  # fmt: skip
+            self.picture.setPixmap(QPixmap.fromImage(found))
             self.picture.setAccessibleName(self._piece.file)
             self.picture.show()
         elif found:

@@ -135,12 +135,16 @@ class SettlePanel(QScrollArea):
             column.addWidget(label(self.tr("Set aside as nobody's"), "heading"))
             for piece in set_aside[:_AT_ONCE]:
                 column.addLayout(self._aside(piece))
-        if self._desk.blind:
-            words = self.tr("Whose files are whose is settled when names are shown.")
-            column.addWidget(label(words, "quiet", wrap=True))
+        if not asked and not set_aside:
+            column.addWidget(label(self._nothing(), "quiet", wrap=True))
         column.addStretch(1)
         self.setWidget(inside)
         return slips
+
+    def _nothing(self) -> str:
+        if self._desk.blind:
+            return self.tr("Whose files are whose is settled when names are shown.")
+        return self.tr("Every file has its owner.")
 
     def _slip(self, number: int, piece: Piece, doubt: Doubt | None) -> QFrame:
         slip = frame("paper")
@@ -163,17 +167,14 @@ class SettlePanel(QScrollArea):
         words = self.tr("Another learner…") if candidates else self.tr("Whose is it?")
         nobody = button(self.tr("Nobody's"), clicked=partial(self._settle, number, piece, ""))
         nobody.setAccessibleDescription(piece.file)
-        row = QHBoxLayout()
-        row.addWidget(self._anyone(number, piece, words), 1)
-        row.addWidget(nobody)
-        column.addLayout(row)
-        column.addWidget(Peep(self._desk.held.folder, piece, self._theme))
+        column.addWidget(self._anyone(number, piece, words))
+        column.addWidget(Peep(self._desk.held.folder, piece, nobody))
         return slip
 
     def _aside(self, piece: Piece) -> QHBoxLayout:
         row = QHBoxLayout()
         row.addWidget(label(piece.file, "small", wrap=True), 1)
-        back = button(self.tr("Bring back"), "quiet", partial(self._bring_back, piece))
+        back = button(self.tr("Bring back"), "", partial(self._bring_back, piece))
         back.setAccessibleDescription(piece.file)
         row.addWidget(back, 0, Qt.AlignmentFlag.AlignTop)
         return row

@@ -100,6 +100,11 @@ class BriefForm(QWidget):
         """Fill in again what is saved."""
         self.show_brief(self._start, self._work, self._most)
 
+    def show_class(self, work: ClassWork) -> None:
+        """The settings bear on another class, or on this one read again."""
+        self._work = work
+        self.judge()
+
     def judge(self) -> None:
         """Judge what is filled in now and say so beside each setting."""
         self._later.stop()

@@ -5,7 +5,14 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QHBoxLayout, QVBoxLayout, QWidget
 
-from markbench.intake.brief_file import BRIEF_NAME, read_brief
+from markbench.intake.brief_file import (
+    BRIEF_NAME,
+    is_unreadable,
+    name_aside,
+    put_aside,
+    read_brief,
+)
+from markbench.model import Brief
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
@@ -68,6 +75,10 @@ class BriefPage(QWidget):
         row.addWidget(sheet)
         # From the file, not the session: pairs named in the class list stay there.
         brief, self._odd = read_brief(desk.held.folder / BRIEF_NAME)
+        if is_unreadable(self._odd):
+            self.save.setText(self.tr("Put it aside, save and draft again"))
+            words = self.tr("The file as it is will be kept as “{name}” beside it.")
+            self.save.setToolTip(words.format(name=name_aside(desk.held.folder)))
         self.form.show_brief(brief, desk.held.work, desk.held.rubric.most)
         typed = pending.of(self.NAME)
         if isinstance(typed, dict):
@@ -87,12 +98,19 @@ class BriefPage(QWidget):
             return False
         self._desk.finish()
         try:
-            self._desk.held.save_brief(self.form.brief)
+            self._save_brief(self.form.brief)
         except Exception as error:  # the disk, the journal, the brief in place: all are told
             self._failed(error)
             return False
         self._saved = True
         return True
+
+    def _save_brief(self, brief: Brief) -> None:
+        """Save on any thread; a file that was seen not to be readable is put aside first."""
+        held = self._desk.held
+        if is_unreadable(self._odd) and is_unreadable(read_brief(held.folder / BRIEF_NAME)[1]):
+            put_aside(held.folder)
+        held.save_brief(brief)
 
     def _wrong(self) -> bool:
         self.form.judge()
@@ -135,12 +153,12 @@ class BriefPage(QWidget):
     def _save(self) -> None:
         if self._wrong():
             return
-        held, brief = self._desk.held, self.form.brief
+        brief = self.form.brief
         self.save.setEnabled(False)
         self._pending.save(
             self,
             self._desk,
-            lambda _progress, _stop: held.save_brief(brief),
+            lambda _progress, _stop: self._save_brief(brief),
             done=self._leave_saved,
             failed=self._failed,
         )

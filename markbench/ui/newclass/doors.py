@@ -18,10 +18,11 @@ from markbench.ui.unfinished import leave_field
 
 if TYPE_CHECKING:
     from markbench.session import Session
+    from markbench.ui.newclass.whose import LooseDesk
     from markbench.ui.phrases.drawer import PhraseDrawer
     from markbench.ui.window import Window
 
-ABOUT = "about"
+ABOUT, NEW = "about", "new"
 _CLASS = " ".join(("class", "sheet", *FURTHER))
 
 
@@ -32,6 +33,7 @@ class Doors(QObject):
         super().__init__(window)
         self._window, self._theme = window, theme
         self.page: QWidget | None = None
+        self._place = ABOUT
         self.drawer: PhraseDrawer | None = None
         window.pages.currentChanged.connect(lambda _i: self._sweep())
         self._name_deeds()
@@ -45,7 +47,7 @@ class Doors(QObject):
         deeds.add(self.tr("Write the rubric"), "", self.open_rubric, _CLASS,
                   self.tr("criteria levels edit"))  # fmt: skip
         deeds.add(self.tr("Your phrases"), ("Ctrl+J",), self.open_phrases, "sheet")
-        deeds.add(self.tr("Leave this page"), "Esc", self.leave_step, ABOUT)
+        deeds.add(self.tr("Leave this page"), "Esc", self.leave_step, f"{ABOUT} {NEW}")
         deeds.add(self.tr("Write a table of readings for learners…"), "", self.give_template,
                   _CLASS, self.tr("template form spreadsheet"))  # fmt: skip
         deeds.add(self.tr("Write a task sheet for learners…"), "", self.give_task_sheet, _CLASS,
@@ -70,7 +72,9 @@ class Doors(QObject):
         page = NewClassPage(self._theme, self._window._who)
         page.begun.connect(self._window.open_folder)
         page.left.connect(self.leave)
-        self.show_over(page)
+        page.folder_wanted.connect(self.choose_folder)
+        page.settled.connect(self._window._offer_undo)
+        self.show_over(page, NEW)
         page.look_at(folder)
 
     def open_brief(self) -> None:
@@ -129,18 +133,33 @@ class Doors(QObject):
 
     def leave(self) -> None:
         """Back to the class, or to the start where none is open."""
+        if not self.may_leave():
+            return
         if self._window.bench is not None:
             self._window.show_class()
         else:
             self._window.close_class()
 
-    def show_over(self, page: QWidget) -> None:
+    def may_leave(self) -> bool:
+        """Whether the page shown here may go; one that holds something unsaved asks."""
+        may_leave = getattr(self.page, "may_leave", None)
+        return may_leave is None or bool(may_leave())
+
+    @property
+    def desk(self) -> LooseDesk | None:
+        """Where the files of a new class are settled, while its page is shown."""
+        return getattr(self.page, "desk", None) if self._place == NEW else None
+
+    def show_over(self, page: QWidget, place: str = ABOUT) -> None:
         """Show a page over the others, until another is shown."""
+        if not self.may_leave():
+            page.deleteLater()
+            return
         self._put_away()
-        self.page = page
+        self.page, self._place = page, place
         self._window.places.setVisible(self._window.desk is not None)
         self._window.pages.addWidget(page)
-        self._window._go(ABOUT, page)
+        self._window._go(place, page)
         first, now = first_stop(page), QApplication.focusWidget()
         if first is not None and (now is None or not page.isAncestorOf(now)):
             first.setFocus(Qt.FocusReason.OtherFocusReason)
@@ -152,7 +171,7 @@ class Doors(QObject):
 
     def _put_away(self) -> None:
         """Take the page shown over the others away; what is unsaved on it is kept."""
-        page, self.page = self.page, None
+        page, self.page, self._place = self.page, None, ABOUT
         if page is not None:
             self._window.pending.keep(page)
             self._window.pages.removeWidget(page)

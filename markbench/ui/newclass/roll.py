@@ -1,105 +1,163 @@
-"""Who is in the class and what each handed in, as small drawn signs in ruled columns."""
+"""Who is in the class and what each handed in, as small drawn signs in columns to choose from."""
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRectF, QSize, Qt
-from PySide6.QtGui import QColor, QPainter, QPaintEvent, QResizeEvent
-from PySide6.QtWidgets import QSizePolicy, QWidget
+from collections.abc import Iterable
+
+from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QColor, QPainter, QResizeEvent, QStandardItem, QStandardItemModel
+from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
 from markbench.model import ClassWork, PieceKind
-from markbench.ui.look.marks import paint_piece
+from markbench.ui.look.marks import paint_piece, pen
 from markbench.ui.look.theme import Theme
 
-_KINDS: tuple[PieceKind, ...] = ("readings", "setup_photo", "selfie", "swing_video")
-_LEAST_COLUMN = 310
+KINDS: tuple[PieceKind, ...] = ("readings", "setup_photo", "selfie", "swing_video")
+_LEAST_COLUMN, _WIDEST_COLUMN = 300, 420
+_LEAST_ROWS = 8  # a short class stands in one column or two, not in a line across the page
+_LEARNER = int(Qt.ItemDataRole.UserRole)
+_HAS = _LEARNER + 1
+Index = QModelIndex | QPersistentModelIndex
 
 
-class Roll(QWidget):
-    """One line for each learner; only what is in sight is painted."""
+class _Line(QStyledItemDelegate):
+    """A name, and the signs of the pieces at the end of the line."""
+
+    def __init__(self, theme: Theme, view: QListView) -> None:
+        super().__init__(view)
+        self._theme, self._view = theme, view
+
+    def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
+        """Paint one learner."""
+        colours = self._theme.palette
+        box = QRectF(option.rect).adjusted(0, 0, -16, 0)
+        has: tuple[bool, ...] = index.data(_HAS)
+        painter.save()
+        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
+        if option.state & QStyle.StateFlag.State_Selected:
+            painter.fillRect(box, QColor(colours.deed_soft))
+            painter.fillRect(QRectF(box.left(), box.top(), 3, box.height()), QColor(colours.deed))
+        if option.state & QStyle.StateFlag.State_HasFocus:
+            painter.setPen(pen(colours.deed, 1.4))
+            painter.drawRect(box.adjusted(1, 1, -1, -1))
+        painter.setPen(QColor(colours.rule))
+        painter.drawLine(box.bottomLeft(), box.bottomRight())
+        side = self._theme.line_height("small")
+        step = side + 8
+        room = box.adjusted(8, 0, -step * len(KINDS) - 8, 0)
+        painter.setFont(self._theme.font())
+        painter.setPen(QColor(colours.ink if any(has) else colours.pencil))
+        words = str(index.data(Qt.ItemDataRole.DisplayRole))
+        shown = painter.fontMetrics().elidedText(
+            words, Qt.TextElideMode.ElideRight, int(room.width())
+        )
+        painter.drawText(room, Qt.AlignmentFlag.AlignVCenter, shown)
+        for k, (kind, present) in enumerate(zip(KINDS, has, strict=True)):
+            left = box.right() - step * (len(KINDS) - k)
+            sign = QRectF(left, box.center().y() - side * 0.4, side * 0.8, side * 0.8)
+            paint_piece(painter, kind, present, sign, colours)
+        painter.restore()
+
+    def sizeHint(self, _option: QStyleOptionViewItem, _index: Index) -> QSize:
+        """A line of its column."""
+        return self._view.gridSize()
+
+
+def line_height(theme: Theme) -> int:
+    """Height of a line, in pixels."""
+    return round(theme.line_height() + 8)
+
+
+class Roll(QListView):
+    """One line for each learner; ``chosen`` carries the id of the one that was chosen."""
+
+    chosen = Signal(str)
 
     def __init__(self, theme: Theme) -> None:
         super().__init__()
         self._theme = theme
-        self._lines: list[tuple[str, tuple[bool, ...]]] = []
-        policy = QSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
-        policy.setHeightForWidth(True)
-        self.setSizePolicy(policy)
+        self._lines = QStandardItemModel(self)
+        self.setModel(self._lines)
+        self.setItemDelegate(_Line(theme, self))
+        self.setProperty("kind", "stop")
+        self.setFlow(QListView.Flow.LeftToRight)
+        self.setWrapping(True)
+        self.setResizeMode(QListView.ResizeMode.Adjust)
+        self.setUniformItemSizes(True)
+        self.setVerticalScrollMode(QListView.ScrollMode.ScrollPerPixel)
+        self.setHorizontalScrollBarPolicy(Qt.ScrollBarPolicy.ScrollBarAlwaysOff)
+        self.setEditTriggers(QListView.EditTrigger.NoEditTriggers)
+        self.setMinimumSize(theme.px(_LEAST_COLUMN) // 2, 4 * line_height(theme))
         self.setAccessibleName(self.tr("What each learner handed in"))
-        theme.changed.connect(self.updateGeometry)
+        # Not when the current one changes: Tab, passing by, chooses nobody.
+        self.selectionModel().selectionChanged.connect(lambda *_: self.chosen.emit(self.learner))
+        theme.changed.connect(self._fit)
 
-    def show_work(self, work: ClassWork) -> None:
-        """Show a class."""
-        self._lines = []
+    def show_work(self, work: ClassWork, damaged: Iterable[str]) -> None:
+        """Show a class; files that are ``damaged`` are as good as not there."""
+        held, bad = self.learner, frozenset(damaged)
+        self.blockSignals(True)
+        self._lines.clear()
+        whole = 0
         for learner in work.learners:
             one = work.portfolios[learner.id]
-            kinds = {piece.kind for piece in one.pieces}
+            kinds = {piece.kind for piece in one.pieces if piece.file not in bad}
             # A picture not yet told apart stands for the set-up.
-            has = [kind in kinds or (kind == "setup_photo" and "photo" in kinds) for kind in _KINDS]
-            has[0] = has[0] or one.table is not None
-            self._lines.append((learner.name, tuple(has)))
-        whole = sum(all(has) for _, has in self._lines)
-        self.setAccessibleDescription(
-            self.tr("{n} of {of} learners have all four pieces").format(
-                n=whole, of=len(self._lines)
-            )
-        )
-        self.updateGeometry()
-        self.update()
+            has = [kind in kinds or (kind == "setup_photo" and "photo" in kinds) for kind in KINDS]
+            has[0] = one.table is not None
+            whole += all(has)
+            item = QStandardItem(learner.name)
+            item.setData(learner.id, _LEARNER)
+            item.setData(tuple(has), _HAS)
+            item.setAccessibleText(self._in_words(learner.name, has))
+            self._lines.appendRow(item)
+            if learner.id == held:
+                self.setCurrentIndex(item.index())
+        self.blockSignals(False)
+        words = self.tr("{n} of {of} learners have all four pieces")
+        self.setAccessibleDescription(words.format(n=whole, of=len(work.learners)))
+        self._fit()
 
-    def _line(self) -> float:
-        return round(self._theme.line_height() + 6)
+    @property
+    def learner(self) -> str:
+        """Who is chosen; empty where nobody is."""
+        return next((str(one.data(_LEARNER)) for one in self.selectedIndexes()), "")
 
-    def _columns(self, width: int) -> int:
-        return max(1, width // self._theme.px(_LEAST_COLUMN))
+    def choose(self, learner: str) -> None:
+        """Choose a learner as a hand would; nobody where ``learner`` is empty."""
+        for row in range(self._lines.rowCount()):
+            if self._lines.item(row).data(_LEARNER) == learner:
+                self.setCurrentIndex(self._lines.index(row, 0))
+                return
+        self.clearSelection()
 
-    def hasHeightForWidth(self) -> bool:
-        """It wraps into columns."""
-        return True
-
-    def heightForWidth(self, width: int) -> int:
-        """Lines in the longest column."""
-        columns = self._columns(width)
-        return round(-(-len(self._lines) // columns) * self._line()) + 2
-
-    def sizeHint(self) -> QSize:
-        """As wide as there is room for."""
-        width = max(self.width(), self._theme.px(_LEAST_COLUMN))
-        return QSize(width, self.heightForWidth(width))
-
-    def minimumSizeHint(self) -> QSize:
-        """One column, as high as it must be at the present width."""
-        return QSize(self._theme.px(_LEAST_COLUMN) // 2, self.heightForWidth(max(self.width(), 1)))
+    def words_for(self, kind: PieceKind) -> str:
+        """A sign in a word."""
+        return {
+            "readings": self.tr("table"),
+            "setup_photo": self.tr("set-up"),
+            "selfie": self.tr("selfie"),
+            "swing_video": self.tr("video"),
+        }.get(kind, self.tr("file"))
 
     def resizeEvent(self, event: QResizeEvent) -> None:
-        """Other columns, another height."""
+        """Other columns."""
         super().resizeEvent(event)
-        self.updateGeometry()
+        self._fit()
 
-    def paintEvent(self, event: QPaintEvent) -> None:
-        """Paint the lines in sight."""
-        if not self._lines:
-            return
-        painter, colours = QPainter(self), self._theme.palette
-        painter.setRenderHint(QPainter.RenderHint.Antialiasing)
-        painter.setFont(self._theme.font())
-        high, columns = self._line(), self._columns(self.width())
-        rows = -(-len(self._lines) // columns)
-        wide = self.width() / columns
-        side = self._theme.line_height("small")
-        seen = QRectF(event.rect())
-        for i, (name, has) in enumerate(self._lines):
-            box = QRectF(i // rows * wide, i % rows * high, wide - 24, high)
-            if not box.intersects(seen):
-                continue
-            painter.setPen(QColor(colours.rule))
-            painter.drawLine(box.bottomLeft(), box.bottomRight())
-            step = side + 8
-            room = box.adjusted(0, 0, -step * len(_KINDS) - 8, 0)
-            painter.setPen(QColor(colours.ink if any(has) else colours.pencil))
-            metrics = painter.fontMetrics()
-            shown = metrics.elidedText(name, Qt.TextElideMode.ElideRight, int(room.width()))
-            painter.drawText(room, Qt.AlignmentFlag.AlignVCenter, shown)
-            for k, (kind, present) in enumerate(zip(_KINDS, has, strict=True)):
-                left = box.right() - step * (len(_KINDS) - k)
-                sign = QRectF(left, box.center().y() - side * 0.4, side * 0.8, side * 0.8)
-                paint_piece(painter, kind, present, sign, colours)
+    def _fit(self) -> None:
+        # The list keeps room for a scroll bar whether it is there or not.
+        bar = self.style().pixelMetric(QStyle.PixelMetric.PM_ScrollBarExtent, None, self)
+        room = self.maximumViewportSize().width() - bar - 2
+        able = max(1, room // self._theme.px(_LEAST_COLUMN))
+        columns = min(able, max(1, -(-self._lines.rowCount() // _LEAST_ROWS)))
+        wide = min(room // columns, self._theme.px(_WIDEST_COLUMN))
+        size = QSize(max(wide, 1), line_height(self._theme))
+        if size != self.gridSize():
+            self.setGridSize(size)
+
+    def _in_words(self, name: str, has: list[bool]) -> str:
+        missing = [self.words_for(k) for k, there in zip(KINDS, has, strict=True) if not there]
+        if not missing:
+            return self.tr("{name}: all four pieces").format(name=name)
+        return self.tr("{name}, not there: {pieces}").format(name=name, pieces=", ".join(missing))

@@ -36,6 +36,10 @@ class LooseDesk(QObject):
         if len(self._given) == 1:
             self._carry_out()
 
+    def refuse(self, file: str, learner: str) -> None:
+        """Say that a file is not from a learner."""
+        self.do(lambda _session: self.session.refuse_owner(file, learner))
+
     def undo(self) -> None:
         """Take the last step back."""
         self.do(lambda session: session.undo())
@@ -67,6 +71,9 @@ class WhosePanel(SettlePanel):
 
     def __init__(self, desk: LooseDesk, theme: Theme) -> None:
         super().__init__(cast(Desk, desk), theme)
+
+    def _nothing(self) -> str:
+        return ""  # the page says so
 
     def _size(self) -> None:
         self.setMaximumWidth(self._theme.px(640))
