@@ -181,6 +181,7 @@ class StartPage(QWidget):
         self._trouble.show()
         self.again.setText(self.tr("Try again"))
         self.choose.setText(self.tr("Choose another folder…"))
+        (self.rebuild if can_rebuild else self.again).setFocus()  # what helps first
 
     def trouble(self) -> str:
         """Why a folder could not be opened, if it could not."""

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
 from second_marking import HER, LEFT, mark_blind, pack_opened
 
@@ -31,6 +32,7 @@ def test_a_lost_file_of_second_marks_is_rebuilt_with_a_press(
 ) -> None:
     count = marked_and_closed(qtbot, her_window, packed.path)
     journal_beside(packed.path).unlink()
+    her_window.activateWindow()
     her_window.open_path(packed.path)
     start = her_window.start
     qtbot.waitUntil(start._trouble.isVisible, timeout=10_000)
@@ -38,7 +40,8 @@ def test_a_lost_file_of_second_marks_is_rebuilt_with_a_press(
     assert "a copy of it is kept" in start.trouble()
     assert start.again.text() == "Try again"
     assert start.again.isVisible()
-    qtbot.mouseClick(start.rebuild, LEFT)
+    assert start.rebuild.hasFocus()
+    qtbot.keyClick(start.rebuild, Qt.Key.Key_Return)
     sheet = pack_opened(qtbot, her_window)
     assert sheet._pack.progress(sheet.learner) == (count, count)
 
