@@ -177,6 +177,8 @@ class ClassOrder(QSortFilterProxyModel):
         self.setDynamicSortFilter(False)
         self._shown: list[str] | None = None
         self._places: list[int] = []  # of each row of the class in the order asked for
+        self._news = False  # since they were placed
+        model.dataChanged.connect(self._hear)
         for changed in (self.layoutChanged, self.modelReset, self.rowsInserted, self.rowsRemoved):
             changed.connect(self._forget)
         model.modelReset.connect(self.sort_again)  # other learners, or the same by number
@@ -200,12 +202,15 @@ class ClassOrder(QSortFilterProxyModel):
 
     def differs(self) -> bool:
         """Whether sorting and filtering again would show others, or in another order."""
+        if not self._news:
+            return False  # as while somebody types a search
         rows = sorted(self._class.rows, key=self._key)
         return [row.id for row in rows if self.filters.accept(row)] != self.learners()
 
     def _rank(self) -> None:
         """Place everybody once: asked pair by pair, a class of a thousand would be waited for."""
         rows = self._class.rows
+        self._news = False
         self._places = [0] * len(rows)
         for place, row in enumerate(sorted(rows, key=self._key)):
             self._places[row.order] = place
@@ -218,6 +223,9 @@ class ClassOrder(QSortFilterProxyModel):
 
     def _forget(self) -> None:
         self._shown = None
+
+    def _hear(self) -> None:
+        self._news = True
 
     def filterAcceptsRow(self, row: int, parent: Index) -> bool:
         """Whether a learner is shown."""
