@@ -144,9 +144,9 @@ def _on_the_sheet(window: Window, deeds: Deeds) -> None:
         elif do == "evidence":
             page.open_evidence()
         elif do == "ghost":
-            page.explanations.show_first()
+            page.show_ghost()
         elif do == "agree":
-            page.explanations.agree_with_first()
+            page.agree()
         elif do == "save graph":
             page.save_graph()
         elif do == "leave out":
@@ -249,7 +249,7 @@ def _speak(window: Window, language: str) -> None:
 
 def _level(window: Window, number: int) -> None:
     if window.sheet is not None:
-        window.sheet.margin.choose_level(number)
+        window.sheet.choose_level(number)
 
 
 def _tr(text: str) -> str:

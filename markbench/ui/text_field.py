@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Qt, QTimer, Signal
-from PySide6.QtGui import QFocusEvent
+from PySide6.QtCore import QEvent, QMetaMethod, Qt, QTimer, Signal
+from PySide6.QtGui import QFocusEvent, QKeyEvent
 from PySide6.QtWidgets import QSizePolicy, QTextEdit
 
 _IDLE_MS = 500  # a pause in typing this long saves
 
 
 class TextField(QTextEdit):
-    """Plain text that grows with what is written; ``settled`` when a pause or leaving saves it."""
+    """Plain text that grows with what is written; ``settled`` when a pause or leaving saves it.
+
+    ``left_by_key``: Escape was pressed, where somebody listens; else the key is the page's.
+    """
 
     settled = Signal(str)
+    left_by_key = Signal()
 
     def __init__(self, name: str) -> None:
         super().__init__()
@@ -47,6 +51,22 @@ class TextField(QTextEdit):
         if self.unsettled:
             self._kept = self.toPlainText()
             self.settled.emit(self._kept)
+
+    def event(self, event: QEvent) -> bool:
+        """Escape leaves the text before it leaves the page."""
+        kinds = (QEvent.Type.ShortcutOverride, QEvent.Type.KeyPress)
+        if (
+            event.type() in kinds
+            and isinstance(event, QKeyEvent)
+            and event.key() == Qt.Key.Key_Escape
+            and self.isSignalConnected(QMetaMethod.fromSignal(self.left_by_key))
+        ):
+            event.accept()
+            if event.type() == QEvent.Type.KeyPress:
+                self.settle()
+                self.left_by_key.emit()
+            return True
+        return super().event(event)
 
     def focusOutEvent(self, event: QFocusEvent) -> None:
         """Leaving saves."""

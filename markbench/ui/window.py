@@ -319,7 +319,11 @@ class Window(QMainWindow):
         sheet = self._make_sheet()
         order = self.bench.order.learners()
         at = order.index(learner) if learner in order else 0
-        place = self.tr("{n} of {of}").format(n=at + 1, of=max(len(order), 1))
+        everybody = len(self.bench.model.rows)
+        place = self.tr("{n} of {of}")
+        if len(order) < everybody:
+            place = self.tr("{n} of {of} shown ({all} in the class)")
+        place = place.format(n=at + 1, of=max(len(order), 1), all=everybody)
         sheet.show_learner(learner, place)
         if self.pages.currentWidget() is not sheet:
             self._go(SHEET, sheet)
@@ -336,8 +340,10 @@ class Window(QMainWindow):
         at = order.index(here) + by if here in order else 0
         if 0 <= at < len(order):
             self.open_learner(order[at])
-        else:
-            self.show_class()
+            return
+        self.show_class()
+        first, last = self.tr("That was the first one."), self.tr("That was the last one.")
+        self._say_notice(first if at < 0 else last)
 
     def _go(self, place: str, page: QWidget) -> None:
         if self.bench is not None and self.sheet is not None and self.sheet.isVisible():

@@ -186,6 +186,7 @@ class AcrossPage(QWidget):
         if criterion.id not in self._cards:
             card = CriterionCard(self._desk, self._theme, criterion)
             card.takes_drafts = False  # the page's own goes on to the next learner as well
+            card.out_of_text = self.view.setFocus
             card.set_open(True)
             card.reason_chosen.connect(self._look_at)
             self._cards[criterion.id] = card

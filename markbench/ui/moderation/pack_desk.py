@@ -86,6 +86,10 @@ class PackView:
         """There is no draft that could change."""
         return None
 
+    def is_settled(self, learner: str, criterion: str) -> bool:
+        """Whether she marked it."""
+        return self.mark(learner, criterion) is not None
+
     def total(self, learner: str) -> float | None:
         """Sum of her marks, ``None`` until every criterion has one."""
         marks = self.marks(learner)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtCore import Signal
@@ -19,6 +20,7 @@ from markbench.ui.look.dates import short_day_and_time
 from markbench.ui.look.said import figures, said
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, LinkLabel, button, label, restyle
+from markbench.ui.portfolio.level_row import LevelButton, LevelRow
 from markbench.ui.text_field import TextField
 
 
@@ -39,6 +41,7 @@ class CriterionCard(QFrame):
         self._title = label(criterion.title)
         self._title.setFont(theme.font("body", bold=True))
         self._state = label(kind="pencil")
+        self._row = LevelRow()
         self.levels = {level.name: self._level_button(level.name) for level in criterion.levels}
         self._descriptor = label(kind="small", wrap=True)
         named = self.tr("Text to the learner: {c}").format(c=criterion.title)
@@ -48,6 +51,10 @@ class CriterionCard(QFrame):
         self.note = TextField(self.tr("Private note: {c}").format(c=criterion.title))
         self.note.setPlaceholderText(self.tr("Private note, never sent"))
         self.note.settled.connect(self._keep_note)
+        #: Where Escape goes from what one writes in.
+        self.out_of_text: Callable[[], None] = self.take_keyboard
+        for field in (self.text, self.note):
+            field.left_by_key.connect(lambda: self.out_of_text())
         self._preview = ElidedLabel("small")
         #: Says that the draft has changed since the mark was given.
         self.moved = label(kind="look", wrap=True)
@@ -91,8 +98,9 @@ class CriterionCard(QFrame):
     def _level_button(self, name: str) -> QPushButton:
         level = next(one for one in self.criterion.levels if one.name == name)
         words = figures(self.tr("{level} · {marks:g}").format(level=level.name, marks=level.marks))
-        made = button(words, "level", partial(self.choose_level, name), tip=level.descriptor)
-        made.setCheckable(True)
+        made = LevelButton(words, self._row)
+        made.setToolTip(level.descriptor)
+        made.clicked.connect(lambda _on=False: self.choose_level(name))
         made.setAccessibleName(
             figures(
                 self.tr("{c}: {level}, {marks:g} marks").format(
@@ -119,6 +127,7 @@ class CriterionCard(QFrame):
             control.setChecked(mark is not None and mark.level == name)
             restyle(control, "drafted", "true" if draft.level == name else "false")
         shown = mark.level if mark is not None else draft.level
+        self._row.stop_at(self.levels.get(shown or ""))
         level = next((one for one in self.criterion.levels if one.name == shown), None)
         self._descriptor.setText(level.descriptor if level is not None else "")
         self._preview.setText(OPEN.sub("…", session.feedback(learner, self.criterion.id)))
@@ -205,6 +214,10 @@ class CriterionCard(QFrame):
         self.settle()
         learner, criterion = self._learner, self.criterion.id
         self._desk.do(lambda session: session.keep_mark(learner, criterion))
+
+    def take_keyboard(self) -> None:
+        """To the level that is marked or drafted."""
+        self._row.stop.setFocus()
 
     def settle(self) -> None:
         """Pass on whatever was typed."""

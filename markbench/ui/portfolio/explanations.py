@@ -141,12 +141,13 @@ class ExplanationPanel(QFrame):
         """What is shown, most probable first."""
         return self._diagnosis.explanations[:_SHOWN] if self._diagnosis is not None else ()
 
-    def show_first(self) -> None:
-        """Show the likeliest explanation that has a ghost, or take it away."""
+    def show_first(self) -> bool:
+        """Show the likeliest explanation that has a ghost, or take it away; False for none."""
         for row in self._rows:
             if not row.isHidden() and not row.show_it.isHidden():
                 row.show_it.toggle()
-                return
+                return True
+        return False
 
     def point_out(self) -> None:
         """Bring the likeliest explanation into view, and show it in the graph if it can be."""
@@ -162,10 +163,11 @@ class ExplanationPanel(QFrame):
         for row in self._rows:
             row.agree.hide()
 
-    def agree_with_first(self) -> None:
-        """Agree with the most probable explanation, or take it back."""
+    def agree_with_first(self) -> bool:
+        """Agree with the most probable explanation, or take it back; False for none."""
         if self.explanations:
             self._rows[0].agree.click()
+        return bool(self.explanations)
 
     def _fill(self, row: _Row, explanation: Explanation, agreed: object) -> None:
         honest = explanation.slip == _HONEST

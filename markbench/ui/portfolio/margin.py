@@ -31,6 +31,7 @@ class MarkingMargin(QFrame):
         self.note = TextField(self.tr("Private note on this learner"))
         self.note.setPlaceholderText(self.tr("Private note on this learner, never sent"))
         self.note.settled.connect(self._keep_note)
+        self.note.left_by_key.connect(self.take_keyboard)
         self.accept_all = button(self.tr("Accept all drafts"), "deed", self.accept_drafts)
         self.next = button(self.tr("Next learner"), "", self.next_wanted.emit)
         inside = QWidget()
@@ -117,7 +118,7 @@ class MarkingMargin(QFrame):
     def _turn_to(self, card: CriterionCard, *, keyboard: bool = True) -> None:
         self.open_card(card.criterion.id)
         if keyboard:
-            next(iter(card.levels.values())).setFocus()
+            card.take_keyboard()
         self._scroll.ensureWidgetVisible(card)
 
     def _shut_cards(self) -> bool:
@@ -142,13 +143,21 @@ class MarkingMargin(QFrame):
 
     def _awaits(self, criterion: str) -> bool:
         """Whether something is still to be decided on a criterion."""
-        return self._desk.session.mark(self._learner, criterion) is None
+        return not self._desk.session.is_settled(self._learner, criterion)
 
-    def choose_level(self, number: int) -> None:
-        """Mark the open criterion with its level of that number, from 1."""
+    def choose_level(self, number: int) -> bool:
+        """Mark the open criterion with its level of that number, from 1; False for none."""
         card = self.current
-        if card is not None and 1 <= number <= len(card.levels):
-            card.choose_level(list(card.levels)[number - 1])
+        if card is None or not 1 <= number <= len(card.levels):
+            return False
+        card.choose_level(list(card.levels)[number - 1])
+        return True
+
+    def take_keyboard(self) -> None:
+        """To the open card's levels."""
+        card = self.current
+        if card is not None:
+            card.take_keyboard()
 
     def accept_current(self) -> None:
         """Accept the open draft, or take the one that changed, and go on to the next criterion."""

@@ -32,6 +32,7 @@ from markbench.ui.portfolio.margin import MarkingMargin
 from markbench.ui.portfolio.own_table import OwnTable
 from markbench.ui.portfolio.readings_model import ReadingsModel
 from markbench.ui.portfolio.readings_view import ReadingsView
+from markbench.ui.portfolio.tab_order import TabOrder
 from markbench.ui.portfolio.viewer import EvidenceViewer
 
 if TYPE_CHECKING:
@@ -81,6 +82,11 @@ class PortfolioPage(QWidget):
         self._name = ElidedLabel("title", most=False)
         self._about = ElidedLabel("small")
         self._place = label(kind="small")
+        # From the table down the left, then down the right, then the margin.
+        self._tab = TabOrder(
+            self.changed, self.table, self._whole, self.findings, self.evidence, self.graph,
+            self.explanations, self.margin,
+        )  # fmt: skip
         self._lay_out()
         self._connect()
         self._restyle()
@@ -215,6 +221,7 @@ class PortfolioPage(QWidget):
         self.readings.show_learner(self.learner)
         self._make_room()
         self._draw()
+        self._tab.renew()
 
     def save_graph(self) -> None:
         """Ask for a place and save the graph there, with the ghost if one is shown."""
@@ -360,7 +367,27 @@ class PortfolioPage(QWidget):
 
     def leave_out_timing(self) -> None:
         """Read the current timing as not there; the original stays in the file."""
-        self.readings.leave_out(self.table.currentIndex())
+        if not self.readings.leave_out(self.table.currentIndex()):
+            self.said.emit(self.tr("Choose a timing in the table first: it is then left out."))
+
+    def show_ghost(self) -> None:
+        """Show the likeliest explanation in the graph, or take it away."""
+        if not self.explanations.show_first():
+            self.said.emit(self.tr("No explanation here moves the readings: nothing to show."))
+
+    def agree(self) -> None:
+        """Agree with the likeliest explanation, or take it back."""
+        if not self.explanations.agree_with_first():
+            self.said.emit(self.tr("There is no explanation here to agree with."))
+
+    def choose_level(self, number: int) -> None:
+        """Mark the open criterion with a level by its number."""
+        card = self.margin.current
+        if not self.margin.choose_level(number) and card is not None:
+            words = self.tr("“{criterion}” has {n} levels: there is no level {wanted}.")
+            levels = len(card.levels)
+            told = words.format(criterion=card.criterion.title, n=levels, wanted=number)
+            self.said.emit(told)
 
     # --- size ----------------------------------------------------------------------
 

@@ -157,12 +157,14 @@ class ReadingsModel(QAbstractTableModel):
         self._desk.do(lambda session: session.correct(learner, source, text or None))
         return True
 
-    def leave_out(self, index: Index) -> None:
-        """Take a timing out of the reckoning."""
+    def leave_out(self, index: Index) -> bool:
+        """Take a timing out of the reckoning; False where there is none."""
         cell, source = self.cell_at(index), self.source_of(index)
-        if cell is not None and cell[1] is not None and source is not None:
-            learner = self.learner
-            self._desk.do(lambda session: session.correct(learner, source, ""))
+        if cell is None or cell[1] is None or source is None:
+            return False
+        learner = self.learner
+        self._desk.do(lambda session: session.correct(learner, source, ""))
+        return True
 
     def _look(self, index: Index) -> CellLook:
         place = (index.row(), index.column())
