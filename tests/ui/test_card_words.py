@@ -31,26 +31,33 @@ def test_a_name_takes_a_third_line_where_there_is_height(theme: Theme) -> None:
     assert found.font == theme.font("body", bold=True)
 
 
-def test_a_name_is_smaller_before_it_is_cut(theme: Theme) -> None:
+def test_a_name_is_narrower_before_it_is_smaller_and_smaller_before_it_is_cut(
+    theme: Theme,
+) -> None:
     body, small = metrics(theme, "body"), metrics(theme, "small")
-    width = small.horizontalAdvance("Vandermeersch") + 1
-    assert body.horizontalAdvance("Vandermeersch") > width
+    width = body.horizontalAdvance("Vandermeersch") * 0.93
     found = set_name("Ulrich Vandermeersch", width, 3 * body.height(), 0, theme)
     assert found.lines == ("Ulrich", "Vandermeersch")
-    assert found.font == theme.font("small", bold=True)
+    assert found.font.pixelSize() == theme.font("body", bold=True).pixelSize()
+    assert found.metrics.horizontalAdvance("Vandermeersch") <= width
+    width = small.horizontalAdvance("Vandermeersch") * 0.85
+    found = set_name("Ulrich Vandermeersch", width, 3 * body.height(), 0, theme)
+    assert found.lines == ("Ulrich", "Vandermeersch")
+    assert found.font.pixelSize() == theme.font("small", bold=True).pixelSize()
 
 
 def test_a_part_longer_than_a_line_goes_on_in_the_next(theme: Theme) -> None:
     small = metrics(theme, "small")
-    width = small.horizontalAdvance("Featherstoneh") + 1
+    width = small.horizontalAdvance("Featherst") + 1
     found = set_name("Ada Featherstonehaugh", width, 3 * small.height(), 0, theme)
     assert "".join(found.lines).replace(" ", "") == "AdaFeatherstonehaugh"
-    assert all(small.horizontalAdvance(line) <= width for line in found.lines)
+    assert all(found.metrics.horizontalAdvance(line) <= width for line in found.lines)
+    assert len(found.lines) == 3
 
 
 def test_without_height_a_name_ends_in_three_dots(theme: Theme) -> None:
     small = metrics(theme, "small")
-    width = small.horizontalAdvance("Featherst") + 1
+    width = small.horizontalAdvance("Feath") + 1
     found = set_name("Ada Featherstonehaugh-Brown", width, 2 * small.height(), 0, theme)
     assert len(found.lines) == 2
     assert found.lines[-1].endswith("…")

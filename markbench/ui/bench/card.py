@@ -78,7 +78,7 @@ def paint_card(painter: QPainter, row: LearnerRow, box: QRectF, axes: Axes, them
     painter.setPen(pen(colours.rule, 1.0))
     painter.setBrush(QColor(colours.paper))
     painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), 3, 3)
-    graph_width = min(box.width() * 0.46, box.height() * 1.15)
+    graph_width = min(box.width() * 0.45, box.height() * 1.15)
     graph = QRectF(box.left() + 7, box.top() + 7, graph_width - 7, box.height() - 14)
     paint_small_graph(painter, row, graph, axes, theme)
     text = QRectF(graph.right() + 9, box.top() + 6, box.right() - graph.right() - 15,

@@ -1,17 +1,25 @@
-"""A name in little room: on more lines, or smaller, before anything of it is cut."""
+"""A name in little room: narrower, on more lines, or smaller, before anything of it is cut.
+
+Narrower comes first: names of two sizes side by side look as if they meant something.
+"""
 
 from __future__ import annotations
 
 import re
 from dataclasses import dataclass
+from functools import lru_cache
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QFont, QFontMetricsF
 
 from markbench.ui.look.theme import Theme
 
-# The usual way first. Never more than three lines, and never below the smallest text.
-_WAYS = (("body", 2), ("body", 3), ("small", 2), ("small", 3))
+# Size, width of the letters in per cent, lines. The usual way first; never more than three
+# lines, and never below the smallest text.
+_WAYS = (
+    ("body", 100, 2), ("body", 90, 2), ("body", 100, 3), ("body", 82, 2), ("body", 82, 3),
+    ("small", 82, 2), ("small", 82, 3),
+)  # fmt: skip
 _PART = re.compile(r"\s*([^\s\-‐]+[\-‐]?)")
 
 
@@ -35,9 +43,8 @@ def set_name(name: str, width: float, height: float, ear: float, theme: Theme) -
     A part that is too long for a line of the smallest text is broken where it is full.
     """
     last: SetName | None = None
-    for size, most in _WAYS:
-        font = theme.font(size, bold=True)
-        metrics = QFontMetricsF(font)
+    for size, narrow, most in _WAYS:
+        font, metrics = _face(theme, theme.scale, size, narrow)
         if last is not None and most * metrics.height() > height:
             continue
         lines = _lines(name, metrics, width, ear)
@@ -50,6 +57,15 @@ def set_name(name: str, width: float, height: float, ear: float, theme: Theme) -
     assert last is not None
     most = max(int(height // last.metrics.height()), 1)
     return SetName(tuple(_broken(name, last.metrics, width, ear, most)), last.font, last.metrics)
+
+
+@lru_cache(maxsize=32)
+def _face(theme: Theme, _scale: float, size: str, narrow: int) -> tuple[QFont, QFontMetricsF]:
+    """A font and its measures, kept: every card asks for them."""
+    font = theme.font(size, bold=True)
+    if narrow != 100:
+        font.setStretch(narrow)
+    return font, QFontMetricsF(font)
 
 
 def _lines(name: str, metrics: QFontMetricsF, width: float, ear: float) -> list[str]:
