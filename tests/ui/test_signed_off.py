@@ -98,7 +98,9 @@ def test_the_text_to_the_learner_says_it_and_stays(qtbot: QtBot, signed: Window)
         ):  # fmt: skip
             refused(window, lambda key=key, m=modifiers, f=field: qtbot.keyClick(f, key, m))
             assert field.toPlainText() == said
-        field.put_in("A phrase.")
+        card.writing.look()
+        refused(window, lambda card=card: card.writing.drop.click())
+        refused(window, lambda field=field: field.put_in("A phrase."))
         assert field.toPlainText() == said
         # Reading it is no change.
         window.bar.say_trouble("")
