@@ -5,6 +5,7 @@ import os
 
 import pytest
 
+from markbench.model import Finding, Source
 from markbench.session import Session
 from markbench.session.hand_ins import (
     day_to_offer,
@@ -96,6 +97,25 @@ def test_what_does_not_open_was_handed_in_and_is_wanted_again(session, folder):
     # What the teacher can use after all is not asked for.
     opened.set_piece_status("4", "Dora Contrived/readings.xlsx", "accepted")
     assert hand_in(opened, "4").unopened == ()
+    opened.close()
+
+
+@pytest.mark.parametrize(
+    ("check", "kind"), [("video_unreadable", "swing_video"), ("photo_unreadable", "selfie")]
+)
+def test_a_photo_or_film_that_was_seen_not_to_open_is_wanted_again(folder, check, kind):
+    (folder / "brief.toml").write_text(f'evidence = ["{kind}"]\n', "utf-8")
+    name = "film.mp4" if kind == "swing_video" else "selfie.jpg"
+    put(folder / "Ada Invented" / name, "no picture", dt.datetime(2026, 3, 10, 18))
+    opened = Session.open(folder, "T. Teacher")
+    file = f"Ada Invented/{name}"
+    assert hand_in(opened, "1").again == ()  # not looked at yet
+    seen = Finding(check, "1", "It does not open.", sources=(Source(file),))
+    before = opened.findings
+    opened.findings = lambda learner: (*before(learner), *((seen,) if learner == "1" else ()))
+    assert hand_in(opened, "1").again == (kind,)
+    assert hand_in(opened, "1").unopened == ((kind, name),)
+    assert hand_in(opened, "1").missing == ()
     opened.close()
 
 
