@@ -27,6 +27,7 @@ from rapidfuzz import fuzz, process
 from markbench.model import joined, say
 from markbench.rubric.facts import FACTS, Value
 from markbench.rubric.facts.registry import Kind
+from markbench.rubric.unreadable import TOO_DEEP, why_condition
 
 _LONGEST = 600
 
@@ -210,12 +211,9 @@ def parse(text: str, kinds: Mapping[str, Kind]) -> Condition:
         raise ConditionError([say("is longer than {n} characters", n=_LONGEST)])
     try:
         tree = ast.parse(text.strip(), mode="eval")
-    except (SyntaxError, ValueError):
-        # Python's own words are no help to who does not know Python.
-        told = say("cannot be read: a bracket, a quotation mark or a word is missing or too many")
-        raise ConditionError([told]) from None
-    except (RecursionError, MemoryError):
-        raise ConditionError([say("cannot be read: too deeply nested")]) from None
+    except (SyntaxError, ValueError, RecursionError, MemoryError) as error:
+        deep = not isinstance(error, SyntaxError | ValueError)
+        raise ConditionError([TOO_DEEP if deep else why_condition(text)]) from None
     reader = _Reader(kinds)
     root = reader.truth(tree.body)
     if reader.problems:

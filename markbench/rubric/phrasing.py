@@ -18,6 +18,7 @@ from markbench.model import Phrase, say
 from markbench.model.sentence import sentence_case
 from markbench.rubric.condition import Condition, condition, nearest
 from markbench.rubric.facts import PLACEHOLDERS, Facts
+from markbench.rubric.unreadable import why_sentence
 
 
 class TemplateError(ValueError):
@@ -59,7 +60,7 @@ def template(text: str) -> Template:
     try:
         fields = list(string.Formatter().parse(text))
     except ValueError:
-        raise TemplateError([say("cannot be read: a brace is missing or too many")]) from None
+        raise TemplateError([why_sentence(text)]) from None
     parts, problems, piece = [], [], ""
     for words, field, spec, conversion in fields:
         piece += words if field is None else f"{words}{{{field}}}"

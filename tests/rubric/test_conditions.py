@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from markbench.rubric.condition import ConditionError, condition, parse
+from markbench.rubric.phrasing import TemplateError, template
 
 KINDS = {"a": "number", "b": "number", "c": "number", "p": "yes/no", "q": "yes/no", "w": "text"}
 
@@ -139,6 +140,42 @@ def test_nothing_asked_always_holds():
 def test_what_is_not_in_the_language_is_told(text, told):
     with pytest.raises(ConditionError, match=told.replace("(", r"\(")):
         condition(text)
+
+
+@pytest.mark.parametrize(
+    "text, why",
+    [
+        ("(lengths > 3", "a bracket is not closed"),
+        ("lengths > 3)", "a bracket closes nothing"),
+        ("(lengths > 3]", "a bracket closes nothing"),
+        ("slip == 'half", "a quotation mark is not closed"),
+        ("slip == '(' and lengths > ", "something is missing at the end"),
+        ("lengths = 3", "to compare, write == instead of ="),
+        ("lengths > 3 && setup_photo", "write and, or, not instead of signs"),
+        ("!setup_photo", "write and, or, not instead of signs"),
+        ("lengths => 3", "write <= or >=, the sign = last"),
+        ("lengths more than 3", "something is missing in “lengths more”"),
+        ("lengths > > 3", "something is missing or too much"),
+    ],
+)
+def test_why_a_condition_cannot_be_read_is_told_in_plain_words(text, why):
+    with pytest.raises(ConditionError) as caught:
+        condition(text)
+    assert caught.value.problems == (f"this condition cannot be read: {why}",)
+
+
+@pytest.mark.parametrize(
+    "text, why",
+    [
+        ("You have {lengths.", "a curly bracket is not closed"),
+        ("You have lengths}.", "a curly bracket closes nothing"),
+        ("You have {lengths} of {", "a curly bracket is not closed"),
+    ],
+)
+def test_why_a_sentence_cannot_be_read_is_told_in_plain_words(text, why):
+    with pytest.raises(TemplateError) as caught:
+        template(text)
+    assert caught.value.problems == (f"this sentence cannot be read: {why}",)
 
 
 def test_everything_wrong_is_told_at_once():

@@ -10,8 +10,10 @@ from PySide6.QtWidgets import QAbstractButton, QCheckBox, QLineEdit
 from pytestqt.qtbot import QtBot
 
 from markbench.rubric.loading import SHIPPED
+from markbench.session.rubric_preview import Shift
 from markbench.ui.rubrics.completion import ConditionEdit
 from markbench.ui.rubrics.page import RubricPage
+from markbench.ui.rubrics.wrapped import Wrapped
 from markbench.ui.window import Window
 
 LEFT = Qt.MouseButton.LeftButton
@@ -75,7 +77,7 @@ def test_the_class_is_previewed_before_and_after(qtbot: QtBot, page: RubricPage)
     assert "Nobody" in page.preview.changes.text()
     typed(qtbot, page.form.entries["level 1.when"].field, "lengths >= 50")
     qtbot.waitUntil(lambda: ("Complete", 3, 0) in page.preview.ladder.rows, timeout=5000)
-    assert "Aino Example: Complete → Nearly complete" in page.preview.changes.text()
+    assert "Complete → Nearly complete (3): Aino Example, " in page.preview.changes.text()
     assert "3" in page.preview.ladder.accessibleDescription()
 
 
@@ -178,3 +180,72 @@ def test_whatever_was_changed_is_taken_back_and_done_again(qtbot: QtBot, page: R
         qtbot.keyClick(page.list, Qt.Key.Key_Y, Qt.KeyboardModifier.ControlModifier)
     assert page.sheet.text == after
     assert not page.redo.isEnabled()
+
+
+def test_what_python_says_of_a_slip_is_not_passed_on(qtbot: QtBot, page: RubricPage) -> None:
+    entry = page.form.entries["level 1.when"]
+    typed(qtbot, entry.field, "(lengths >= 3")
+    want = "This condition cannot be read: a bracket is not closed"
+    qtbot.waitUntil(lambda: entry.told == want, timeout=2000)
+
+
+def test_the_last_preview_stays_while_the_rubric_is_wrong(qtbot: QtBot, page: RubricPage) -> None:
+    rows = page.preview.ladder.rows
+    typed(qtbot, page.form.entries["level 1.when"].field, "lengths >=")
+    qtbot.waitUntil(page.preview.stale.isVisible, timeout=2000)
+    assert page.preview.ladder.rows == rows
+    assert page.preview.ladder.stale
+    typed(qtbot, page.form.entries["level 1.when"].field, "lengths >= 50")
+    qtbot.waitUntil(lambda: ("Complete", 3, 0) in page.preview.ladder.rows, timeout=5000)
+    assert not page.preview.stale.isVisible()
+
+
+def test_of_many_who_change_a_few_are_named_and_all_on_demand(
+    qtbot: QtBot, page: RubricPage
+) -> None:
+    panel = page.preview
+    panel._shifts = [Shift(f"Learner {n}", "Full", "Part") for n in range(5)]
+    panel._show_changes()
+    assert panel.changes.text() == "Full → Part (5): Learner 0, Learner 1, Learner 2 and 2 more"
+    qtbot.mouseClick(panel.names, LEFT)
+    assert panel.changes.text().endswith("Learner 3, Learner 4")
+    qtbot.mouseClick(panel.names, LEFT)
+    assert "and 2 more" in panel.changes.text()
+
+
+def test_the_name_of_a_rubric_that_comes_along_is_told(
+    qtbot: QtBot, page: RubricPage, class_folder: Path
+) -> None:
+    assert page.name_told.isHidden()
+    typed(qtbot, page.name, "short")
+    assert "comes along" in page.name_told.text()
+    (class_folder / "ours.toml").write_text("")
+    typed(qtbot, page.name, "ours")
+    assert "The class folder has" in page.name_told.text()
+    typed(qtbot, page.name, "quite_new")
+    assert page.name_told.isHidden()
+
+
+def test_texts_of_a_level_wrap_and_are_whole(qtbot: QtBot, page: RubricPage) -> None:
+    long = page.form.entries["level 2.when"].field
+    assert long.document().size().height() > 1
+    assert long.height() > page.form.entries["level 3.when"].field.height()
+    for key in ("name", "descriptor", "when"):
+        field = page.form.entries[f"level 2.{key}"].field
+        assert isinstance(field, Wrapped)
+        field.setFocus()
+        field.selectAll()
+        qtbot.keyClicks(field, "x")
+        before = field.height()
+        qtbot.keyClicks(field, " lengths >= 3 and" * 20)
+        qtbot.keyClick(field, Qt.Key.Key_Return)
+        assert "\n" not in field.text()
+        assert field.height() > 2 * before
+        assert field.document().size().height() * field.fontMetrics().height() <= field.height()
+
+
+def test_criteria_stand_apart_in_the_list(qtbot: QtBot, page: RubricPage) -> None:
+    typed(qtbot, page.form.entries["title"].field, "A title of very many words " * 4)
+    qtbot.waitUntil(
+        lambda: page.list.sizeHintForRow(0) > 2 * page.list.sizeHintForRow(2), timeout=2000
+    )

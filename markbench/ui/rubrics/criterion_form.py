@@ -16,6 +16,7 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from markbench.model.sentence import opening
 from markbench.session.rubric_sheet import Part, RubricSheet, Told, as_marks, as_texts
 from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
@@ -70,12 +71,12 @@ class CriterionForm(QWidget):
         general = []
         for one in told:
             if one.key in self.entries:
-                beside.setdefault(one.key, []).append(said(one.message))
+                beside.setdefault(one.key, []).append(said(opening(one.message)))
             else:
-                words = said(one.message)
-                general.append(f"{one.key}: {words}" if one.key else words)
+                message = said(one.message)
+                general.append(f"{one.key}: {message}" if one.key else message)
         for key, entry in self.entries.items():
-            entry.tell("; ".join(beside.get(key, ())))
+            entry.tell("\n".join(beside.get(key, ())))
         self._general.setText("\n".join(general))
         self._general.setVisible(bool(general))
 
@@ -100,23 +101,25 @@ class CriterionForm(QWidget):
         box, column = self._box()
         line = QHBoxLayout()
         fields = (
-            ("name", _tr("Level {n}"), 3),
-            ("marks", _tr("Marks of level {n}"), 1),
-            ("descriptor", _tr("What level {n} asks for"), 8),
+            ("name", "words", _tr("Level {n}"), ""),
+            ("marks", "line", _tr("Marks"), _tr("Marks of level {n}")),
+            ("descriptor", "words", _tr("What level {n} asks for"), ""),
         )
-        for key, words, stretch in fields:
+        for key, kind, words, name in fields:
             shown = table.get(key, "")
             text = f"{shown:g}" if isinstance(shown, int | float) else str(shown)
-            entry = self._entry(f"{place}.{key}", words.format(n=number), text)
+            entry = self._entry(
+                f"{place}.{key}", words.format(n=number), text, kind, name.format(n=number)
+            )
             entry.edited.connect(
                 lambda text, key=key: self._set_part(
                     "level", at, key, as_marks(text) if key == "marks" else text
                 )
             )
-            if key == "descriptor" and self._narrow:
+            if key == "descriptor":
                 column.addWidget(entry)
             else:
-                line.addWidget(entry, stretch)
+                line.addWidget(entry, 5 if key == "name" else 1)
         line.addLayout(self._tools("level", at))
         column.insertLayout(0, line)
         if table.get("when") or not (self._eye or last):
@@ -164,8 +167,8 @@ class CriterionForm(QWidget):
         column.setSpacing(6)
         return box, column
 
-    def _entry(self, key: str, words: str, text: str, kind: str = "line") -> Entry:
-        entry = self.entries[key] = Entry(words, text, self._theme, kind)
+    def _entry(self, key: str, words: str, text: str, kind: str = "line", name: str = "") -> Entry:
+        entry = self.entries[key] = Entry(words, text, self._theme, kind, name)
         return entry
 
     def _tools(self, part: Part, at: int) -> QHBoxLayout:

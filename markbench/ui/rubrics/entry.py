@@ -7,37 +7,44 @@ from PySide6.QtWidgets import QLineEdit, QVBoxLayout, QWidget
 
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import label, restyle
-from markbench.ui.rubrics.completion import ConditionEdit, PhraseEdit
+from markbench.ui.rubrics.completion import ConditionEdit, FactEdit, PhraseEdit
+from markbench.ui.rubrics.wrapped import Wrapped
 
 
 class Entry(QWidget):
-    """``edited`` carries the text at every key. ``kind``: ``line``, ``condition``, ``phrase``."""
+    """``edited`` carries the text at every key.
+
+    ``kind``: ``line`` for a short name or a number; ``words`` wrap; a ``condition`` and a
+    ``phrase`` offer facts.
+    """
 
     edited = Signal(str)
 
-    def __init__(self, words: str, text: str, theme: Theme, kind: str = "line") -> None:
+    def __init__(
+        self, words: str, text: str, theme: Theme, kind: str = "line", name: str = ""
+    ) -> None:
+        """``name``: what a screen reader says, where ``words`` need their place on the page."""
         super().__init__()
-        self.field: QLineEdit | PhraseEdit
-        if kind == "phrase":
-            self.field = phrase = PhraseEdit(text, theme)
-            phrase.textChanged.connect(lambda: self.edited.emit(phrase.toPlainText()))
-            phrase.pointed.connect(self._explain)
-        elif kind == "condition":
-            self.field = condition = ConditionEdit(text)
-            condition.textEdited.connect(self.edited)
-            condition.pointed.connect(self._explain)
-        else:
+        self.field: QLineEdit | Wrapped
+        if kind == "line":
             self.field = line = QLineEdit(text)
             line.setCursorPosition(0)
             line.textEdited.connect(self.edited)
-        self.field.setAccessibleName(words)
+        else:
+            kinds = {"words": Wrapped, "condition": ConditionEdit, "phrase": PhraseEdit}
+            self.field = wrapped = kinds[kind](text, theme)
+            wrapped.textChanged.connect(lambda: self.edited.emit(wrapped.toPlainText()))
+            if isinstance(wrapped, FactEdit):
+                wrapped.pointed.connect(self._explain)
+        name = name or words
+        self.field.setAccessibleName(name)
         self._told = label(kind="look", wrap=True)
         self._told.hide()
         self._meant = ""
         self._wrong = ""
         self.setProperty("kind", "stop")  # Escape leaves the field for it
         self.setAttribute(Qt.WidgetAttribute.WA_StyledBackground)
-        self.setAccessibleName(words)
+        self.setAccessibleName(name)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(2)

@@ -12,14 +12,13 @@ from PySide6.QtWidgets import (
     QCheckBox,
     QHBoxLayout,
     QLineEdit,
-    QListWidget,
-    QListWidgetItem,
     QScrollArea,
     QVBoxLayout,
     QWidget,
 )
 
 from markbench.model import Rubric
+from markbench.model.sentence import opening
 from markbench.rubric.loading import SHIPPED
 from markbench.session.rubric_preview import Preview, preview
 from markbench.session.rubric_sheet import RubricSheet, Told
@@ -30,6 +29,7 @@ from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.mishaps import plainly
 from markbench.ui.parts import IconButton, button, frame, label, quiet_scroll
+from markbench.ui.rubrics.criteria_list import CriteriaList
 from markbench.ui.rubrics.criterion_form import CriterionForm
 from markbench.ui.rubrics.entry import Entry
 from markbench.ui.rubrics.preview import PreviewPanel
@@ -76,23 +76,24 @@ class RubricPage(QWidget):
         self.sheet = RubricSheet.open(path)
         self._saved = self.sheet.text
         own = path.parent == desk.held.folder
+        self._own_name = self.sheet.name if own else ""
         self.form: CriterionForm | None = None
         self.rubric: Rubric | None = None
         self.told: tuple[Told, ...] = ()
         self._now = self.sheet.text
         self._past: list[str] = []
         self._undone: list[str] = []
-        self._found: Preview | None = None
+        self._found: tuple[Rubric, Preview] | None = None
         self._task: Task | None = None
         self.title = Entry(self.tr("Title of the rubric"), self.sheet.title, theme)
         self.title.edited.connect(self._set_title)
-        self.list = QListWidget()
-        self.list.setAccessibleName(self.tr("Criteria"))
-        self.list.setWordWrap(True)
+        self.list = CriteriaList(theme)
         self.list.currentRowChanged.connect(self._show_row)
         self.preview = PreviewPanel(theme)
         self.name = QLineEdit(self.sheet.name if own else f"our_{self.sheet.name}")
         self.name.setAccessibleName(self.tr("Name to save the rubric under"))
+        self.name.textChanged.connect(lambda _text: self._tell_name())
+        self.name_told = label(kind="small", wrap=True)
         self.use = QCheckBox(self.tr("use it for this class"))
         self.use.setChecked(True)
         self.save = button(self.tr("Save"), "deed", self._save)
@@ -106,6 +107,7 @@ class RubricPage(QWidget):
         self._later.setInterval(_PAUSE_MS)
         self._later.timeout.connect(self.judge)
         self._lay_out()
+        self._tell_name()
         typed = pending.of(self.NAME)
         self._take_up(typed) if isinstance(typed, Typed) else self._fill(0)
         theme.changed.connect(self._size)
@@ -166,6 +168,7 @@ class RubricPage(QWidget):
         foot = QVBoxLayout()
         foot.setSpacing(4)
         foot.addWidget(self.trouble)
+        foot.addWidget(self.name_told)
         deeds = FlowLayout(spacing=8)
         self.discard = button(self.tr("Discard the changes"), "", self._discard)
         self.discard.setToolTip(self.tr("Undo brings them back."))
@@ -205,9 +208,7 @@ class RubricPage(QWidget):
         """List the criteria anew, show one, and judge."""
         rows = self.sheet.rows()
         self.list.blockSignals(True)
-        self.list.clear()
-        for table in rows:
-            self.list.addItem(QListWidgetItem(str(table.get("title", ""))))
+        self.list.show_titles([str(table.get("title", "")) for table in rows])
         self.list.setCurrentRow(min(row, len(rows) - 1))
         self.list.blockSignals(False)
         self._show_row(self.list.currentRow())
@@ -336,36 +337,33 @@ class RubricPage(QWidget):
             self._task = None
         rubric = self.rubric
         if rubric is None:
-            self._found = None
             self._show_preview()
             return
         self._task = in_background(
             self,
             lambda _progress, _stop: preview(session, rubric),
-            done=self._keep,
+            done=lambda found: self._keep(rubric, found),
             failed=lambda error: self.trouble.setText(plainly(error)),
         )
 
-    def _keep(self, found: Preview) -> None:
-        self._found = found
+    def _keep(self, rubric: Rubric, found: Preview) -> None:
+        self._found = rubric, found
         self._show_preview()
 
     def _show_preview(self) -> None:
-        row, rubric = self.list.currentRow(), self.rubric
-        fits = rubric is not None and 0 <= row < len(rubric.criteria)
-        criterion = rubric.criteria[row] if rubric is not None and fits else None
-        known = self._found is not None and criterion is not None
-        known = known and criterion.id in self._found.shifts  # type: ignore[union-attr]
-        self.preview.show_preview(self._found if known else None, criterion)
+        """What was found last; while something is wrong, it is shown as what it was."""
+        row, rows = self.list.currentRow(), self.sheet.rows()
+        name = str(rows[row].get("id", "")) if 0 <= row < len(rows) else ""
+        rubric, found = self._found or (None, None)
+        criteria = {one.id: one for one in rubric.criteria} if rubric is not None else {}
+        self.preview.show_preview(found, criteria.get(name), stale=self.rubric is None)
 
     def _tell(self) -> None:
         bad = {one.criterion for one in self.told}
         for row, table in enumerate(self.sheet.rows()):
-            item = self.list.item(row)
-            if item is not None:
-                sign = "▲ " if row in bad else ""
-                item.setText(sign + str(table.get("title", "")))
-        self.title.tell("; ".join(said(one.message) for one in self.told if one.criterion is None))
+            self.list.show_title(row, str(table.get("title", "")), wrong=row in bad)
+        whole = [said(opening(one.message)) for one in self.told if one.criterion is None]
+        self.title.tell("\n".join(whole))
         if self.form is not None:
             row = self.list.currentRow()
             self.form.tell([one for one in self.told if one.criterion == row])
@@ -375,6 +373,22 @@ class RubricPage(QWidget):
         self.trouble.setText("" if not count else one_wrong if count == 1 else more)
         self.trouble.setVisible(bool(count))
         self.save.setEnabled(not count and not self._desk.held.read_only)
+
+    def _tell_name(self) -> None:
+        """Whose place the file will take."""
+        name = self.name.text().strip().removesuffix(".toml")
+        words = ""
+        if name == self._own_name:
+            pass
+        elif (self._desk.held.folder / f"{name}.toml").is_file():
+            words = self.tr("The class folder has a rubric “{name}”: yours takes its place.")
+        elif (SHIPPED / f"{name}.toml").is_file():
+            words = self.tr(
+                "“{name}” is the name of a rubric that comes along: for this class, yours takes "
+                "its place."
+            )
+        self.name_told.setText(words.format(name=name))
+        self.name_told.setVisible(bool(words))
 
     def _save(self) -> None:
         self.judge()

@@ -14,9 +14,9 @@ from markbench.session.rubric_preview import Preview, Shift
 from markbench.ui.look.marks import pen
 from markbench.ui.look.said import figures
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import frame, label, quiet_scroll
+from markbench.ui.parts import button, frame, label, quiet_scroll, restyle
 
-_MOST_NAMED = 40
+_MOST_NAMED = 3
 _WIDEST = 16_777_215  # Qt's own bound
 
 
@@ -27,12 +27,13 @@ class Ladder(QWidget):
         super().__init__()
         self._theme = theme
         self.rows: list[tuple[str, int, int]] = []
+        self.stale = False
         self.setSizePolicy(QSizePolicy.Policy.Expanding, QSizePolicy.Policy.Fixed)
         theme.changed.connect(self.updateGeometry)
 
-    def show_rows(self, rows: list[tuple[str, int, int]]) -> None:
-        """Level, learners now, learners then."""
-        self.rows = rows
+    def show_rows(self, rows: list[tuple[str, int, int]], *, stale: bool = False) -> None:
+        """Level, learners now, learners then; ``stale`` in grey."""
+        self.rows, self.stale = rows, stale
         told = "; ".join(f"{name}: {before}, {after}" for name, before, after in rows)
         self.setAccessibleName(self.tr("Learners at each level, now and then"))
         self.setAccessibleDescription(told)
@@ -60,7 +61,7 @@ class Ladder(QWidget):
         for i, (name, before, after) in enumerate(self.rows):
             top = float(i * self._line())
             painter.setFont(self._theme.font())
-            painter.setPen(QColor(colours.ink))
+            painter.setPen(QColor(colours.pencil if self.stale else colours.ink))
             words = QRectF(0, top, wide, words_high)
             numbers = str(after) if before == after else f"{before} → {after}"
             room = wide - painter.fontMetrics().horizontalAdvance(numbers) - 8
@@ -73,7 +74,7 @@ class Ladder(QWidget):
             if before:
                 painter.drawRect(QRectF(0.5, under, wide * before / most, bar))
             painter.setPen(Qt.PenStyle.NoPen)
-            painter.setBrush(QColor(colours.deed))
+            painter.setBrush(QColor(colours.edge if self.stale else colours.deed))
             painter.drawRect(QRectF(0.5, under + bar + 2, wide * after / most, bar))
 
 
@@ -85,9 +86,13 @@ class PreviewPanel(QWidget):
         self._theme = theme
         self._wide = False
         self._shifts: Sequence[Shift] = ()
+        self.stale = label(self.tr("Not right yet: this is how it was before."), "look", wrap=True)
+        self.stale.hide()
         self.totals = label(wrap=True)
         self.ladder = Ladder(theme)
         self.changes = label(kind="small", wrap=True)
+        self.names = button("", "quiet", self._turn_names)
+        self._all_names = False
         self.learner = QComboBox()
         self.learner.setAccessibleName(self.tr("Learner whose sentences are shown"))
         self.learner.setSizeAdjustPolicy(
@@ -100,11 +105,13 @@ class PreviewPanel(QWidget):
         column = QVBoxLayout(inside)
         column.setContentsMargins(0, 0, 12, 0)
         column.setSpacing(8)
+        column.addWidget(self.stale)
         column.addWidget(self.totals)
         column.addWidget(label(self.tr("Outlined: drafted now. Filled: with this rubric."), "small",
                                wrap=True))  # fmt: skip
         column.addWidget(self.ladder)
         column.addWidget(self.changes)
+        column.addWidget(self.names, 0, Qt.AlignmentFlag.AlignLeft)
         column.addWidget(frame("rule"))
         column.addWidget(label(self.tr("What a learner would read"), "heading"))
         column.addWidget(self.learner)
@@ -117,16 +124,22 @@ class PreviewPanel(QWidget):
         theme.changed.connect(self._size)
         self._size()
 
-    def show_preview(self, found: Preview | None, criterion: Criterion | None) -> None:
-        """Show a criterion, or that there is nothing to show until the rubric is right."""
+    def show_preview(
+        self, found: Preview | None, criterion: Criterion | None, *, stale: bool = False
+    ) -> None:
+        """Show a criterion; ``stale``: as it was before something went wrong."""
+        self.stale.setVisible(stale and criterion is not None)
+        for words in (self.totals, self.sentences):
+            restyle(words, "kind", "quiet" if stale else "")
         if found is None or criterion is None:
-            self.totals.setText(self.tr("Shown again once the rubric is right."))
+            self._shifts = ()
+            self.totals.setText(self.tr("Shown again once the rubric is right.") if stale else "")
             self.ladder.show_rows([])
-            self.changes.clear()
+            self._show_changes()
             self.sentences.clear()
             return
-        words = self.tr("Mean of the drafts: {a:.1f} of {am:g} now, {b:.1f} of {bm:g} then.")
-        means = words.format(
+        mean = self.tr("Mean of the drafts: {a:.1f} of {am:g} now, {b:.1f} of {bm:g} then.")
+        means = mean.format(
             a=found.mean_before, am=found.most_before, b=found.mean_after, bm=found.most_after
         )
         self.totals.setText(figures(means))
@@ -138,8 +151,8 @@ class PreviewPanel(QWidget):
         rows = [(name, before[name], after[name]) for name in (*names, *gone)]
         if before[""] or after[""]:
             rows.append((self.tr("no level drafted"), before[""], after[""]))
-        self.ladder.show_rows(rows)
-        self.changes.setText(self._say_changes())
+        self.ladder.show_rows(rows, stale=stale)
+        self._show_changes()
         kept = self.learner.currentIndex()
         self.learner.blockSignals(True)
         self.learner.clear()
@@ -148,18 +161,32 @@ class PreviewPanel(QWidget):
         self.learner.blockSignals(False)
         self._show_sentences()
 
-    def _say_changes(self) -> str:
-        moved = [one for one in self._shifts if one.before != one.after]
-        if not moved:
-            return self.tr("Nobody's level changes.")
+    def _show_changes(self) -> None:
+        """Each way of changing with its learners; of many, the first few by name."""
         none = self.tr("none")
+        ways: dict[tuple[str, str], list[str]] = {}
+        for one in self._shifts:
+            if one.before != one.after:
+                ways.setdefault((one.before or none, one.after or none), []).append(one.learner)
         lines = [
-            f"{one.learner}: {one.before or none} → {one.after or none}"
-            for one in moved[:_MOST_NAMED]
+            f"{before} → {after} ({len(who)}): {self._say_names(who)}"
+            for (before, after), who in ways.items()
         ]
-        if len(moved) > _MOST_NAMED:
-            lines.append(self.tr("and {n} more").format(n=len(moved) - _MOST_NAMED))
-        return "\n".join(lines)
+        if self._shifts and not lines:
+            lines = [self.tr("Nobody's level changes.")]
+        self.changes.setText("\n".join(lines))
+        self.names.setVisible(any(len(who) > _MOST_NAMED for who in ways.values()))
+        self.names.setText(self.tr("Fewer names") if self._all_names else self.tr("All names"))
+
+    def _say_names(self, who: Sequence[str]) -> str:
+        if self._all_names or len(who) <= _MOST_NAMED:
+            return ", ".join(who)
+        more = self.tr("{names} and {n} more")
+        return more.format(names=", ".join(who[:_MOST_NAMED]), n=len(who) - _MOST_NAMED)
+
+    def _turn_names(self) -> None:
+        self._all_names = not self._all_names
+        self._show_changes()
 
     def _show_sentences(self) -> None:
         at = self.learner.currentIndex()
