@@ -279,6 +279,25 @@ def test_no_cell_of_the_hand_ins_is_cut(
         window._theme.set_scale(1.0)
 
 
+def test_rows_are_low_again_after_large_text(window: Window, page: HandInsPage) -> None:
+    high = page.table.rowHeight(0)
+    window._theme.set_scale(2.0)
+    settle()
+    wrapped = page.table.rowHeight(0)
+    page.choose({"s1"})
+    settle()
+    compared = page.changes.table
+    try:
+        last = compared.model().rowCount() - 1
+        foot = compared.rowViewportPosition(last) + compared.rowHeight(last)
+        assert foot <= compared.viewport().height()
+    finally:
+        window._theme.set_scale(1.0)
+    settle()
+    assert wrapped > 1.5 * high
+    assert page.table.rowHeight(0) == high
+
+
 def test_the_columns_follow_the_window(window: Window, page: HandInsPage) -> None:
     window.resize(1600, 800)
     settle()

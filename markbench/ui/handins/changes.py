@@ -25,6 +25,7 @@ from markbench.ui.parts import label
 from markbench.ui.portfolio.changed_strip import ChangedStrip
 
 Index = QModelIndex | QPersistentModelIndex
+_MOST_ROWS = 6  # seen without scrolling, whatever the size of the text
 
 
 class ChangesModel(QAbstractTableModel):
@@ -101,7 +102,7 @@ class ChangesPanel(QFrame):
     def __init__(self, desk: Desk, theme: Theme) -> None:
         super().__init__()
         self.setProperty("kind", "paper")
-        self._desk = desk
+        self._desk, self._theme = desk, theme
         self.learner = ""
         self._task: Task | None = None
         self.heading = label(kind="heading", wrap=True)
@@ -126,6 +127,8 @@ class ChangesPanel(QFrame):
         column.addWidget(self.table, 1)
         column.addWidget(self.strip)
         self.hide()
+        theme.changed.connect(self._fit)
+        self._fit()
 
     def show_learner(self, learner: str) -> None:
         """Compare for a learner; an earlier file is read in the background."""
@@ -192,4 +195,13 @@ class ChangesPanel(QFrame):
 
     def _show(self, changes: tuple[RowChange, ...], *, marked: bool) -> None:
         self.model.show_changes(changes, marked=marked)
+        self._fit()
         self.table.show()
+
+    def _fit(self) -> None:
+        """A usual table is seen whole; a longer one is scrolled."""
+        high = self._theme.px(26)
+        self.table.verticalHeader().setDefaultSectionSize(high)
+        rows = min(self.model.rowCount(), _MOST_ROWS)
+        head = self.table.horizontalHeader().sizeHint().height()
+        self.table.setMinimumHeight(head + rows * high + self._theme.px(6))

@@ -356,7 +356,6 @@ class HandInsPage(QWidget):
         self._margin.setFixedWidth(wide)
         self.table.setMinimumHeight(px(_LEAST if beside else 2 * _LEAST))
         self._rule_columns()
-        self.changes.table.verticalHeader().setDefaultSectionSize(px(26))
         self.letters.setMinimumHeight(px(160))
 
     def _rule_columns(self) -> None:
@@ -380,8 +379,11 @@ class HandInsPage(QWidget):
         for column, width in enumerate(fair_widths(least, wanted, room, MISSING)):
             self.table.setColumnWidth(column, width)
         rows = self.table.verticalHeader()
-        rows.setDefaultSectionSize(px(30))
         self.table.apart_px = px(8)
         wraps = sum(wanted) > room
         mode = QHeaderView.ResizeMode
         rows.setSectionResizeMode(mode.ResizeToContents if wraps else mode.Fixed)
+        rows.setDefaultSectionSize(px(30))
+        if not wraps and rows.count() and rows.sectionSize(0) != px(30):  # they wrapped before
+            for row in range(rows.count()):
+                rows.resizeSection(row, px(30))
