@@ -6,6 +6,7 @@ import os
 from pathlib import Path
 
 from markbench.export.errors import ExportError
+from markbench.model import say
 
 
 def write_handout(path: Path, data: bytes) -> None:
@@ -17,4 +18,6 @@ def write_handout(path: Path, data: bytes) -> None:
     except OSError as error:
         part.unlink(missing_ok=True)
         reason = error.strerror or str(error)
-        raise ExportError(f"{path.name} could not be written: {reason}.") from error
+        raise ExportError(
+            say("{file} could not be written: {reason}.", file=path.name, reason=reason)
+        ) from error

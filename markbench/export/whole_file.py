@@ -10,6 +10,7 @@ from tempfile import NamedTemporaryFile
 
 from markbench.export.errors import ExportError
 from markbench.export.report import ClassReport
+from markbench.model import say
 
 
 @contextmanager
@@ -47,7 +48,10 @@ def _refuse_handed_in(path: Path, report: ClassReport | None) -> None:
         pieces += [*one.portfolio.pieces, *one.portfolio.earlier]
     if path.resolve() in {(report.folder / p.file.split("!/")[0]).resolve() for p in pieces}:
         raise ExportError(
-            f"{path.name} is a file that was handed in; choose another name to export to."
+            say(
+                "{file} is a file that was handed in; choose another name to export to.",
+                file=path.name,
+            )
         )
 
 
@@ -63,9 +67,20 @@ def _plain(error: OSError, path: Path) -> ExportError:
         return error
     if isinstance(error, PermissionError):
         return ExportError(
-            f"{path.name} cannot be written: it is open in another program or its folder is "
-            "read-only. Close it there and export again."
+            say(
+                "{file} cannot be written: it is open in another program or its folder "
+                "is read-only. Close it there and export again.",
+                file=path.name,
+            )
         )
     if isinstance(error, FileNotFoundError):
-        return ExportError(f"There is no folder {path.parent.name} to write {path.name} in.")
-    return ExportError(f"{path.name} could not be written: {error.strerror or error}.")
+        return ExportError(
+            say(
+                "There is no folder {folder} to write {name} in.",
+                folder=path.parent.name,
+                name=path.name,
+            )
+        )
+    return ExportError(
+        say("{file} could not be written: {why}.", file=path.name, why=error.strerror or error)
+    )

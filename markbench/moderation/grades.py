@@ -7,7 +7,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from itertools import pairwise
 
-from markbench.model import Late
+from markbench.model import Late, say
 
 Boundaries = tuple[tuple[str, float], ...]
 """(grade, least marks), in any order."""
@@ -98,9 +98,15 @@ def move(boundaries: Boundaries, grade: str, least: float) -> Boundaries:
     order = [name for name, _ in sorted(boundaries, key=lambda pair: -pair[1])]
     at = dict(moved)
     if grade not in at:
-        raise ValueError(f"there is no grade {grade}")
+        raise ValueError(say("there is no grade {grade}", grade=grade))
     if any(at[upper] <= at[lower] for upper, lower in pairwise(order)):
-        raise ValueError(f"{grade} at {least:g} marks would pass a neighbouring grade")
+        raise ValueError(
+            say(
+                "{grade} at {least:g} marks would pass a neighbouring grade",
+                grade=grade,
+                least=least,
+            )
+        )
     return moved
 
 

@@ -18,8 +18,9 @@ from contextlib import ExitStack, contextmanager, suppress
 from itertools import takewhile
 from pathlib import Path
 
+from markbench.checks.wording import listed
 from markbench.intake.brief_file import BRIEF_NAME, brief_text, read_brief
-from markbench.model import Brief, Decision
+from markbench.model import Brief, Decision, say
 from markbench.rubric import find_rubric
 from markbench.rubric.loading import SHIPPED
 from markbench.session.errors import GoneByError, RefusedError
@@ -38,11 +39,13 @@ def own_path(folder: Path, name: str) -> Path:
     """Where a rubric of the class's own is saved; ``ValueError`` for a name that will not do."""
     stem = name.strip().removesuffix(".toml")
     if not _NAME.fullmatch(stem):
-        raise ValueError("A rubric's name is made of letters, digits, _ and -.")
+        raise ValueError(say("A rubric's name is made of letters, digits, _ and -."))
     if f"{stem}.toml".casefold() == BRIEF_NAME:
-        raise ValueError("brief.toml is the brief; choose another name for the rubric.")
+        raise ValueError(say("brief.toml is the brief; choose another name for the rubric."))
     if folder.resolve() == SHIPPED.resolve():
-        raise ValueError("The rubrics that come along stay as they are; choose a class folder.")
+        raise ValueError(
+            say("The rubrics that come along stay as they are; choose a class folder.")
+        )
     return folder / f"{stem}.toml"
 
 
@@ -59,9 +62,13 @@ def text_of(folder: Path, name: str) -> str | None:
     except FileNotFoundError:
         if folder.is_dir():
             return None
-        raise StoreAwayError(f"{folder.name} is out of reach; nothing was saved.") from None
+        raise StoreAwayError(
+            say("{file} is out of reach; nothing was saved.", file=folder.name)
+        ) from None
     except OSError as error:
-        raise RefusedError(f"{name} could not be read: {error.strerror}.") from error
+        raise RefusedError(
+            say("{file} could not be read: {strerror}.", file=name, strerror=error.strerror)
+        ) from error
 
 
 def saved_brief(folder: Path, brief: Brief) -> Decision:
@@ -98,8 +105,12 @@ def refuse_changed(folder: Path, step: Iterable[Decision]) -> None:
     changed = [d.subject for d in step if d.kind == KIND and text_of(folder, d.subject) != d.value]
     if changed:
         raise GoneByError(
-            f"{' and '.join(changed)} changed outside Markbench since, and nothing of that may be "
-            "lost: this step is not taken back. The next Undo or Redo goes on to the step beyond."
+            say(
+                "{files} changed outside Markbench since, and nothing of that may be "
+                "lost: this step is not taken back. The next Undo or Redo goes on to "
+                "the step beyond.",
+                files=listed(changed),
+            )
         )
 
 
@@ -122,4 +133,6 @@ def _put(folder: Path, name: str, text: str | None) -> None:
     except OSError as error:
         with suppress(OSError):
             part.unlink(missing_ok=True)
-        raise RefusedError(f"{name} could not be written: {error.strerror}.") from error
+        raise RefusedError(
+            say("{file} could not be written: {strerror}.", file=name, strerror=error.strerror)
+        ) from error

@@ -10,7 +10,7 @@ from __future__ import annotations
 import datetime as dt
 from dataclasses import replace
 
-from markbench.model import Decision
+from markbench.model import Decision, say
 from markbench.moderation.records import second_marks, subject_of
 from markbench.session.errors import RefusedError
 from markbench.session.session import Session
@@ -19,7 +19,7 @@ from markbench.session.session import Session
 def make_first(session: Session, learner: str, who: str, why: str) -> None:
     """Let the second marks of ``who`` on a learner be the first, and the first the second."""
     if not why.strip():
-        raise RefusedError("To turn first and second mark round needs its reason.")
+        raise RefusedError(say("To turn first and second mark round needs its reason."))
     reason = f"first marker by decision of {session.who}: {why.strip()}"
     now = dt.datetime.now(dt.UTC)
     found: list[Decision] = []
@@ -56,7 +56,9 @@ def make_first(session: Session, learner: str, who: str, why: str) -> None:
             _cleared(second, session.who, now, reason),
         ]
     if not found:
-        raise RefusedError(f"{who} has no second mark on this learner to make the first.")
+        raise RefusedError(
+            say("{who} has no second mark on this learner to make the first.", who=who)
+        )
     session.take_in(found)
 
 

@@ -20,6 +20,7 @@ from markbench.export import (
     write_mark_sheet_csv,
     write_oneroster,
 )
+from markbench.model import say
 from markbench.session.errors import RefusedError
 from markbench.session.report import class_report
 from markbench.session.results import changed_since_sign_off
@@ -166,8 +167,13 @@ def _refuse_moved(session: Session) -> None:
         for learner, (was, now) in moved.items()
     )
     raise RefusedError(
-        f"Nothing was written: {len(moved)} results are not what was signed ({listed}). Reopen "
-        "the marks and sign again, or put the brief back as it was."
+        say(
+            "Nothing was written: {n} results are not what was signed "
+            "({listed}). Reopen the marks and sign again, or put the brief back as "
+            "it was.",
+            n=len(moved),
+            listed=listed,
+        )
     )
 
 

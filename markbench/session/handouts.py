@@ -8,6 +8,7 @@ from markbench.export.errors import ExportError
 from markbench.export.task_sheet import write_task_sheet
 from markbench.export.template import write_template
 from markbench.intake.brief_file import BRIEF_NAME, BriefProblem, read_brief
+from markbench.model import say
 
 OUT = "markbench-out"
 TEMPLATE_NAME, TASK_SHEET_NAME = "readings.xlsx", "task_sheet.html"
@@ -36,12 +37,17 @@ def task_sheet_for(folder: Path, to: Path) -> tuple[BriefProblem, ...]:
 def _keep_off_hand_ins(folder: Path, to: Path) -> None:
     """Nothing that lies in the class folder is written over, but for our own folder in it."""
     if not folder.is_dir():
-        raise ExportError(f"There is no class folder at {folder}.")
+        raise ExportError(say("There is no class folder at {folder}.", folder=folder))
     inside, ours = folder.resolve(), (folder / OUT).resolve()
     target = to.resolve()
     if target.exists() and inside in target.parents and ours not in target.parents:
         raise ExportError(
-            f"{to.name} is already in the class folder and is left as it is; choose another name."
+            say(
+                "{file} is already in the class folder and is left as it is; choose another name.",
+                file=to.name,
+            )
         )
     if not target.parent.is_dir():
-        raise ExportError(f"There is no folder {to.parent} to write {to.name} into.")
+        raise ExportError(
+            say("There is no folder {parent} to write {file} into.", parent=to.parent, file=to.name)
+        )

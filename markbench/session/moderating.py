@@ -9,7 +9,7 @@ from __future__ import annotations
 import secrets
 from pathlib import Path
 
-from markbench.model import Decision
+from markbench.model import Decision, say
 from markbench.moderation.records import class_adjustment, sign_off_of
 from markbench.moderation.sample import Sample, draw, outlier_reasons
 from markbench.session.errors import MergeError, RefusedError
@@ -49,11 +49,13 @@ def sample_of(session: Session) -> Sample | None:
 def decide_adjustment(session: Session, choice: str, why: str, shift: float = 0.0) -> None:
     """Record what is done about severity: ``adjust`` (by ``shift``), ``remark``, ``leave``."""
     if choice not in ("adjust", "remark", "leave"):
-        raise RefusedError(f"An adjustment is adjust, remark or leave, not {choice!r}.")
+        raise RefusedError(
+            say("An adjustment is adjust, remark or leave, not {choice}.", choice=repr(choice))
+        )
     if not why.strip():
-        raise RefusedError("An adjustment needs its reason.")
+        raise RefusedError(say("An adjustment needs its reason."))
     if choice == "adjust" and shift == 0:
-        raise RefusedError("An adjustment by 0 marks is to leave the marks: choose leave.")
+        raise RefusedError(say("An adjustment by 0 marks is to leave the marks: choose leave."))
     value = {"choice": choice, "shift": shift if choice == "adjust" else 0.0}
     session.decide(Decision("adjustment", "", "", value, why=why.strip()))
 
@@ -63,9 +65,11 @@ def settle_mark(session: Session, learner: str, criterion: str, level: str, why:
     row = next((c for c in session.rubric.criteria if c.id == criterion), None)
     chosen = next((one for one in row.levels if one.name == level), None) if row else None
     if chosen is None:
-        raise RefusedError(f"{criterion} has no level {level!r}.")
+        raise RefusedError(
+            say("{criterion} has no level {level}.", criterion=criterion, level=repr(level))
+        )
     if not why.strip():
-        raise RefusedError("A final word needs its reason.")
+        raise RefusedError(say("A final word needs its reason."))
     value = {"level": level, "marks": chosen.marks}
     session.decide(Decision("adjustment", learner, criterion, value, why=why.strip()))
 
@@ -77,13 +81,18 @@ def sign_off(session: Session, note: str = "", *, despite_open: bool = False) ->
     questions between markers; the message lists them.
     """
     if sign_off_of(session.state) is not None:
-        raise RefusedError("The marks are signed off already.")
+        raise RefusedError(say("The marks are signed off already."))
     found = results(session)
     names = {learner.id: learner.name for learner in session.learners}
     unmarked = [names[x] for x, one in found.items() if one.first_total is None]
     if unmarked:
         raise RefusedError(
-            f"{len(unmarked)} of {len(found)} learners are not fully marked: {', '.join(unmarked)}."
+            say(
+                "{n} of {of} learners are not fully marked: {names}.",
+                n=len(unmarked),
+                of=len(found),
+                names=", ".join(unmarked),
+            )
         )
     still_open = [f"{names[x]}, {words}" for x, one in found.items() for words in one.open]
     if still_open and not despite_open:
@@ -103,9 +112,9 @@ def reopen(session: Session, why: str) -> None:
     """Lift the sign-off, by a decision with its reason."""
     signed = sign_off_of(session.state)
     if signed is None:
-        raise RefusedError("The marks are not signed off; there is nothing to reopen.")
+        raise RefusedError(say("The marks are not signed off; there is nothing to reopen."))
     if not why.strip():
-        raise RefusedError("Reopening needs its reason.")
+        raise RefusedError(say("Reopening needs its reason."))
     session.decide(
         Decision("reopen", "", "", {"sign_off": signed.number}, why=why.strip()),
         Decision("sign_off", "", "", None, why=why.strip()),
@@ -120,11 +129,17 @@ def merge_journal(session: Session, other: Path | str) -> Merge:
     if isinstance(other, Path) and other.is_dir():
         other = store_of(other)
     if isinstance(other, Path) and not other.is_file():
-        raise MergeError(f"There is no journal at {other}.")
+        raise MergeError(say("There is no journal at {other}.", other=other))
     with Journal.open(other, read_only=True) as journal:
         broken = journal.verify()
         if broken is not None:
-            raise MergeError(f"{journal.name} is not as it was written: {broken.message}")
+            raise MergeError(
+                say(
+                    "{file} is not as it was written: {why}",
+                    file=journal.name,
+                    why=broken.message,
+                )
+            )
         theirs = journal.all()
     return take_in(session, theirs)
 
@@ -152,4 +167,9 @@ def _refuse_foreign(session: Session, merge: Merge) -> None:
             wrong.append(f"the other journal was signed off by {d.who}; reopen it there first")
     if wrong:
         listed = "; ".join(dict.fromkeys(wrong))
-        raise MergeError(f"Nothing was merged. This is another class, or another state: {listed}.")
+        raise MergeError(
+            say(
+                "Nothing was merged. This is another class, or another state: {listed}.",
+                listed=listed,
+            )
+        )

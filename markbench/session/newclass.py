@@ -25,7 +25,7 @@ from markbench.intake.brief_file import (
 )
 from markbench.intake.folder import read_class
 from markbench.intake.settled import Settled
-from markbench.model import Brief, ClassWork, Decision, Learner, Rubric
+from markbench.model import Brief, ClassWork, Decision, Learner, Rubric, say
 from markbench.rubric import RubricError, load_rubric
 from markbench.rubric.loading import SHIPPED
 from markbench.session import class_files
@@ -108,7 +108,7 @@ class NewClass:
         ``language``: that of the feedback, and of the title, where no brief says otherwise.
         """
         if not folder.is_dir():
-            raise FileNotFoundError(f"There is no folder at {folder}.")
+            raise FileNotFoundError(say("There is no folder at {folder}.", folder=folder))
         work = read_class(folder, progress=progress, stop=stop)
         brief, odd = read_brief(folder / BRIEF_NAME)
         trouble = odd[0].sentence if is_unreadable(odd) else ""

@@ -9,15 +9,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from markbench.model import (
-    Brief,
-    Finding,
-    Learner,
-    Piece,
-    Portfolio,
-    ReadingsTable,
-    Rubric,
-)
+from markbench.model import Brief, Finding, Learner, Piece, Portfolio, ReadingsTable, Rubric, say
 from markbench.moderation.pack import MANIFEST, PACK_FORMAT, VERSION, Manifest, digest_of
 from markbench.moderation.plain import from_plain
 from markbench.session.errors import PackError
@@ -43,19 +35,26 @@ def read_content(path: Path) -> Content:
         with zipfile.ZipFile(path) as archive:
             names = archive.namelist()
     except FileNotFoundError as error:
-        raise PackError(f"There is no pack at {path}.") from error
+        raise PackError(say("There is no pack at {file}.", file=path)) from error
     except (OSError, zipfile.BadZipFile) as error:
-        raise PackError(f"{path.name} is no moderation pack, or it is damaged.") from error
+        raise PackError(
+            say("{file} is no moderation pack, or it is damaged.", file=path.name)
+        ) from error
     if MANIFEST not in names:
-        raise PackError(f"{path.name} is no moderation pack: it has no manifest.")
+        raise PackError(say("{file} is no moderation pack: it has no manifest.", file=path.name))
     raw = _bytes(path, MANIFEST)
     plain = _parsed(raw, MANIFEST)
     if not isinstance(plain, dict) or plain.get("format") != PACK_FORMAT:
-        raise PackError(f"{path.name} is no moderation pack.")
+        raise PackError(say("{file} is no moderation pack.", file=path.name))
     if plain.get("version") != VERSION:
         raise PackError(
-            f"{path.name} was made by another version of Markbench (pack version "
-            f"{plain.get('version')}; this one reads {VERSION})."
+            say(
+                "{file} was made by another version of Markbench (pack version {version}; "
+                "this one reads {own}).",
+                file=path.name,
+                version=plain.get("version"),
+                own=VERSION,
+            )
         )
     manifest: Manifest = typed(Manifest, plain, "manifest")
     _refuse_changed(path, names, manifest)
@@ -82,13 +81,19 @@ def _refuse_changed(path: Path, names: list[str], manifest: Manifest) -> None:
             if digest_of(_bytes(path, name)) != digest:
                 wrong.append(f"{name} is not as it was packed")
     if wrong:
-        raise PackError(f"{path.name} was changed or damaged on its way: {'; '.join(wrong)}.")
+        raise PackError(
+            say(
+                "{file} was changed or damaged on its way: {wrong}.",
+                file=path.name,
+                wrong="; ".join(wrong),
+            )
+        )
 
 
 def _portfolio(path: Path, number: str, manifest: Manifest) -> Portfolio:
     body = json_in(path, f"{number}/portfolio.json", manifest)
     if not isinstance(body, dict):
-        raise PackError(f"The portfolio of learner {number} cannot be read.")
+        raise PackError(say("The portfolio of learner {number} cannot be read.", number=number))
     return Portfolio(
         Learner(number, f"Learner {number}"),
         pieces=typed(tuple[Piece, ...], body.get("pieces"), f"pieces of learner {number}"),
@@ -111,7 +116,7 @@ def member(path: Path, name: str, manifest: Manifest) -> bytes:
     """A member, checked again at every reading: the file may change under an open window."""
     data = _bytes(path, name)
     if digest_of(data) != manifest.members.get(name):
-        raise PackError(f"{name} in {path.name} is not as it was packed.")
+        raise PackError(say("{file} in {pack} is not as it was packed.", file=name, pack=path.name))
     return data
 
 
@@ -121,9 +126,13 @@ def _bytes(path: Path, name: str) -> bytes:
             data = member.read(_MOST_BYTES + 1)
     except (KeyError, OSError, zipfile.BadZipFile, zlib.error, EOFError, NotImplementedError,
             RuntimeError) as error:  # fmt: skip
-        raise PackError(f"{name} in {path.name} is missing or damaged.") from error
+        raise PackError(
+            say("{file} in {pack} is missing or damaged.", file=name, pack=path.name)
+        ) from error
     if len(data) > _MOST_BYTES:
-        raise PackError(f"{name} in {path.name} is larger than any piece may be.")
+        raise PackError(
+            say("{file} in {pack} is larger than any piece may be.", file=name, pack=path.name)
+        )
     return data
 
 
@@ -131,7 +140,7 @@ def _parsed(data: bytes, name: str) -> Any:
     try:
         return json.loads(data)
     except (ValueError, RecursionError) as error:
-        raise PackError(f"{name} in the pack cannot be read.") from error
+        raise PackError(say("{file} in the pack cannot be read.", file=name)) from error
 
 
 def typed(kind: Any, plain: Any, what: str) -> Any:
@@ -139,4 +148,6 @@ def typed(kind: Any, plain: Any, what: str) -> Any:
     try:
         return from_plain(kind, plain)
     except (ValueError, TypeError, AttributeError) as error:
-        raise PackError(f"The {what} in the pack cannot be read: {error}.") from error
+        raise PackError(
+            say("The {what} in the pack cannot be read: {why}.", what=what, why=str(error))
+        ) from error

@@ -26,6 +26,7 @@ from markbench.model import (
     Mark,
     Piece,
     Portfolio,
+    say,
 )
 from markbench.moderation.pack import (
     REPLY_FORMAT,
@@ -66,14 +67,18 @@ def open_pack(path: Path, who: str) -> PackSession:
     where her own journal beside it cannot be used.
     """
     if not who.strip():
-        raise PackError("A second mark needs a name: say who is moderating.")
+        raise PackError(say("A second mark needs a name: say who is moderating."))
     content = read_content(path)
     journal = Journal.open(journal_beside(path), who=who)
     try:
         begun = fold(usable(journal.all()))
         others = {subject for kind, _, subject in begun if kind == "pack"} - {content.digest}
         if others:
-            raise PackError(f"{journal.name} belongs to another pack; move it away to begin anew.")
+            raise PackError(
+                say(
+                    "{file} belongs to another pack; move it away to begin anew.", file=journal.name
+                )
+            )
         if not begun:
             journal.append([Decision("pack", "", content.digest, True, who=who)])
         return PackSession(path, who.strip(), content, journal)
@@ -174,8 +179,11 @@ class PackSession:
         """Mark one criterion blind. Raises :class:`BlindError` once the first was shown."""
         if self.has_looked(number):
             raise BlindError(
-                f"The first marks of learner {number} were shown; the second mark stands. "
-                "Agree, adjust or ask instead."
+                say(
+                    "The first marks of learner {number} were shown; the second mark "
+                    "stands. Agree, adjust or ask instead.",
+                    number=number,
+                )
             )
         value = {"level": level, "marks": self._marks(criterion, level), "feedback": ""}
         self._decide(
@@ -190,8 +198,13 @@ class PackSession:
         done, of = self.progress(number)
         if done < of:
             raise BlindError(
-                f"The first marks of learner {number} are shown once all {of} criteria are "
-                f"second-marked; {done} are."
+                say(
+                    "The first marks of learner {number} are shown once all {of} criteria "
+                    "are second-marked; {done} are.",
+                    number=number,
+                    of=of,
+                    done=done,
+                )
             )
         marks = json_in(self.path, f"{number}/first.json", self.manifest)
         found = typed(tuple[FirstMark, ...], marks, "first marks")
@@ -207,13 +220,17 @@ class PackSession:
         Adjusting and asking need words. Raises :class:`BlindError` before looking.
         """
         if not self.has_looked(number):
-            raise BlindError(f"Look at the first marks of learner {number} first.")
+            raise BlindError(
+                say("Look at the first marks of learner {number} first.", number=number)
+            )
         if action not in ACTIONS:
-            raise RefusedError(f"A moderator may agree, adjust or ask, not {action!r}.")
+            raise RefusedError(
+                say("A moderator may agree, adjust or ask, not {action}.", action=repr(action))
+            )
         if action != "agree" and not why.strip():
-            raise RefusedError("An adjustment needs its reason, and a question its words.")
+            raise RefusedError(say("An adjustment needs its reason, and a question its words."))
         if (action == "adjust") != (level is not None):
-            raise RefusedError("An adjustment names its level; agreeing and asking do not.")
+            raise RefusedError(say("An adjustment names its level; agreeing and asking do not."))
         first = self.first(number)[criterion]
         value = {
             "action": action,
@@ -254,7 +271,7 @@ class PackSession:
         """
         back = [d for d in self._decisions if d.kind in _RETURNED and d.who == self.who]
         if not back:
-            raise PackError("Nothing was second-marked yet; there is nothing to send back.")
+            raise PackError(say("Nothing was second-marked yet; there is nothing to send back."))
         body = {
             "format": REPLY_FORMAT,
             "version": VERSION,
@@ -270,7 +287,9 @@ class PackSession:
             os.replace(part, path)
         except OSError as error:
             told = error.strerror or error
-            raise PackError(f"{path.name} could not be written: {told}.") from error
+            raise PackError(
+                say("{file} could not be written: {told}.", file=path.name, told=told)
+            ) from error
         finally:
             part.unlink(missing_ok=True)
         return digest
@@ -281,7 +300,9 @@ class PackSession:
         row = next((c for c in self.rubric.criteria if c.id == criterion), None)
         chosen = next((one for one in row.levels if one.name == level), None) if row else None
         if chosen is None:
-            raise RefusedError(f"{criterion} has no level {level!r}.")
+            raise RefusedError(
+                say("{criterion} has no level {level}.", criterion=criterion, level=repr(level))
+            )
         return chosen.marks
 
     def _take_back(self, steps: list[Step]) -> None:
@@ -290,7 +311,9 @@ class PackSession:
 
     def _decide(self, decision: Decision) -> None:
         if decision.learner not in self._portfolios:
-            raise RefusedError(f"There is no learner {decision.learner} in this pack.")
+            raise RefusedError(
+                say("There is no learner {learner} in this pack.", learner=decision.learner)
+            )
         held = self._state.get(decision.key)
         if held is not None and (held.value, held.why) == (decision.value, decision.why):
             return

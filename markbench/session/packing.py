@@ -18,7 +18,7 @@ from typing import Any
 
 from markbench.intake.folder import open_piece
 from markbench.intake.tree import PieceError
-from markbench.model import Brief, Decision, Learner, Piece
+from markbench.model import Brief, Decision, Learner, Piece, say
 from markbench.moderation.pack import (
     MANIFEST,
     FirstMark,
@@ -91,14 +91,14 @@ def write_pack(
     """
     sample = sample_of(session)
     if sample is None:
-        raise PackError("No sample was drawn yet; draw one first.")
+        raise PackError(say("No sample was drawn yet; draw one first."))
     known = {learner.id: learner for learner in session.learners}
     chosen = [known[learner] for learner in sample.ids if learner in known]
     unmarked = [learner.name for learner in chosen if session.total(learner.id) is None]
     if unmarked:
-        raise PackError(f"Not fully marked yet: {', '.join(unmarked)}.")
+        raise PackError(say("Not fully marked yet: {names}.", names=", ".join(unmarked)))
     if not chosen:
-        raise PackError("Nobody is in the sample.")
+        raise PackError(say("Nobody is in the sample."))
     numbers = numbers_for((learner.id for learner in chosen), sample.seed)
     scrubber = Scrubber.of(session.learners, numbers, _spoken(session))
     packing = _Packing(session, scrubber)
@@ -118,7 +118,9 @@ def write_pack(
             packing.write(MANIFEST, manifest)
         os.replace(part, path)
     except OSError as error:
-        raise PackError(f"{path.name} could not be written: {error.strerror or error}.") from error
+        raise PackError(
+            say("{file} could not be written: {why}.", file=path.name, why=error.strerror or error)
+        ) from error
     finally:
         part.unlink(missing_ok=True)
     digest = digest_of(manifest)

@@ -15,7 +15,7 @@ from dataclasses import dataclass
 
 from rapidfuzz import fuzz
 
-from markbench.model import Decision, Finding
+from markbench.model import Decision, Finding, joined, say
 from markbench.rubric import Facts
 from markbench.rubric.facts import PLACEHOLDERS
 from markbench.rubric.phrasing import Template, TemplateError, template
@@ -63,14 +63,24 @@ def keep_phrase(session: Session, learner: str, criterion: str, text: str) -> No
     """
     text = " ".join(text.split())
     if not text:
-        raise PhraseError("There is nothing to keep yet.")
+        raise PhraseError(say("There is nothing to keep yet."))
     if len(text) > LONGEST:
-        raise PhraseError(f"{len(text)} characters are too many; {LONGEST} is the most.")
+        raise PhraseError(
+            say(
+                "{n} characters are too many; {most} is the most.",
+                n=len(text),
+                most=LONGEST,
+            )
+        )
     _parse(text)
     named = _named_in(text, session)
     if named:
         raise PhraseError(
-            f"“{named}” is in the class list; a phrase goes from class to class, so leave it out."
+            say(
+                "“{name}” is in the class list; a phrase goes from class to class, so "
+                "leave it out.",
+                name=named,
+            )
         )
     about = sorted({mark_of(finding) for finding in session.findings(learner)})
     language = session.brief.feedback_language
@@ -158,7 +168,9 @@ def fill(text: str, facts: Facts) -> str:
     if words is None:
         open_ = [name for name in ready.names if facts.show(name) is None]
         shown = ", ".join(f"{{{_placeholder(name)}}}" for name in dict.fromkeys(open_))
-        raise PhraseError(f"{shown} is not known for this learner, so this cannot be said here.")
+        raise PhraseError(
+            say("{shown} is not known for this learner, so this cannot be said here.", shown=shown)
+        )
     return words
 
 
@@ -206,7 +218,7 @@ def _parse(text: str) -> Template:
     try:
         return template(text)
     except TemplateError as error:
-        raise PhraseError(f"{'; '.join(error.problems)}.") from None
+        raise PhraseError(say("{wrong}.", wrong=joined(error.problems, "; "))) from None
 
 
 def _placeholder(name: str) -> str:

@@ -35,7 +35,7 @@ from markbench.intake.tables.reader import read_grids
 from markbench.intake.tables.texts import decode
 from markbench.intake.tables.workbooks import UnreadableError
 from markbench.intake.tree import PieceError, open_piece
-from markbench.model import Decision, Piece
+from markbench.model import Decision, Piece, say
 from markbench.moderation.scrubbing import Scrubber
 from markbench.session.errors import RefusedError
 from markbench.session.handed_in_work import WORK, Work, read_work, work_of
@@ -132,11 +132,15 @@ def bring_home(session: Session, copy: Path, key: Path) -> int:
     ids = {code: one["id"] for code, one in known.learners.items()}
     missing = sorted(set(ids.values()) - {learner.id for learner in session.learners})
     if missing:
-        raise RefusedError("This key belongs to another class: it names learners not in this one.")
+        raise RefusedError(
+            say("This key belongs to another class: it names learners not in this one.")
+        )
     with Journal.open(store_of(copy), read_only=True) as journal:
         broken = journal.verify()
         if broken is not None:
-            raise RefusedError(f"The copy's journal is not as it was written: {broken.message}")
+            raise RefusedError(
+                say("The copy's journal is not as it was written: {why}", why=broken.message)
+            )
         theirs = fold(journal.all())
     home: list[Decision] = []
     at_home: set[tuple[str, str, str]] = set()
@@ -144,7 +148,9 @@ def bring_home(session: Session, copy: Path, key: Path) -> int:
         if kind not in _HOME:
             continue
         if code and code not in ids:
-            raise RefusedError("This key belongs to another copy: it does not know its numbers.")
+            raise RefusedError(
+                say("This key belongs to another copy: it does not know its numbers.")
+            )
         true = _true_subject(known, subject)
         mine = replace(decision, learner=ids.get(code, ""), subject=true, undoes=None, number=0)
         if kind == "mark":
@@ -157,7 +163,7 @@ def bring_home(session: Session, copy: Path, key: Path) -> int:
         if held != mine.value:
             home.append(replace(mine, before=held))
     if not home:
-        raise RefusedError("There is nothing in this copy that the class does not have.")
+        raise RefusedError(say("There is nothing in this copy that the class does not have."))
     now = dt.datetime.now(dt.UTC)
     brought = len(home) - len(at_home)
     note = {"decisions": brought}
@@ -196,13 +202,17 @@ def _true_subject(known: _Key, subject: str) -> str:
 def _refuse_places(session: Session, to: Path, key: Path) -> None:
     ours, copy = session.folder.resolve(), to.resolve()
     if copy == ours or ours in copy.parents:
-        raise RefusedError("The copy cannot lie in the class folder itself.")
+        raise RefusedError(say("The copy cannot lie in the class folder itself."))
     if to.exists() and (not to.is_dir() or any(to.iterdir())):
-        raise RefusedError(f"{to.name} is not empty; choose a new folder for the copy.")
+        raise RefusedError(
+            say("{file} is not empty; choose a new folder for the copy.", file=to.name)
+        )
     if copy in (key.resolve(), *key.resolve().parents):
-        raise RefusedError("The key must not lie in the copy: keep it elsewhere.")
+        raise RefusedError(say("The key must not lie in the copy: keep it elsewhere."))
     if key.exists():
-        raise RefusedError(f"{key.name} exists already; a key is never written over.")
+        raise RefusedError(
+            say("{file} exists already; a key is never written over.", file=key.name)
+        )
 
 
 class _Copying:
@@ -364,4 +374,4 @@ def _read_key(path: Path) -> _Key:
         work = {str(code): read_work(one) for code, one in found.get("work", {}).items()}
         return _Key(str(found["class"]), str(found["made"]), learners, files, sheets, work)
     except (OSError, ValueError, KeyError, TypeError, AttributeError) as error:
-        raise RefusedError(f"{path.name} is not a key that can be read.") from error
+        raise RefusedError(say("{file} is not a key that can be read.", file=path.name)) from error

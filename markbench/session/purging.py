@@ -21,7 +21,7 @@ from pathlib import Path
 from markbench.intake.class_list import CLASS_LIST_ENDINGS
 from markbench.intake.removal import remove
 from markbench.intake.tree import PieceError, Shelf
-from markbench.model import Decision, Piece, Portfolio
+from markbench.model import Decision, Piece, Portfolio, say
 from markbench.moderation.records import sign_off_of
 from markbench.session.endings import PACK_ENDING
 from markbench.session.errors import RefusedError
@@ -118,7 +118,7 @@ def purge(session: Session, agreed: Plan, *, progress: Progress | None = None) -
     if now.why_not:
         raise RefusedError(now.why_not)
     if (set(now.files), set(now.packs)) != (set(agreed.files), set(agreed.packs)):
-        raise RefusedError("The class folder has changed since this was shown; look again.")
+        raise RefusedError(say("The class folder has changed since this was shown; look again."))
     _look_first(session, progress)
     digests = _digests(session.folder, (*now.files, *now.packs), progress)
     _keep_what_is_known(session, now, digests)

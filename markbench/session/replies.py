@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-from markbench.model import Decision
+from markbench.model import Decision, say
 from markbench.moderation.pack import REPLY_FORMAT, VERSION, canonical, digest_of
 from markbench.moderation.records import ACTIONS
 from markbench.session.errors import MergeError
@@ -45,32 +45,44 @@ def read_reply(session: Session, path: Path) -> Reply:
     try:
         body = json.loads(path.read_bytes())
     except OSError as error:
-        raise MergeError(f"{path.name} cannot be opened: {error.strerror}.") from error
+        raise MergeError(
+            say("{file} cannot be opened: {strerror}.", file=path.name, strerror=error.strerror)
+        ) from error
     except (ValueError, RecursionError) as error:
-        raise MergeError(f"{path.name} is no moderator's reply, or it is damaged.") from error
+        raise MergeError(
+            say("{file} is no moderator's reply, or it is damaged.", file=path.name)
+        ) from error
     if not isinstance(body, dict) or body.get("format") != REPLY_FORMAT:
-        raise MergeError(f"{path.name} is no moderator's reply.")
+        raise MergeError(say("{file} is no moderator's reply.", file=path.name))
     if body.get("version") != VERSION:
-        raise MergeError(f"{path.name} was made by another version of Markbench.")
+        raise MergeError(say("{file} was made by another version of Markbench.", file=path.name))
     claimed = body.pop("digest", None)
     try:
         found = digest_of(canonical(body))
     except (ValueError, TypeError) as error:
-        raise MergeError(f"{path.name} is damaged: {error}.") from error
+        raise MergeError(
+            say("{file} is damaged: {why}.", file=path.name, why=str(error))
+        ) from error
     if claimed != found:
         raise MergeError(
-            f"{path.name} was changed or damaged on its way: its digest is not its own."
+            say(
+                "{file} was changed or damaged on its way: its digest is not its own.",
+                file=path.name,
+            )
         )
     pack = session.value("pack", "", str(body.get("pack")))
     if pack is None:
         raise MergeError(
-            f"{path.name} answers a pack that this class did not send out, or one that was "
-            "changed on its way. Nothing was merged."
+            say(
+                "{file} answers a pack that this class did not send out, or one that "
+                "was changed on its way. Nothing was merged.",
+                file=path.name,
+            )
         )
     who = body.get("who")
     entries = body.get("decisions")
     if not isinstance(who, str) or not who.strip() or not isinstance(entries, list):
-        raise MergeError(f"{path.name} does not say who decided what.")
+        raise MergeError(say("{file} does not say who decided what.", file=path.name))
     wrong: list[str] = []
     decisions = []
     for place, entry in enumerate(entries, 1):
@@ -79,7 +91,9 @@ def read_reply(session: Session, path: Path) -> Reply:
         except (ValueError, KeyError, TypeError, AttributeError) as error:
             wrong.append(f"entry {place}: {error}")
     if wrong:
-        raise MergeError(f"{path.name} cannot be merged: {'; '.join(wrong)}.")
+        raise MergeError(
+            say("{file} cannot be merged: {wrong}.", file=path.name, wrong="; ".join(wrong))
+        )
     return Reply(who, tuple(decisions))
 
 
@@ -89,10 +103,10 @@ def _decision(
     kind, number, subject = entry["kind"], entry["learner"], entry["subject"]
     value, why = entry["value"], entry["why"]
     if number not in numbers:
-        raise ValueError(f"learner {number} was not in the pack")
+        raise ValueError(say("learner {number} was not in the pack", number=number))
     at = dt.datetime.fromisoformat(entry["at"])
     if at.tzinfo is None or not isinstance(why, str):
-        raise ValueError("it is not dated or explained as it should be")
+        raise ValueError(say("it is not dated or explained as it should be"))
     if kind == "first_seen":
         _must(subject == who and value is True, "it is signed by somebody else")
     elif kind in ("second_mark", "moderated"):
@@ -116,7 +130,7 @@ def _decision(
             _must(value["action"] in ACTIONS, "a moderator may agree, adjust or ask")
             _must(value["action"] == "agree" or bool(why.strip()), "its reason is missing")
     else:
-        raise ValueError(f"a reply holds no {kind!r}")
+        raise ValueError(say("a reply holds no {kind}", kind=repr(kind)))
     return Decision(kind, numbers[number], subject, value, who=who, at=at, why=why)
 
 

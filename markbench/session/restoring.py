@@ -17,7 +17,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass, replace
 from pathlib import Path
 
-from markbench.model import Decision, State
+from markbench.model import Decision, State, say
 from markbench.session.class_files import KIND as FILE
 from markbench.session.errors import RefusedError
 from markbench.session.handed_in_work import WORK
@@ -100,7 +100,7 @@ def restore(session: Session, copy: Copy) -> WayBack:
     """
     way = way_back(session, copy)
     if not way.decisions:
-        raise RefusedError("The class stands as it stood in this copy; nothing was changed.")
+        raise RefusedError(say("The class stands as it stood in this copy; nothing was changed."))
     now = dt.datetime.now(dt.UTC)
     signed = [
         d if d.value is not None else replace(d, who=session.who, at=now) for d in way.decisions
@@ -118,7 +118,7 @@ def rebuild(folder: Path, who: str = "") -> Salvaged:
     """
     store = store_of(folder)
     if not isinstance(store, Path):
-        raise StoreError("A server keeps this class and the copies of it.")
+        raise StoreError(say("A server keeps this class and the copies of it."))
     return salvage(store, who=who)
 
 
@@ -144,8 +144,8 @@ def _decisions_of(copy: Copy) -> list[Decision]:
             if broken is None:
                 return journal.all()
     except (StoreError, ValueError) as error:
-        raise RefusedError(f"This copy cannot be used: {error}") from error
-    raise RefusedError(f"This copy is not as it was written: {broken.message}")
+        raise RefusedError(say("This copy cannot be used: {why}", why=str(error))) from error
+    raise RefusedError(say("This copy is not as it was written: {why}", why=broken.message))
 
 
 def _differences(now: State, then: State) -> list[Decision]:

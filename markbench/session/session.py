@@ -18,13 +18,7 @@ from typing import Any
 
 from markbench.intake.brief_file import BRIEF_NAME, read_brief
 from markbench.intake.folder import read_class
-from markbench.model import (
-    Brief,
-    ClassWork,
-    Decision,
-    Rubric,
-    Source,
-)
+from markbench.model import Brief, ClassWork, Decision, Rubric, Source, say
 from markbench.moderation.records import FROZEN, sign_off_of
 from markbench.rubric import RubricError, find_rubric
 from markbench.session import class_files, marking, present
@@ -89,7 +83,7 @@ class Session(Known):
         """
         folder = Path(folder)
         if not folder.is_dir():
-            raise FileNotFoundError(f"There is no class folder at {folder}.")
+            raise FileNotFoundError(say("There is no class folder at {folder}.", folder=folder))
         who = who or getpass.getuser()
         try:
             journal = Journal.open(store_of(folder), read_only=read_only, who=who)
@@ -126,7 +120,7 @@ class Session(Known):
         and can be merged into the class later. Raises ``StoreError``.
         """
         if path.exists():
-            raise StoreError(f"{path.name} is there already; choose another name.")
+            raise StoreError(say("{file} is there already; choose another name.", file=path.name))
         fresh = Journal.open(path, who=self.who)
         try:
             fresh.append(self._decisions)
@@ -162,7 +156,14 @@ class Session(Known):
         chosen = next((one for one in row.levels if one.name == level), None)
         if chosen is None:
             names = ", ".join(one.name for one in row.levels)
-            raise ValueError(f"{row.title} has no level {level!r}; its levels are {names}.")
+            raise ValueError(
+                say(
+                    "{title} has no level {level}; its levels are {names}.",
+                    title=row.title,
+                    level=repr(level),
+                    names=names,
+                )
+            )
         marks = marking.of_level(self, learner, criterion, level, chosen.marks, why=why)
         self.decide(*marking.resting(self, marks))
 
@@ -239,7 +240,9 @@ class Session(Known):
 
         right, told = RubricSheet(text, "").check()
         if right is None:
-            raise ValueError(f"The rubric is not right yet: {told[0].message}.")
+            raise ValueError(
+                say("The rubric is not right yet: {message}.", message=told[0].message)
+            )
         rubric = class_files.saved_rubric(self.folder, name, text)
         named = []
         if use:
@@ -320,8 +323,12 @@ class Session(Known):
         signed = sign_off_of(self._state)
         if signed is not None and any(d.kind in FROZEN for d in decisions):
             raise SignedOffError(
-                f"The marks were signed off by {signed.by} on {signed.at.astimezone():%d %B %Y}; "
-                "reopen the class to change them."
+                say(
+                    "The marks were signed off by {by} on {day:%d %B %Y}; reopen the "
+                    "class to change them.",
+                    by=signed.by,
+                    day=signed.at.astimezone().date(),
+                )
             )
 
     def _take_back(self, steps: list[Step]) -> None:
@@ -338,7 +345,9 @@ class Session(Known):
     def _commit(self, decisions: list[Decision], keep: Callable[[list[Decision]], None]) -> None:
         """Journal, change the present, ``keep`` the step for undoing, and tell."""
         if self.read_only:
-            raise StoreError(f"{self._journal.name} is open for reading only; nothing was saved.")
+            raise StoreError(
+                say("{name} is open for reading only; nothing was saved.", name=self._journal.name)
+            )
         with class_files.written(self.folder, decisions):
             written = self._journal.append(decisions)
         self._decisions.extend(written)

@@ -8,6 +8,7 @@ from pathlib import Path
 from sqlalchemy import Engine, QueuePool, create_engine, event
 from sqlalchemy.engine import Connection
 
+from markbench.model import say
 from markbench.store.errors import StoreAwayError
 
 # How long to wait for another program's write to end. Longer than any save takes, shorter
@@ -27,7 +28,9 @@ def engine_for(path: Path, *, read_only: bool) -> Engine:
         nonlocal known
         # SQLite would quietly make a new, empty file where a known one has vanished.
         if known and not path.exists():
-            raise StoreAwayError(f"{path.name} was moved or deleted; nothing was saved.")
+            raise StoreAwayError(
+                say("{file} was moved or deleted; nothing was saved.", file=path.name)
+            )
         # A plain path and query_only rather than a mode=ro address: those cannot name a
         # Windows share, and cannot roll back what a killed writer left half done.
         connection = sqlite3.connect(

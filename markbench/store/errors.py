@@ -10,6 +10,8 @@ from typing import TYPE_CHECKING
 
 from sqlalchemy.exc import DBAPIError, SQLAlchemyError
 
+from markbench.model import say
+
 if TYPE_CHECKING:
     from markbench.store.holder import Holder
 
@@ -36,6 +38,16 @@ class StoreTooNewError(StoreError):
 
 class StoreDamagedError(StoreError):
     """The file cannot be trusted as it stands; :func:`salvage` can rebuild it."""
+
+
+def open_elsewhere(name: str, holder: object) -> str:
+    """That a class is open for marking by somebody, known or not."""
+    whom = f"{holder}" if holder else say("it does not say by whom")
+    return say(
+        "{name} is open for marking elsewhere ({whom}). It can be opened here for reading.",
+        name=name,
+        whom=whom,
+    )
 
 
 # By the name of SQLite's result code, the longest matching start first.
@@ -83,6 +95,11 @@ _DAMAGE = ("SQLITE_CORRUPT", "SQLITE_NOTADB")
 _DAMAGED = "{name} is damaged. Nothing is lost yet: it can be rebuilt from what can be read."
 
 
+def store_sentences() -> tuple[str, ...]:
+    """The forms of what is said for each code, for those who say them in another language."""
+    return (*_SENTENCES.values(), *_OF_A_SERVER.values(), _DAMAGED)
+
+
 def as_store_error(error: Exception, name: str) -> StoreError:
     """Turn a database error into the sentence a teacher can act on."""
     original = error.orig if isinstance(error, DBAPIError) else error
@@ -94,19 +111,23 @@ def as_store_error(error: Exception, name: str) -> StoreError:
     for start, sentence in _OF_A_SERVER.items():
         if state.startswith(start):
             kind = StoreAwayError if start in _PASSING_ON_A_SERVER else StoreError
-            return kind(sentence.format(name=name))
+            return kind(say(sentence, name=name))
     if hasattr(original, "sqlstate") and not state:  # no connection was made; it says why
         said = str(original).strip().splitlines() or ["no reason given"]
         return StoreAwayError(
-            f"{name} could not be reached; nothing was saved ({said[-1].strip()})."
+            say(
+                "{file} could not be reached; nothing was saved ({why}).",
+                file=name,
+                why=said[-1].strip(),
+            )
         )
     if code.startswith(_DAMAGE):
-        return StoreDamagedError(_DAMAGED.format(name=name))
+        return StoreDamagedError(say(_DAMAGED, name=name))
     for start in sorted(_SENTENCES, key=len, reverse=True):
         if code.startswith(start):
             kind = StoreAwayError if code.startswith(_PASSING) else StoreError
-            return kind(_SENTENCES[start].format(name=name))
-    return StoreError(f"{name} could not be used: {original}.")
+            return kind(say(_SENTENCES[start], name=name))
+    return StoreError(say("{file} could not be used: {why}.", file=name, why=str(original)))
 
 
 @contextmanager

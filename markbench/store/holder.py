@@ -18,7 +18,7 @@ from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
 
-from markbench.store.errors import StoreInUseError
+from markbench.store.errors import StoreInUseError, open_elsewhere
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,8 +71,7 @@ def claim(file: Path, name: str, who: str = "") -> Claim:
         if getattr(error, "sqlite_errorname", "").startswith(("SQLITE_BUSY", "SQLITE_LOCKED")):
             holder = holder_of(file)
             raise StoreInUseError(
-                f"{name} is open for marking elsewhere ({holder or 'it does not say by whom'}). "
-                "It can be opened here for reading.",
+                open_elsewhere(name, holder),
                 holder,
             ) from error
         raise

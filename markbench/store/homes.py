@@ -15,9 +15,10 @@ from sqlalchemy.engine import Connection
 from sqlalchemy.exc import ArgumentError
 from sqlalchemy.pool import NullPool
 
+from markbench.model import say
 from markbench.store import backups
 from markbench.store.database import engine_for
-from markbench.store.errors import StoreDamagedError, StoreError, StoreInUseError
+from markbench.store.errors import StoreDamagedError, StoreError, StoreInUseError, open_elsewhere
 from markbench.store.holder import Holder, claim, holder_of, login
 
 # Two of our own numbers for PostgreSQL's advisory locks; the schema is the second key.
@@ -60,14 +61,14 @@ def home_of(address: Path | str) -> Home:
         try:
             url = make_url(address)
         except ArgumentError as error:
-            raise StoreError("The address of the class cannot be read.") from error
+            raise StoreError(say("The address of the class cannot be read.")) from error
         kind = url.get_backend_name()
         if kind in ("postgresql", "postgres"):
             return ServerHome(url)
         if kind != "sqlite":
-            raise StoreError(f"A class cannot be kept on a {kind} server.")
+            raise StoreError(say("A class cannot be kept on a {kind} server.", kind=kind))
         if not url.database or url.database == ":memory:":
-            raise StoreError("A class is kept in a file; the address names none.")
+            raise StoreError(say("A class is kept in a file; the address names none."))
         address = url.database
     return FileHome(Path(address).absolute())
 
@@ -87,10 +88,17 @@ class FileHome:
     def refuse_loss(self) -> None:
         """Never start an empty journal over one that has vanished or been emptied."""
         if not self.is_there() and (kept := backups.backups_of(self._path)):
-            copies = f"{len(kept)} copies of it are" if len(kept) > 1 else "a copy of it is"
             raise StoreDamagedError(
-                f"{self.name} is {'empty' if self._path.exists() else 'gone'}, but {copies} "
-                "kept, from which it can be rebuilt."
+                say(
+                    "{file} is {state}, but {n} copies of it are kept, from which it can be "
+                    "rebuilt."
+                    if len(kept) > 1
+                    else "{file} is {state}, but a copy of it is kept, from which it can be "
+                    "rebuilt.",
+                    file=self.name,
+                    state=say("empty") if self._path.exists() else say("gone"),
+                    n=len(kept),
+                )
             )
 
     def is_there(self) -> bool:
@@ -162,8 +170,7 @@ class ServerHome:
             if not got:
                 holder = self.holder()
                 raise StoreInUseError(
-                    f"{self.name} is open for marking elsewhere "
-                    f"({holder or 'it does not say by whom'}). It can be opened here for reading.",
+                    open_elsewhere(self.name, holder),
                     holder,
                 )
         except BaseException:
@@ -197,8 +204,10 @@ class ServerHome:
             return create_engine(url, **options)
         except ModuleNotFoundError as error:
             raise StoreError(
-                "A class on a PostgreSQL server needs the part of Markbench that talks to it: "
-                'install "markbench[server]".'
+                say(
+                    "A class on a PostgreSQL server needs the part of Markbench that talks "
+                    'to it: install "markbench[server]".'
+                )
             ) from error
 
 

@@ -12,7 +12,7 @@ from types import TracebackType
 
 from sqlalchemy import Engine, func, select
 
-from markbench.model import Decision
+from markbench.model import Decision, say
 from markbench.store import backups
 from markbench.store.entry import decode, digest_of, encode
 from markbench.store.errors import StoreAwayError, StoreDamagedError, StoreError, told_plainly
@@ -92,7 +92,9 @@ class Journal:
         are kept as given even when the clock was set back: only numbers order.
         """
         if self.read_only:
-            raise StoreError(f"{self.name} is open for reading only; nothing was saved.")
+            raise StoreError(
+                say("{file} is open for reading only; nothing was saved.", file=self.name)
+            )
         decisions = list(decisions)
         if not decisions:
             return []
@@ -124,8 +126,12 @@ class Journal:
                 found.append(decode(line))
             except ValueError as error:
                 raise StoreDamagedError(
-                    f"Entry {at} of {self.name} cannot be read. Nothing is lost yet: it can be "
-                    "rebuilt from what can be read."
+                    say(
+                        "Entry {at} of {file} cannot be read. Nothing is lost yet: it can be "
+                        "rebuilt from what can be read.",
+                        at=at,
+                        file=self.name,
+                    )
                 ) from error
         return found
 
@@ -213,7 +219,10 @@ class Journal:
             report = connection.exec_driver_sql("PRAGMA quick_check").scalar()
         if report != "ok":
             raise StoreDamagedError(
-                f"{self.name} is damaged. Nothing is lost yet: it can be rebuilt from what "
-                "can be read."
+                say(
+                    "{file} is damaged. Nothing is lost yet: it can be rebuilt from what "
+                    "can be read.",
+                    file=self.name,
+                )
             )
         return None if self.verify() else backups.back_up(self.path, last, now)

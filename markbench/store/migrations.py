@@ -12,6 +12,7 @@ from collections.abc import Callable
 from sqlalchemy import Column, Engine, Integer, MetaData, String, Table, Text, inspect, select
 from sqlalchemy.engine import Connection
 
+from markbench.model import say
 from markbench.store.errors import StoreError, StoreTooNewError
 
 metadata = MetaData()
@@ -80,15 +81,21 @@ def pending(connection: Connection, name: str) -> tuple[str, ...]:
     tables = set(inspect(connection).get_table_names())
     if applied.name not in tables:
         if tables:
-            raise StoreError(f"{name} is a database of some other program; it was left alone.")
+            raise StoreError(
+                say("{file} is a database of some other program; it was left alone.", file=name)
+            )
         return tuple(step for step, _ in MIGRATIONS)
     done = set(connection.execute(select(applied.c.name)).scalars())
     known = [step for step, _ in MIGRATIONS]
     newer = sorted(done - set(known))
     if newer:
         raise StoreTooNewError(
-            f"{name} was made by a newer Markbench (it knows {newer[0]!r}); this one has not "
-            "touched it. Install the newer version to go on."
+            say(
+                "{file} was made by a newer Markbench (it knows {step}); this one has "
+                "not touched it. Install the newer version to go on.",
+                file=name,
+                step=repr(newer[0]),
+            )
         )
     return tuple(step for step in known if step not in done)
 

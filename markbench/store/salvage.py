@@ -19,7 +19,7 @@ from contextlib import closing
 from dataclasses import dataclass
 from pathlib import Path
 
-from markbench.model import Decision
+from markbench.model import Decision, say
 from markbench.store import backups
 from markbench.store.entry import decode, digest_of
 from markbench.store.errors import StoreError, told_plainly
@@ -87,7 +87,10 @@ def _rebuild(path: Path, folder: Path, who: str) -> Salvaged:
     found = {number: lines for number, lines in found.items() if 0 < number <= most}
     if not found:
         raise StoreError(
-            f"No decision could be read from {path.name} or its copies; nothing was changed."
+            say(
+                "No decision could be read from {file} or its copies; nothing was changed.",
+                file=path.name,
+            )
         )
     chosen, proved, unproved, lost = _choose(found)
     now = dt.datetime.now(dt.UTC)

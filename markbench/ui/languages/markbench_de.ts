@@ -4738,6 +4738,74 @@ ist nicht verwendbar</translation>
         <translation>das Video zeigt kein bewegtes Bild</translation>
     </message>
     <message>
+        <source>{name} was moved or deleted while it was open; nothing was saved.</source>
+        <translation>{name} wurde verschoben oder gelöscht, während die Datei offen war; nichts wurde gespeichert.</translation>
+    </message>
+    <message>
+        <source>{name} may not be written to: the file or its folder is read-only.</source>
+        <translation>{name} darf nicht beschrieben werden: Die Datei oder ihr Ordner ist schreibgeschützt.</translation>
+    </message>
+    <message>
+        <source>{name} is being written by another program; nothing was saved. Try again in a moment.</source>
+        <translation>{name} wird gerade von einem anderen Programm beschrieben; nichts wurde gespeichert. Bitte gleich noch einmal versuchen.</translation>
+    </message>
+    <message>
+        <source>{name} is being written by another window; nothing was saved. Try again in a moment.</source>
+        <translation>{name} wird gerade von einem anderen Fenster beschrieben; nichts wurde gespeichert. Bitte gleich noch einmal versuchen.</translation>
+    </message>
+    <message>
+        <source>The disk with {name} is full; nothing was saved. Free some space and try again.</source>
+        <translation>Der Datenträger mit {name} ist voll; nichts wurde gespeichert. Bitte Platz schaffen und noch einmal versuchen.</translation>
+    </message>
+    <message>
+        <source>The disk or share with {name} did not answer; nothing was saved.</source>
+        <translation>Der Datenträger oder die Freigabe mit {name} hat nicht geantwortet; nichts wurde gespeichert.</translation>
+    </message>
+    <message>
+        <source>{name} cannot be opened: its folder is missing, out of reach or not yours to write in.</source>
+        <translation>{name} lässt sich nicht öffnen: Der Ordner fehlt, ist nicht erreichbar oder für Sie nicht beschreibbar.</translation>
+    </message>
+    <message>
+        <source>{name} is not yours to open.</source>
+        <translation>{name} dürfen Sie nicht öffnen.</translation>
+    </message>
+    <message>
+        <source>{name} is append-only: a decision once written is never changed or deleted.</source>
+        <translation>An {name} wird nur angefügt: Eine geschriebene Entscheidung wird nie geändert oder gelöscht.</translation>
+    </message>
+    <message>
+        <source>{name} did not answer; nothing was saved.</source>
+        <translation>{name} hat nicht geantwortet; nichts wurde gespeichert.</translation>
+    </message>
+    <message>
+        <source>{name} is open for reading only; nothing was saved.</source>
+        <translation>{name} ist nur zum Lesen offen; nichts wurde gespeichert.</translation>
+    </message>
+    <message>
+        <source>{name} did not accept the name or the password.</source>
+        <translation>{name} hat Name oder Kennwort nicht angenommen.</translation>
+    </message>
+    <message>
+        <source>{name}: there is no such database on the server.</source>
+        <translation>{name}: Auf dem Server gibt es keine solche Datenbank.</translation>
+    </message>
+    <message>
+        <source>{name} is not yours to write in.</source>
+        <translation>In {name} dürfen Sie nicht schreiben.</translation>
+    </message>
+    <message>
+        <source>The disk of the server with {name} is full; nothing was saved.</source>
+        <translation>Der Datenträger des Servers mit {name} ist voll; nichts wurde gespeichert.</translation>
+    </message>
+    <message>
+        <source>{name} was shut down; nothing was saved.</source>
+        <translation>{name} wurde beendet; nichts wurde gespeichert.</translation>
+    </message>
+    <message>
+        <source>{name} is damaged. Nothing is lost yet: it can be rebuilt from what can be read.</source>
+        <translation>{name} ist beschädigt. Noch ist nichts verloren: Aus dem, was lesbar ist, lässt sich die Datei wiederherstellen.</translation>
+    </message>
+    <message>
         <source>A piece is missing</source>
         <translation>Ein Stück fehlt</translation>
     </message>
@@ -5384,6 +5452,26 @@ ist nicht verwendbar</translation>
     <message>
         <source>something swings, but not steadily enough for its period to be trusted</source>
         <translation>etwas schwingt, aber zu ungleichmäßig für eine verlässliche Schwingungsdauer</translation>
+    </message>
+    <message>
+        <source>{file} could not be written: {reason}.</source>
+        <translation>{file} ließ sich nicht schreiben: {reason}.</translation>
+    </message>
+    <message>
+        <source>{file} could not be written: {why}.</source>
+        <translation>{file} ließ sich nicht schreiben: {why}.</translation>
+    </message>
+    <message>
+        <source>{file} is a file that was handed in; choose another name to export to.</source>
+        <translation>{file} ist eine abgegebene Datei; bitte für die Ausgabe einen anderen Namen wählen.</translation>
+    </message>
+    <message>
+        <source>{file} cannot be written: it is open in another program or its folder is read-only. Close it there and export again.</source>
+        <translation>{file} lässt sich nicht schreiben: Die Datei ist in einem anderen Programm offen, oder ihr Ordner ist schreibgeschützt. Bitte dort schließen und noch einmal ausgeben.</translation>
+    </message>
+    <message>
+        <source>There is no folder {folder} to write {name} in.</source>
+        <translation>Es gibt keinen Ordner {folder}, in den {name} geschrieben werden könnte.</translation>
     </message>
     <message>
         <source>The longest length is to reach {ratio:g} times the shortest.</source>
@@ -6334,6 +6422,14 @@ ist nicht verwendbar</translation>
         <translation>Zelle {cell}</translation>
     </message>
     <message>
+        <source>there is no grade {grade}</source>
+        <translation>es gibt keine Note {grade}</translation>
+    </message>
+    <message>
+        <source>{grade} at {least:g} marks would pass a neighbouring grade</source>
+        <translation>{grade} ab {least:g} Punkten würde eine benachbarte Note überholen</translation>
+    </message>
+    <message>
         <source>Ordinary sample: square root of the class, at least {least}, all where there are no more: {n} of {of}; highest, lowest and either side of each grade boundary first, the rest spread over the range of totals. Flagged learners on top.</source>
         <translation>Gewöhnliche Stichprobe: die Wurzel der Klassengröße, mindestens {least}, alle, wo es nicht mehr gibt: {n} von {of}; zuerst die höchste und die niedrigste Summe und beide Seiten jeder Notengrenze, der Rest über den Bereich der Summen verteilt. Auffällige kommen hinzu.</translation>
     </message>
@@ -6944,6 +7040,426 @@ ist nicht verwendbar</translation>
     <message>
         <source>1 in {n}</source>
         <translation>1 von {n}</translation>
+    </message>
+    <message>
+        <source>A rubric&apos;s name is made of letters, digits, _ and -.</source>
+        <translation>Der Name eines Rasters besteht aus Buchstaben, Ziffern, _ und -.</translation>
+    </message>
+    <message>
+        <source>brief.toml is the brief; choose another name for the rubric.</source>
+        <translation>brief.toml ist der Auftrag; bitte für das Raster einen anderen Namen wählen.</translation>
+    </message>
+    <message>
+        <source>The rubrics that come along stay as they are; choose a class folder.</source>
+        <translation>Die mitgelieferten Raster bleiben, wie sie sind; bitte einen Klassenordner wählen.</translation>
+    </message>
+    <message>
+        <source>{files} changed outside Markbench since, and nothing of that may be lost: this step is not taken back. The next Undo or Redo goes on to the step beyond.</source>
+        <translation>{files} wurde seither außerhalb von Markbench geändert, und davon darf nichts verloren gehen: Dieser Schritt wird nicht zurückgenommen. Das nächste Rückgängig oder Wiederherstellen geht zum Schritt dahinter.</translation>
+    </message>
+    <message>
+        <source>{file} is out of reach; nothing was saved.</source>
+        <translation>{file} ist nicht erreichbar; nichts wurde gespeichert.</translation>
+    </message>
+    <message>
+        <source>{file} could not be read: {strerror}.</source>
+        <translation>{file} ließ sich nicht lesen: {strerror}.</translation>
+    </message>
+    <message>
+        <source>{file} could not be written: {strerror}.</source>
+        <translation>{file} ließ sich nicht schreiben: {strerror}.</translation>
+    </message>
+    <message>
+        <source>To turn first and second mark round needs its reason.</source>
+        <translation>Erste und zweite Bewertung zu vertauschen braucht einen Grund.</translation>
+    </message>
+    <message>
+        <source>{who} has no second mark on this learner to make the first.</source>
+        <translation>{who} hat zu dieser Person keine zweite Bewertung, die zur ersten werden könnte.</translation>
+    </message>
+    <message>
+        <source>Nothing was written: {n} results are not what was signed ({listed}). Reopen the marks and sign again, or put the brief back as it was.</source>
+        <translation>Nichts wurde geschrieben: {n} Ergebnisse sind nicht das, was unterschrieben wurde ({listed}). Bitte die Bewertung wieder öffnen und neu unterschreiben oder den Auftrag zurücksetzen, wie er war.</translation>
+    </message>
+    <message>
+        <source>There is no class folder at {folder}.</source>
+        <translation>Bei {folder} ist kein Klassenordner.</translation>
+    </message>
+    <message>
+        <source>{file} is already in the class folder and is left as it is; choose another name.</source>
+        <translation>{file} liegt schon im Klassenordner und bleibt, wie es ist; bitte einen anderen Namen wählen.</translation>
+    </message>
+    <message>
+        <source>There is no folder {parent} to write {file} into.</source>
+        <translation>Es gibt keinen Ordner {parent}, in den {file} geschrieben werden könnte.</translation>
+    </message>
+    <message>
+        <source>An adjustment is adjust, remark or leave, not {choice}.</source>
+        <translation>Eine Anpassung ist adjust, remark oder leave, nicht {choice}.</translation>
+    </message>
+    <message>
+        <source>An adjustment needs its reason.</source>
+        <translation>Eine Anpassung braucht einen Grund.</translation>
+    </message>
+    <message>
+        <source>An adjustment by 0 marks is to leave the marks: choose leave.</source>
+        <translation>Eine Anpassung um 0 Punkte heißt, die Punkte zu lassen: bitte lassen wählen.</translation>
+    </message>
+    <message>
+        <source>{criterion} has no level {level}.</source>
+        <translation>{criterion} hat keine Stufe {level}.</translation>
+    </message>
+    <message>
+        <source>A final word needs its reason.</source>
+        <translation>Ein letztes Wort braucht einen Grund.</translation>
+    </message>
+    <message>
+        <source>The marks are signed off already.</source>
+        <translation>Die Bewertung ist schon unterschrieben.</translation>
+    </message>
+    <message>
+        <source>{n} of {of} learners are not fully marked: {names}.</source>
+        <translation>{n} von {of} Lernenden sind nicht ganz bewertet: {names}.</translation>
+    </message>
+    <message>
+        <source>The marks are not signed off; there is nothing to reopen.</source>
+        <translation>Die Bewertung ist nicht unterschrieben; es gibt nichts wieder zu öffnen.</translation>
+    </message>
+    <message>
+        <source>Reopening needs its reason.</source>
+        <translation>Wieder zu öffnen braucht einen Grund.</translation>
+    </message>
+    <message>
+        <source>There is no journal at {other}.</source>
+        <translation>Bei {other} ist kein Journal.</translation>
+    </message>
+    <message>
+        <source>Nothing was merged. This is another class, or another state: {listed}.</source>
+        <translation>Nichts wurde zusammengeführt. Dies ist eine andere Klasse oder ein anderer Stand: {listed}.</translation>
+    </message>
+    <message>
+        <source>{file} is not as it was written: {why}</source>
+        <translation>{file} ist nicht, wie es geschrieben wurde: {why}</translation>
+    </message>
+    <message>
+        <source>There is no folder at {folder}.</source>
+        <translation>Bei {folder} ist kein Ordner.</translation>
+    </message>
+    <message>
+        <source>{file} is no moderation pack: it has no manifest.</source>
+        <translation>{file} ist kein Paket für die Zweitkorrektur: Das Inhaltsverzeichnis fehlt.</translation>
+    </message>
+    <message>
+        <source>{file} is no moderation pack.</source>
+        <translation>{file} ist kein Paket für die Zweitkorrektur.</translation>
+    </message>
+    <message>
+        <source>{file} was made by another version of Markbench (pack version {version}; this one reads {own}).</source>
+        <translation>{file} stammt aus einer anderen Version von Markbench (Paketversion {version}; gelesen wird hier {own}).</translation>
+    </message>
+    <message>
+        <source>{file} was changed or damaged on its way: {wrong}.</source>
+        <translation>{file} wurde unterwegs geändert oder beschädigt: {wrong}.</translation>
+    </message>
+    <message>
+        <source>The portfolio of learner {number} cannot be read.</source>
+        <translation>Die Abgabe von Person {number} lässt sich nicht lesen.</translation>
+    </message>
+    <message>
+        <source>{file} in {pack} is not as it was packed.</source>
+        <translation>{file} in {pack} ist nicht, wie es gepackt wurde.</translation>
+    </message>
+    <message>
+        <source>{file} in {pack} is larger than any piece may be.</source>
+        <translation>{file} in {pack} ist größer, als ein Stück sein darf.</translation>
+    </message>
+    <message>
+        <source>There is no pack at {file}.</source>
+        <translation>Bei {file} ist kein Paket.</translation>
+    </message>
+    <message>
+        <source>{file} is no moderation pack, or it is damaged.</source>
+        <translation>{file} ist kein Paket für die Zweitkorrektur, oder es ist beschädigt.</translation>
+    </message>
+    <message>
+        <source>{file} in {pack} is missing or damaged.</source>
+        <translation>{file} in {pack} fehlt oder ist beschädigt.</translation>
+    </message>
+    <message>
+        <source>{file} in the pack cannot be read.</source>
+        <translation>{file} im Paket lässt sich nicht lesen.</translation>
+    </message>
+    <message>
+        <source>The {what} in the pack cannot be read: {why}.</source>
+        <translation>Im Paket lässt sich etwas nicht lesen ({what}): {why}.</translation>
+    </message>
+    <message>
+        <source>A second mark needs a name: say who is moderating.</source>
+        <translation>Eine zweite Bewertung braucht einen Namen: Wer macht die Zweitkorrektur?</translation>
+    </message>
+    <message>
+        <source>{file} belongs to another pack; move it away to begin anew.</source>
+        <translation>{file} gehört zu einem anderen Paket; zum Neubeginn bitte wegschieben.</translation>
+    </message>
+    <message>
+        <source>The first marks of learner {number} were shown; the second mark stands. Agree, adjust or ask instead.</source>
+        <translation>Die ersten Bewertungen von Person {number} wurden gezeigt; die zweite steht fest. Bitte zustimmen, anpassen oder fragen.</translation>
+    </message>
+    <message>
+        <source>The first marks of learner {number} are shown once all {of} criteria are second-marked; {done} are.</source>
+        <translation>Die ersten Bewertungen von Person {number} werden gezeigt, sobald alle {of} Kriterien zweitbewertet sind; es sind {done}.</translation>
+    </message>
+    <message>
+        <source>Look at the first marks of learner {number} first.</source>
+        <translation>Bitte zuerst die ersten Bewertungen von Person {number} ansehen.</translation>
+    </message>
+    <message>
+        <source>A moderator may agree, adjust or ask, not {action}.</source>
+        <translation>In der Zweitkorrektur kann man zustimmen, anpassen oder fragen, nicht {action}.</translation>
+    </message>
+    <message>
+        <source>An adjustment needs its reason, and a question its words.</source>
+        <translation>Eine Anpassung braucht einen Grund und eine Frage ihre Worte.</translation>
+    </message>
+    <message>
+        <source>An adjustment names its level; agreeing and asking do not.</source>
+        <translation>Eine Anpassung nennt eine Stufe; Zustimmen und Fragen nennen keine.</translation>
+    </message>
+    <message>
+        <source>Nothing was second-marked yet; there is nothing to send back.</source>
+        <translation>Noch ist nichts zweitbewertet; es gibt nichts zurückzuschicken.</translation>
+    </message>
+    <message>
+        <source>There is no learner {learner} in this pack.</source>
+        <translation>In diesem Paket gibt es keine Person {learner}.</translation>
+    </message>
+    <message>
+        <source>{file} could not be written: {told}.</source>
+        <translation>{file} ließ sich nicht schreiben: {told}.</translation>
+    </message>
+    <message>
+        <source>No sample was drawn yet; draw one first.</source>
+        <translation>Noch ist keine Stichprobe gezogen; bitte zuerst eine ziehen.</translation>
+    </message>
+    <message>
+        <source>Not fully marked yet: {names}.</source>
+        <translation>Noch nicht ganz bewertet: {names}.</translation>
+    </message>
+    <message>
+        <source>Nobody is in the sample.</source>
+        <translation>In der Stichprobe ist niemand.</translation>
+    </message>
+    <message>
+        <source>There is nothing to keep yet.</source>
+        <translation>Noch gibt es nichts zu behalten.</translation>
+    </message>
+    <message>
+        <source>{n} characters are too many; {most} is the most.</source>
+        <translation>{n} Zeichen sind zu viele; höchstens {most} sind möglich.</translation>
+    </message>
+    <message>
+        <source>“{name}” is in the class list; a phrase goes from class to class, so leave it out.</source>
+        <translation>„{name}“ steht in der Klassenliste; ein Textbaustein geht von Klasse zu Klasse, darum bitte weglassen.</translation>
+    </message>
+    <message>
+        <source>{shown} is not known for this learner, so this cannot be said here.</source>
+        <translation>{shown} ist bei dieser Person nicht bekannt; deshalb lässt sich das hier nicht sagen.</translation>
+    </message>
+    <message>
+        <source>This key belongs to another class: it names learners not in this one.</source>
+        <translation>Dieser Schlüssel gehört zu einer anderen Klasse: Er nennt Lernende, die es hier nicht gibt.</translation>
+    </message>
+    <message>
+        <source>There is nothing in this copy that the class does not have.</source>
+        <translation>In dieser Kopie ist nichts, was die Klasse nicht hat.</translation>
+    </message>
+    <message>
+        <source>The copy cannot lie in the class folder itself.</source>
+        <translation>Die Kopie kann nicht im Klassenordner selbst liegen.</translation>
+    </message>
+    <message>
+        <source>{file} is not empty; choose a new folder for the copy.</source>
+        <translation>{file} ist nicht leer; bitte für die Kopie einen neuen Ordner wählen.</translation>
+    </message>
+    <message>
+        <source>The key must not lie in the copy: keep it elsewhere.</source>
+        <translation>Der Schlüssel darf nicht in der Kopie liegen: bitte anderswo aufbewahren.</translation>
+    </message>
+    <message>
+        <source>{file} exists already; a key is never written over.</source>
+        <translation>{file} gibt es schon; ein Schlüssel wird nie überschrieben.</translation>
+    </message>
+    <message>
+        <source>The copy&apos;s journal is not as it was written: {why}</source>
+        <translation>Das Journal der Kopie ist nicht, wie es geschrieben wurde: {why}</translation>
+    </message>
+    <message>
+        <source>This key belongs to another copy: it does not know its numbers.</source>
+        <translation>Dieser Schlüssel gehört zu einer anderen Kopie: Er kennt ihre Nummern nicht.</translation>
+    </message>
+    <message>
+        <source>{file} is not a key that can be read.</source>
+        <translation>{file} ist kein lesbarer Schlüssel.</translation>
+    </message>
+    <message>
+        <source>The class folder has changed since this was shown; look again.</source>
+        <translation>Der Klassenordner hat sich geändert, seit dies gezeigt wurde; bitte noch einmal ansehen.</translation>
+    </message>
+    <message>
+        <source>{file} is no moderator&apos;s reply.</source>
+        <translation>{file} ist keine Antwort aus der Zweitkorrektur.</translation>
+    </message>
+    <message>
+        <source>{file} was made by another version of Markbench.</source>
+        <translation>{file} stammt aus einer anderen Version von Markbench.</translation>
+    </message>
+    <message>
+        <source>{file} was changed or damaged on its way: its digest is not its own.</source>
+        <translation>{file} wurde unterwegs geändert oder beschädigt: Die Prüfsumme ist nicht die eigene.</translation>
+    </message>
+    <message>
+        <source>{file} answers a pack that this class did not send out, or one that was changed on its way. Nothing was merged.</source>
+        <translation>{file} antwortet auf ein Paket, das diese Klasse nicht verschickt hat oder das unterwegs geändert wurde. Nichts wurde zusammengeführt.</translation>
+    </message>
+    <message>
+        <source>{file} does not say who decided what.</source>
+        <translation>{file} sagt nicht, wer was entschieden hat.</translation>
+    </message>
+    <message>
+        <source>{file} cannot be merged: {wrong}.</source>
+        <translation>{file} lässt sich nicht zusammenführen: {wrong}.</translation>
+    </message>
+    <message>
+        <source>learner {number} was not in the pack</source>
+        <translation>Person {number} war nicht im Paket</translation>
+    </message>
+    <message>
+        <source>it is not dated or explained as it should be</source>
+        <translation>Datum oder Begründung fehlt</translation>
+    </message>
+    <message>
+        <source>{file} cannot be opened: {strerror}.</source>
+        <translation>{file} lässt sich nicht öffnen: {strerror}.</translation>
+    </message>
+    <message>
+        <source>{file} is no moderator&apos;s reply, or it is damaged.</source>
+        <translation>{file} ist keine Antwort aus der Zweitkorrektur, oder sie ist beschädigt.</translation>
+    </message>
+    <message>
+        <source>{file} is damaged: {why}.</source>
+        <translation>{file} ist beschädigt: {why}.</translation>
+    </message>
+    <message>
+        <source>a reply holds no {kind}</source>
+        <translation>eine Antwort enthält kein {kind}</translation>
+    </message>
+    <message>
+        <source>This copy is not as it was written: {why}</source>
+        <translation>Diese Kopie ist nicht, wie sie geschrieben wurde: {why}</translation>
+    </message>
+    <message>
+        <source>The class stands as it stood in this copy; nothing was changed.</source>
+        <translation>Die Klasse steht so da wie in dieser Kopie; nichts wurde geändert.</translation>
+    </message>
+    <message>
+        <source>A server keeps this class and the copies of it.</source>
+        <translation>Diese Klasse und ihre Kopien liegen auf einem Server.</translation>
+    </message>
+    <message>
+        <source>This copy cannot be used: {why}</source>
+        <translation>Diese Kopie lässt sich nicht verwenden: {why}</translation>
+    </message>
+    <message>
+        <source>{file} is there already; choose another name.</source>
+        <translation>{file} gibt es schon; bitte einen anderen Namen wählen.</translation>
+    </message>
+    <message>
+        <source>{title} has no level {level}; its levels are {names}.</source>
+        <translation>{title} hat keine Stufe {level}; die Stufen sind {names}.</translation>
+    </message>
+    <message>
+        <source>The rubric is not right yet: {message}.</source>
+        <translation>Das Raster stimmt noch nicht: {message}.</translation>
+    </message>
+    <message>
+        <source>The marks were signed off by {by} on {day:%d %B %Y}; reopen the class to change them.</source>
+        <translation>Die Bewertung wurde am {day:%d %B %Y} von {by} unterschrieben; zum Ändern bitte wieder öffnen.</translation>
+    </message>
+    <message>
+        <source>{file} was moved or deleted; nothing was saved.</source>
+        <translation>{file} wurde verschoben oder gelöscht; nichts wurde gespeichert.</translation>
+    </message>
+    <message>
+        <source>{name} is open for marking elsewhere ({whom}). It can be opened here for reading.</source>
+        <translation>{name} ist anderswo zum Bewerten offen ({whom}). Hier lässt sich die Klasse zum Lesen öffnen.</translation>
+    </message>
+    <message>
+        <source>it does not say by whom</source>
+        <translation>von wem, steht nicht da</translation>
+    </message>
+    <message>
+        <source>{file} could not be used: {why}.</source>
+        <translation>{file} ließ sich nicht verwenden: {why}.</translation>
+    </message>
+    <message>
+        <source>{file} could not be reached; nothing was saved ({why}).</source>
+        <translation>{file} war nicht erreichbar; nichts wurde gespeichert ({why}).</translation>
+    </message>
+    <message>
+        <source>A class cannot be kept on a {kind} server.</source>
+        <translation>Auf einem Server der Art {kind} lässt sich keine Klasse führen.</translation>
+    </message>
+    <message>
+        <source>A class is kept in a file; the address names none.</source>
+        <translation>Eine Klasse wird in einer Datei geführt; die Adresse nennt keine.</translation>
+    </message>
+    <message>
+        <source>{file} is {state}, but {n} copies of it are kept, from which it can be rebuilt.</source>
+        <translation>{file} ist {state}, aber {n} Kopien sind da, aus denen sich die Datei wiederherstellen lässt.</translation>
+    </message>
+    <message>
+        <source>{file} is {state}, but a copy of it is kept, from which it can be rebuilt.</source>
+        <translation>{file} ist {state}, aber eine Kopie ist da, aus der sich die Datei wiederherstellen lässt.</translation>
+    </message>
+    <message>
+        <source>The address of the class cannot be read.</source>
+        <translation>Die Adresse der Klasse lässt sich nicht lesen.</translation>
+    </message>
+    <message>
+        <source>A class on a PostgreSQL server needs the part of Markbench that talks to it: install &quot;markbench[server]&quot;.</source>
+        <translation>Eine Klasse auf einem PostgreSQL-Server braucht den zuständigen Teil von Markbench: bitte „markbench[server]“ installieren.</translation>
+    </message>
+    <message>
+        <source>empty</source>
+        <translation>leer</translation>
+    </message>
+    <message>
+        <source>gone</source>
+        <translation>verschwunden</translation>
+    </message>
+    <message>
+        <source>{file} is open for reading only; nothing was saved.</source>
+        <translation>{file} ist nur zum Lesen offen; nichts wurde gespeichert.</translation>
+    </message>
+    <message>
+        <source>{file} is damaged. Nothing is lost yet: it can be rebuilt from what can be read.</source>
+        <translation>{file} ist beschädigt. Noch ist nichts verloren: Aus dem, was lesbar ist, lässt sich die Datei wiederherstellen.</translation>
+    </message>
+    <message>
+        <source>Entry {at} of {file} cannot be read. Nothing is lost yet: it can be rebuilt from what can be read.</source>
+        <translation>Eintrag {at} von {file} lässt sich nicht lesen. Noch ist nichts verloren: Aus dem, was lesbar ist, lässt sich die Datei wiederherstellen.</translation>
+    </message>
+    <message>
+        <source>{file} was made by a newer Markbench (it knows {step}); this one has not touched it. Install the newer version to go on.</source>
+        <translation>{file} stammt aus einem neueren Markbench (es kennt {step}); dieses hat nichts daran geändert. Zum Weitermachen bitte die neuere Version installieren.</translation>
+    </message>
+    <message>
+        <source>{file} is a database of some other program; it was left alone.</source>
+        <translation>{file} ist die Datenbank eines anderen Programms; sie blieb unberührt.</translation>
+    </message>
+    <message>
+        <source>No decision could be read from {file} or its copies; nothing was changed.</source>
+        <translation>Aus {file} und den Kopien ließ sich keine Entscheidung lesen; nichts wurde geändert.</translation>
     </message>
     <message>
         <source>“{text}”</source>

@@ -23,6 +23,7 @@ from markbench.checks.wording import HOW_OFTEN
 from markbench.evidence.troubles import TROUBLES
 from markbench.intake.brief_rules import ALLOWED
 from markbench.rubric.facts import FACTS
+from markbench.store.errors import store_sentences
 from markbench.ui.languages import FOLDER, NAMES
 from markbench.ui.look.said import CONTEXT
 from markbench.ui.newclass import brief_form, field
@@ -46,7 +47,8 @@ def kept_in_tables() -> Iterator[tuple[str, str]]:
         for form in (slip.title, slip.sentence, slip.beside, slip.ask, slip.settle):
             yield CONTEXT, form
     yield from ((CONTEXT, fact.label) for fact in FACTS.values())
-    yield from ((CONTEXT, trouble) for trouble in TROUBLES)
+    for forms in (TROUBLES, store_sentences()):
+        yield from ((CONTEXT, form) for form in forms)
     for check in (check for check in CHECKS.values() if check.origin == "checks"):  # as topics
         yield from ((CONTEXT, words) for words in (check.title, check.explanation))
 
