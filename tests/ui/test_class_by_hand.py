@@ -220,6 +220,20 @@ def test_a_copied_list_says_so(qtbot: QtBot, window: Window, bench: ClassPage) -
     assert "copied" in window.bar.trouble.text()
 
 
+def test_cards_that_go_are_chosen_no_more(qtbot: QtBot, window: Window, bench: ClassPage) -> None:
+    press(qtbot, window, Qt.Key.Key_A)
+    assert bench.foot.chosen.isVisible()
+    bench.search.setText("nobody of that name")
+    assert not bench.foot.chosen.isVisible()
+    bench.search.clear()
+    press(qtbot, window, Qt.Key.Key_A)
+    with qtbot.waitSignal(window.desk.changed, timeout=5000):
+        window.hide_names(True)
+    settle()
+    assert len(bench.grid.chosen()) == 1
+    assert not bench.foot.chosen.isVisible()
+
+
 def test_choosing_several_moves_no_card(qtbot: QtBot, window: Window, bench: ClassPage) -> None:
     before = bench.grid.geometry(), bench.grid.gridSize()
     press(qtbot, window, Qt.Key.Key_A)

@@ -71,7 +71,8 @@ class ClassPage(QWidget):
         self.chips["changed"].setAccessibleName(self.tr("Changed since marked"))
         self.groups = self._groups()
         self.shown = label(kind="small")
-        self.reach = label(self.tr("also in Pictures and for the next learner"), "small")
+        reach = self.tr("also in Pictures and for the next learner")
+        self.reach = label(f"·  {reach}", "small")
         self.everybody = button(self.tr("Show everybody"), "", self.show_everybody)
         self.again = button(self.tr("Sort again"), "", self.sort_again)
         self.again.setToolTip(self.tr("The cards keep their places until you ask."))
@@ -309,6 +310,7 @@ class ClassPage(QWidget):
             self.grid if shown else self._found_nobody if of else self.empty
         )
         self.grid.keep_current()
+        self._chosen_changed()  # cards that go are no longer chosen, and nobody says so
 
     def _why_nobody(self) -> str:
         filters = self.order.filters
