@@ -174,22 +174,12 @@ def name_places(window: Window, deeds: Deeds) -> None:
         (_tr("Moderation: sample, second marks, sign-off"), "Ctrl+Alt+6", MODERATION),
     ):
         deeds.add(words, (keys,), partial(window.show_place, place), anywhere)
-    deeds.add(_tr("Back to the class"), ("Escape",), partial(_go_back, window), " ".join(FURTHER))
+    deeds.add(_tr("Back to the class"), ("Escape",), window.go_back, " ".join(FURTHER))
     _name_across(window, deeds)
     _name_contact(window, deeds)
     _name_overview(window, deeds)
     _name_hand_ins(window, deeds)
     _name_moderation(window, deeds)
-
-
-def _go_back(window: Window) -> None:
-    """Out of a text to the strips beside it first: one Escape too many leaves no page."""
-    from markbench.ui.across.page import AcrossPage
-
-    page = window.further.get(ACROSS)
-    if isinstance(page, AcrossPage) and page.isVisible() and page.leave_text():
-        return
-    window.go_back()
 
 
 def _name_across(window: Window, deeds: Deeds) -> None:

@@ -363,14 +363,6 @@ class AcrossPage(QWidget):
         seeds = {one.id: secrets.randbelow(1_000_000) for one in criteria}
         self._desk.do(lambda session: shuffle_every(session, seeds))
 
-    def leave_text(self) -> bool:
-        """From the margin back to the strips; whether the keyboard was there."""
-        focus = self.focusWidget()
-        if focus is None or not focus.hasFocus() or not self.stack.isAncestorOf(focus):
-            return False
-        self.view.setFocus()
-        return True
-
     # --- size ----------------------------------------------------------------------
 
     def resizeEvent(self, event: QResizeEvent) -> None:
