@@ -153,6 +153,8 @@ QListWidget[kind="open"]:focus {{ border: 2px solid {p.deed}; }}
 QHeaderView, QHeaderView:focus {{ background: transparent; border: none; }}
 QHeaderView::section {{ background: {p.shade}; color: {p.pencil}; border: none;
     border-bottom: 1px solid {p.rule}; padding: {pad}px; font-size: {small}px; }}
+QTableView[kind="readings"] {{ border: 2px solid transparent; }}
+QTableView[kind="readings"]:focus {{ border: 2px solid {p.deed}; }}
 QTableView[kind="roll"]::item {{ padding: 0 {pad + 4}px; }}
 QTableView[kind="roll"] QHeaderView::section {{ padding: {pad}px {pad + 5}px; }}
 QTableCornerButton::section {{ background: {p.shade}; border: none; }}

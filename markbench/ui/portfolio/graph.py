@@ -126,9 +126,13 @@ class GraphPanel(QWidget):
         head = QHBoxLayout()
         head.addLayout(key, 1)
         head.addWidget(self.save, 0, Qt.AlignmentFlag.AlignTop)
+        self._none = label(self.tr("There are no readings to draw."), "quiet")
+        self._none.setContentsMargins(12, 8, 12, 8)
+        self._none.hide()
         column = QVBoxLayout(self)
         column.setContentsMargins(1, 1, 1, 1)
         column.setSpacing(0)
+        column.addWidget(self._none)
         column.addLayout(head)
         column.addWidget(self.plot, 1)
         theme.changed.connect(self.plot.updateGeometry)
@@ -147,9 +151,17 @@ class GraphPanel(QWidget):
         """What is drawn now."""
         return self.plot.curves
 
+    @property
+    def empty(self) -> bool:
+        """Whether there is no reading to draw."""
+        return self.plot.curves is None or not self.plot.curves.points[0]
+
     def show_curves(self, curves: Curves) -> None:
-        """Draw what was computed; keeps the chosen reading."""
+        """Draw what was computed, or say that there is nothing; keeps the chosen reading."""
         self.plot.curves = curves
+        self._none.setVisible(self.empty)
+        for part in (self.plot, self.save, self._keys["data"], self._keys["law"]):
+            part.setHidden(self.empty)
         self._names["data"].setText(curves.line_words)
         self._names["law"].setText(curves.law_words)
         self._names["ghost"].setText(curves.ghost_words)

@@ -41,6 +41,8 @@ if TYPE_CHECKING:
 # Decisions that change nothing but the margin.
 _MARKING = frozenset({"mark", "feedback", "note", "work", "mark_stands"})
 _TABLE_SHARE = 0.6
+_LEAST_MARGIN = 0.42
+_BESIDE_TABLE = 50  # what stands left and right of the table in one column, scroll bar and all
 _TWO_COLUMNS = 640  # narrower than this (at 100 % text), the two columns stand in one
 
 
@@ -112,6 +114,8 @@ class PortfolioPage(QWidget):
             first.addWidget(part, stretch)
         for part, stretch in ((plot, 3), (self.explanations, 2)):
             second.addWidget(part, stretch)
+        second.addStretch(0)  # below, where there are no readings to draw or explain
+        self._second = second
         inside = QWidget()
         inside.setProperty("kind", "inside")
         self._columns = _Columns(QBoxLayout.Direction.LeftToRight, inside)
@@ -249,6 +253,9 @@ class PortfolioPage(QWidget):
             for reading, _ in cells_of_finding(finding, table)
         ]
         self.graph.show_curves(curves(session.analysis(self.learner), asked, self._ghost))
+        for place, stretch in enumerate((0, 0, 1) if self.graph.empty else (3, 2, 0)):
+            self._second.setStretch(place, stretch)
+        self.explanations.setHidden(self.graph.empty)
 
     def _show_ghost(self, explanation: Explanation | None) -> None:
         self._ghost = explanation
@@ -400,9 +407,7 @@ class PortfolioPage(QWidget):
         self._arrange()
 
     def _arrange(self) -> None:
-        self.margin.setFixedWidth(
-            min(max(self._theme.px(390), int(self.width() * 0.3)), int(self.width() * 0.5))
-        )
+        self.margin.setFixedWidth(self._margin_width())
         wide = self._wide()
         self._columns.setDirection(
             QBoxLayout.Direction.LeftToRight if wide else QBoxLayout.Direction.TopToBottom
@@ -413,8 +418,18 @@ class PortfolioPage(QWidget):
         self._make_room()
         self._place_viewer()
 
+    def _margin_width(self) -> int:
+        """Its share; in one column it leaves the table what that needs, as far as it can."""
+        share = min(max(self._theme.px(390), int(self.width() * 0.3)), int(self.width() * 0.5))
+        if self.width() - share >= self._theme.px(_TWO_COLUMNS):
+            return share
+        rest = self.width() - self.table.needed_width - _BESIDE_TABLE
+        return max(min(share, rest), int(self.width() * _LEAST_MARGIN))
+
     def _make_room(self) -> None:
         """A table of many timings takes from the graph what it needs, and no more."""
+        if not self._wide():
+            self.margin.setFixedWidth(self._margin_width())
         most = int(_TABLE_SHARE * self._desk_area.width()) if self._wide() else 0
         self.table.setMinimumWidth(min(self.table.needed_width, most))
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt, Signal
@@ -24,6 +25,7 @@ from markbench.ui.portfolio.cells import Cell
 from markbench.ui.portfolio.readings_model import CELL, CellLook, ReadingsModel
 
 Index = QModelIndex | QPersistentModelIndex
+_HEADING_PAD = 4  # as the style sheet pads a heading, at the usual text
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 
 
@@ -111,6 +113,7 @@ class ReadingsView(QTableView):
         self.setModel(model)
         self.setItemDelegate(_CellDelegate(theme, self))
         self.setAccessibleName(self.tr("Readings"))
+        self.setProperty("kind", "readings")
         self.setSelectionMode(QAbstractItemView.SelectionMode.ContiguousSelection)
         self.setEditTriggers(
             QAbstractItemView.EditTrigger.DoubleClicked
@@ -160,8 +163,8 @@ class ReadingsView(QTableView):
         height = round(self._theme.line_height() + 9)
         self.verticalHeader().setMinimumSectionSize(height)
         self.verticalHeader().setDefaultSectionSize(height)
-        rows = min(max(self._readings.rowCount(), 2), 8)
-        header = round(self._theme.line_height("small") + 10)
+        rows = min(self._readings.rowCount(), 8)
+        header = math.ceil(self._theme.line_height("small")) + 2 * self._theme.px(_HEADING_PAD) + 2
         self.horizontalHeader().setFixedHeight(header)
         self._share_out()
         across = self.horizontalHeader().length() > self.viewport().width()
@@ -182,9 +185,12 @@ class ReadingsView(QTableView):
             heading = str(model.headerData(column, Qt.Orientation.Horizontal))
             cells = [model.index(row, column) for row in range(model.rowCount())]
             wide = max((delegate.sizeHint(option, cell).width() for cell in cells), default=0)
-            needs.append(max(wide, round(metrics.horizontalAdvance(heading)) + 12))
+            around = 2 * self._theme.px(_HEADING_PAD) + 4
+            needs.append(max(wide, math.ceil(metrics.horizontalAdvance(heading)) + around))
         #: Below this width the columns have to be scrolled.
         self.needed_width = sum(needs) + 2 * self.frameWidth() + 2
-        spare = max((self.viewport().width() - sum(needs)) // max(len(needs), 1), 0)
+        spare = max(self.viewport().width() - sum(needs), 0)
+        each, left = divmod(spare, max(len(needs), 1))
         for column, need in enumerate(needs):
-            self.setColumnWidth(column, need + spare)
+            last = column == len(needs) - 1  # it takes what cannot be shared
+            self.setColumnWidth(column, need + each + (left if last else 0))

@@ -1,0 +1,93 @@
+"""The sheet has room for its words at twice the text, and shows no frame with nothing in it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+from PySide6.QtCore import Qt
+from PySide6.QtGui import QFontMetrics
+from PySide6.QtWidgets import QApplication
+from pytestqt.qtbot import QtBot
+
+from markbench.session import Session
+from markbench.ui.portfolio.curves import curves
+from markbench.ui.window import Window
+
+
+@pytest.fixture
+def twice(window: Window) -> Iterator[Window]:
+    window._theme.set_scale(2.0)
+    window.resize(1280, 800)
+    window.open_learner("s2")
+    for _ in range(4):
+        QApplication.processEvents()
+    yield window
+    window._theme.set_scale(1.0)
+
+
+def test_no_heading_of_the_readings_is_cut_at_twice_the_text(twice: Window) -> None:
+    table = twice.sheet.table
+    header, model = table.horizontalHeader(), table.model()
+    metrics = QFontMetrics(twice._theme.font("small"))
+    padding = 2 * twice._theme.px(4)
+    for column in range(model.columnCount()):
+        words = model.headerData(column, Qt.Orientation.Horizontal)
+        assert header.sectionSize(column) >= metrics.horizontalAdvance(words) + padding
+    assert header.height() >= metrics.height() + padding
+    assert header.length() <= table.viewport().width()  # and nothing has to be scrolled for
+
+
+def test_units_are_written_one_way(window: Window, session: Session) -> None:
+    window.open_learner("s1")
+    model = window.sheet.table.model()
+    last = model.headerData(model.columnCount() - 1, Qt.Orientation.Horizontal)
+    assert last == "g / (m/s²)"
+
+
+def test_columns_fill_the_table_and_focus_moves_nothing(qtbot: QtBot, window: Window) -> None:
+    window.activateWindow()
+    window.open_learner("s2")
+    table = window.sheet.table
+    window.sheet.findings.rows[0].setFocus()
+    QApplication.processEvents()
+    for wide in range(1280, 1296, 3):
+        window.resize(wide, 800)
+        QApplication.processEvents()
+        assert table.horizontalHeader().length() == table.viewport().width()
+    before = table.viewport().geometry()
+    table.setFocus()
+    QApplication.processEvents()
+    assert table.viewport().geometry() == before  # a frame that grows is drawn twice
+
+
+def test_where_nothing_was_read_there_is_a_sentence_and_no_empty_frame(
+    qtbot: QtBot, window: Window, session: Session, class_folder: Path
+) -> None:
+    (class_folder / "Aino Example" / "readings.csv").unlink()
+    window.open_folder(class_folder)
+    qtbot.waitUntil(
+        lambda: window.desk is not None and window.desk.session is not session, timeout=10_000
+    )
+    qtbot.waitUntil(lambda: window.sheet is not None, timeout=10_000)
+    window.open_learner("s1")
+    QApplication.processEvents()
+    sheet = window.sheet
+    assert sheet.graph._none.isVisible()
+    for part in (sheet.graph.plot, sheet.graph.save, sheet.explanations):
+        assert not part.isVisible()
+    window.open_learner("s2")
+    QApplication.processEvents()
+    assert not sheet.graph._none.isVisible()
+    for part in (sheet.graph.plot, sheet.graph.save, sheet.explanations):
+        assert part.isVisible()
+
+
+def test_the_points_of_an_explanation_lie_within_the_axes(session: Session) -> None:
+    explained = next(e for e in session.diagnosis("s2").explanations if e.mended)
+    far = tuple((length * 1.5, period * 2) for length, period in explained.mended)
+    drawn = curves(session.analysis("s2"), (), replace(explained, mended=far))
+    assert max(drawn.ghost[0]) < drawn.longest_m
+    assert max(drawn.ghost[1]) < drawn.largest_s2
