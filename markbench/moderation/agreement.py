@@ -12,7 +12,7 @@ from dataclasses import dataclass
 
 from scipy.stats import binomtest
 
-from markbench.model import Criterion, Mark, Rubric
+from markbench.model import Criterion, Mark, Rubric, say
 from markbench.moderation.differences import (
     Concordance,
     Limits,
@@ -24,7 +24,7 @@ from markbench.moderation.kappa import Kappa, Weights, kappa_of
 from markbench.moderation.outcome import Outcome
 from markbench.moderation.severity import Severity, by_criterion, severity
 
-CAUTION = (
+CAUTION = say(
     "The sample holds every flagged outlier on purpose, so these numbers describe the sample, "
     "not the class as a whole."
 )

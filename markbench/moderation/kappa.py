@@ -23,6 +23,8 @@ import numpy as np
 import numpy.typing as npt
 from scipy.stats import t as t_distribution
 
+from markbench.model import say
+
 Array = npt.NDArray[np.float64]
 Weights = Literal["none", "linear", "quadratic"]
 
@@ -99,14 +101,17 @@ def kappa_of_table(
         raise ValueError("disagreement weights must match the table and be 0 or more")
     name = weights if isinstance(weights, str) else "own"
     total = float(counts.sum())
-    value, undefined = None, ""
+    value = None
+    undefined: str = ""
     if total == 0:
-        undefined = "nobody was marked twice"
+        undefined = say("nobody was marked twice")
     else:
         value = float(_kappa(counts[None] / total, disagreement)[0])
         if not np.isfinite(value):
             value = None
-            undefined = "both markers gave everyone the same level, so chance alone would agree"
+            undefined = say(
+                "both markers gave everyone the same level, so chance alone would agree"
+            )
     low = high = se = asymptotic = None
     if value is not None:
         se = _standard_error(counts / total, disagreement, total)

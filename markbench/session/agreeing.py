@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 
 from markbench.checks.wording import true_minus
+from markbench.model import joined, say
 from markbench.moderation.agreement import ClassAgreement, CriterionAgreement, agreement
 from markbench.moderation.kappa import Weights
 from markbench.moderation.outcome import Outcome
@@ -51,12 +52,16 @@ def sentence_of(one: CriterionAgreement) -> str:
     """What the figures of one criterion say, in plain words and without a verdict."""
     share = one.exact
     if not share.of or share.low95 is None or share.high95 is None:
-        return "Nobody has a first and a second mark here yet."
-    text = (
-        f"The same level for {share.count} of {share.of} learners; among many such learners it "
-        f"might be {100 * share.low95:.0f} to {100 * share.high95:.0f} %."
+        return say("Nobody has a first and a second mark here yet.")
+    told = say(
+        "The same level for {n} of {of} learners; among many such learners it might be {low:.0f} "
+        "to {high:.0f} %.",
+        n=share.count,
+        of=share.of,
+        low=100 * share.low95,
+        high=100 * share.high95,
     )
-    return text + (" Too few to say more." if share.of < _FEW else "")
+    return joined((told, say("Too few to say more."))) if share.of < _FEW else told
 
 
 def cautions(agreed: ClassAgreement) -> tuple[str, ...]:
@@ -64,10 +69,15 @@ def cautions(agreed: ClassAgreement) -> tuple[str, ...]:
     count = len(agreed.learners)
     found = [agreed.caution]
     if count < _FEW:
-        learners = "learner was" if count == 1 else "learners were"
         found.append(
-            f"{count} {learners} marked in full by both. So few fix no figure closely: read the "
-            "intervals, not the values."
+            say(
+                "{n} learner was marked in full by both. So few fix no figure closely: read the "
+                "intervals, not the values."
+                if count == 1
+                else "{n} learners were marked in full by both. So few fix no figure closely: read "
+                "the intervals, not the values.",
+                n=count,
+            )
         )
     return tuple(found)
 

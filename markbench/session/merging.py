@@ -27,7 +27,7 @@ import json
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
 
-from markbench.model import Decision
+from markbench.model import Decision, say
 from markbench.moderation.records import subject_of
 from markbench.session.class_files import KIND as FILE
 from markbench.session.texts import words_of
@@ -228,8 +228,8 @@ class _Merging:
         turn = sorted((a, b), key=lambda d: (-count[d.who], _when(earliest[d.who])))
         first, second = (d.who for d in turn)
         if count[first] > count[second]:
-            return turn, f"as {first} marked more of this learner"
-        return turn, f"as {first} was earlier by the clocks of the two machines"
+            return turn, say("as {who} marked more of this learner", who=first)
+        return turn, say("as {who} was earlier by the clocks of the two machines", who=first)
 
 
 def _imported(

@@ -6422,12 +6422,24 @@ ist nicht verwendbar</translation>
         <translation>Zelle {cell}</translation>
     </message>
     <message>
+        <source>The sample holds every flagged outlier on purpose, so these numbers describe the sample, not the class as a whole.</source>
+        <translation>Die Stichprobe enthält mit Absicht alle Auffälligen; diese Zahlen beschreiben also die Stichprobe, nicht die ganze Klasse.</translation>
+    </message>
+    <message>
         <source>there is no grade {grade}</source>
         <translation>es gibt keine Note {grade}</translation>
     </message>
     <message>
         <source>{grade} at {least:g} marks would pass a neighbouring grade</source>
         <translation>{grade} ab {least:g} Punkten würde eine benachbarte Note überholen</translation>
+    </message>
+    <message>
+        <source>nobody was marked twice</source>
+        <translation>niemand wurde zweimal bewertet</translation>
+    </message>
+    <message>
+        <source>both markers gave everyone the same level, so chance alone would agree</source>
+        <translation>beide haben allen dieselbe Stufe gegeben, sodass schon der Zufall übereinstimmen würde</translation>
     </message>
     <message>
         <source>Ordinary sample: square root of the class, at least {least}, all where there are no more: {n} of {of}; highest, lowest and either side of each grade boundary first, the rest spread over the range of totals. Flagged learners on top.</source>
@@ -6494,10 +6506,6 @@ ist nicht verwendbar</translation>
         <translation>ein Ja oder Nein</translation>
     </message>
     <message>
-        <source>cannot be read: a bracket, a quotation mark or a word is missing or too many</source>
-        <translation>lässt sich nicht lesen: Eine Klammer, ein Anführungszeichen oder ein Wort fehlt oder ist zu viel</translation>
-    </message>
-    <message>
         <source>“{part}” is not allowed: {allowed}</source>
         <translation>„{part}“ ist nicht erlaubt: {allowed}</translation>
     </message>
@@ -6520,10 +6528,6 @@ ist nicht verwendbar</translation>
     <message>
         <source>“{one}” ({kind}) cannot be compared with “{other}” ({other_kind})</source>
         <translation>„{one}“ ({kind}) lässt sich nicht mit „{other}“ ({other_kind}) vergleichen</translation>
-    </message>
-    <message>
-        <source>cannot be read: too deeply nested</source>
-        <translation>lässt sich nicht lesen: zu tief verschachtelt</translation>
     </message>
     <message>
         <source>there is no fact “{name}”</source>
@@ -6690,10 +6694,6 @@ ist nicht verwendbar</translation>
         <translation>fehlt: Nur die letzte Stufe hat keine Bedingung</translation>
     </message>
     <message>
-        <source>cannot be read: a brace is missing or too many</source>
-        <translation>lässt sich nicht lesen: Eine geschweifte Klammer fehlt oder ist zu viel</translation>
-    </message>
-    <message>
         <source>there is no placeholder “{name}”</source>
         <translation>es gibt keinen Platzhalter „{name}“</translation>
     </message>
@@ -6776,6 +6776,78 @@ ist nicht verwendbar</translation>
     <message>
         <source>no</source>
         <translation>nein</translation>
+    </message>
+    <message>
+        <source>this condition cannot be read: there are too many brackets in brackets</source>
+        <translation>diese Bedingung lässt sich nicht lesen: zu viele Klammern in Klammern</translation>
+    </message>
+    <message>
+        <source>this condition cannot be read: {why}</source>
+        <translation>diese Bedingung lässt sich nicht lesen: {why}</translation>
+    </message>
+    <message>
+        <source>this sentence cannot be read: a curly bracket closes nothing</source>
+        <translation>dieser Satz lässt sich nicht lesen: eine geschweifte Klammer schließt nichts</translation>
+    </message>
+    <message>
+        <source>something is missing or too much</source>
+        <translation>etwas fehlt oder ist zu viel</translation>
+    </message>
+    <message>
+        <source>this sentence cannot be read: a curly bracket is not closed</source>
+        <translation>dieser Satz lässt sich nicht lesen: eine geschweifte Klammer ist nicht geschlossen</translation>
+    </message>
+    <message>
+        <source>a quotation mark is not closed</source>
+        <translation>ein Anführungszeichen ist nicht geschlossen</translation>
+    </message>
+    <message>
+        <source>a bracket is not closed</source>
+        <translation>eine Klammer ist nicht geschlossen</translation>
+    </message>
+    <message>
+        <source>to compare, write == instead of =</source>
+        <translation>zum Vergleichen == statt = schreiben</translation>
+    </message>
+    <message>
+        <source>write and, or, not instead of signs</source>
+        <translation>and, or, not statt Zeichen schreiben</translation>
+    </message>
+    <message>
+        <source>write &lt;= or &gt;=, the sign = last</source>
+        <translation>&lt;= oder &gt;= schreiben, das Zeichen = zuletzt</translation>
+    </message>
+    <message>
+        <source>something is missing at the end</source>
+        <translation>am Ende fehlt etwas</translation>
+    </message>
+    <message>
+        <source>something is missing in “{words}”</source>
+        <translation>in „{words}“ fehlt etwas</translation>
+    </message>
+    <message>
+        <source>a bracket closes nothing</source>
+        <translation>eine Klammer schließt nichts</translation>
+    </message>
+    <message>
+        <source>The same level for {n} of {of} learners; among many such learners it might be {low:.0f} to {high:.0f} %.</source>
+        <translation>Dieselbe Stufe bei {n} von {of} Lernenden; bei vielen solchen Lernenden könnten es {low:.0f} bis {high:.0f} % sein.</translation>
+    </message>
+    <message>
+        <source>Nobody has a first and a second mark here yet.</source>
+        <translation>Hier hat noch niemand eine erste und eine zweite Bewertung.</translation>
+    </message>
+    <message>
+        <source>{n} learner was marked in full by both. So few fix no figure closely: read the intervals, not the values.</source>
+        <translation>{n} Person wurde von beiden ganz bewertet. So wenige legen keine Zahl eng fest: Lesen Sie die Intervalle, nicht die Werte.</translation>
+    </message>
+    <message>
+        <source>{n} learners were marked in full by both. So few fix no figure closely: read the intervals, not the values.</source>
+        <translation>{n} Lernende wurden von beiden ganz bewertet. So wenige legen keine Zahl eng fest: Lesen Sie die Intervalle, nicht die Werte.</translation>
+    </message>
+    <message>
+        <source>Too few to say more.</source>
+        <translation>Zu wenige, um mehr zu sagen.</translation>
     </message>
     <message>
         <source>the set-up photo</source>
@@ -7092,6 +7164,14 @@ ist nicht verwendbar</translation>
     <message>
         <source>There is no folder {parent} to write {file} into.</source>
         <translation>Es gibt keinen Ordner {parent}, in den {file} geschrieben werden könnte.</translation>
+    </message>
+    <message>
+        <source>as {who} was earlier by the clocks of the two machines</source>
+        <translation>da {who} nach den Uhren der beiden Rechner früher war</translation>
+    </message>
+    <message>
+        <source>as {who} marked more of this learner</source>
+        <translation>da {who} bei dieser Person mehr bewertet hat</translation>
     </message>
     <message>
         <source>An adjustment is adjust, remark or leave, not {choice}.</source>

@@ -8,6 +8,7 @@ from PySide6.QtCore import Qt
 from PySide6.QtWidgets import QHeaderView, QWidget
 
 from markbench.checks.wording import true_minus
+from markbench.ui.look.said import said
 from markbench.ui.moderation.paper import Paper, Roll
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.moderation.words import agreement_words
@@ -77,7 +78,7 @@ class AgreementPaper(Paper):
             )
             words = f"{agreed.totals}.\n{agreed.intraclass['(2,1)']}."
             self.total.setText(true_minus(f"{self.tr('The total in figures')}: {words}"))
-            self._notes.setText("\n".join(cautions(agreed)))
+            self._notes.setText("\n".join(said(one) for one in cautions(agreed)))
         self._say()
 
     def _say(self) -> None:
@@ -91,9 +92,11 @@ class AgreementPaper(Paper):
             from markbench.session.agreeing import sentence_of
 
             one = criteria[at]
-            words = f"{one.title}: {sentence_of(one)}"
+            words = f"{one.title}: {said(sentence_of(one))}"
             if one.kappa.undefined:
-                words += " " + self.tr("Kappa is undefined: {why}.").format(why=one.kappa.undefined)
+                words += " " + self.tr("Kappa is undefined: {why}.").format(
+                    why=said(one.kappa.undefined)
+                )
             self.sentence.setText(words)
 
 

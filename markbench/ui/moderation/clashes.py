@@ -17,6 +17,7 @@ from markbench.session.merging import Clash
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.dates import day, short_day_and_time
+from markbench.ui.look.said import said
 from markbench.ui.parts import button, label
 
 _LETTERS = 40  # of a text, on a button
@@ -66,7 +67,9 @@ class ClashRow(QWidget):
                 )
                 for c in self.clashes
             ]
-            kept = self.tr("Kept as first and second mark, {basis}.").format(basis=first.basis)
+            kept = self.tr("Kept as first and second mark, {basis}.").format(
+                basis=said(first.basis)
+            )
             return f"{self._name}. {'; '.join(marks)}. {kept}"
         about = ", ".join(filter(None, (self._name, subject_words(first, titles))))
         if first.mine.key != first.theirs.key or first.mine is first.theirs:
