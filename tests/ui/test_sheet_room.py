@@ -40,6 +40,15 @@ def test_no_heading_of_the_readings_is_cut_at_twice_the_text(twice: Window) -> N
     assert header.length() <= table.viewport().width()  # and nothing has to be scrolled for
 
 
+def test_the_margin_keeps_what_its_cards_need_at_twice_the_text(twice: Window) -> None:
+    margin = twice.sheet.margin
+    inside = margin._scroll.widget()
+    assert inside.width() <= margin._scroll.viewport().width()
+    for part in (margin._total, margin._state):
+        assert margin.rect().contains(part.geometry())
+    assert not margin._total.geometry().intersects(margin._state.geometry())
+
+
 def test_units_are_written_one_way(window: Window, session: Session) -> None:
     window.open_learner("s1")
     model = window.sheet.table.model()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import Signal
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QApplication, QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from markbench.model import Criterion
@@ -26,7 +26,8 @@ class MarkingMargin(QFrame):
         self.setAccessibleName(self.tr("Marking"))
         self._desk, self._theme, self._learner = desk, theme, ""
         self._total = label(kind="lead")
-        self._state = label(kind="small")
+        self._state = label(kind="small", wrap=True)
+        self._state.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.cards = [self.make_card(c) for c in desk.session.rubric.criteria]
         self.note = TextField(self.tr("Private note on this learner"))
         self.note.setPlaceholderText(self.tr("Private note on this learner, never sent"))
@@ -48,6 +49,7 @@ class MarkingMargin(QFrame):
         last.addWidget(self.note)
         cards.addLayout(last)
         cards.addStretch(1)
+        self._inside = inside
         self._scroll = quiet_scroll(inside)
         self._lay_out()
         if self.cards:
@@ -57,8 +59,7 @@ class MarkingMargin(QFrame):
         head = QHBoxLayout()
         head.setContentsMargins(14, 8, 14, 6)
         head.addWidget(self._total)
-        head.addStretch(1)
-        head.addWidget(self._state)
+        head.addWidget(self._state, 1)
         foot = QHBoxLayout()
         foot.setContentsMargins(14, 8, 14, 10)
         foot.setSpacing(8)
@@ -91,6 +92,12 @@ class MarkingMargin(QFrame):
         note = self._desk.session.value("note", learner, "")
         self.note.show_text("" if note is None else str(note))
         self._sum_up()
+
+    @property
+    def needed_width(self) -> int:
+        """Below this the cards are cut at their side."""
+        beside = self._scroll.verticalScrollBar().sizeHint().width() + 2 * self.frameWidth()
+        return self._inside.minimumSizeHint().width() + beside
 
     def settle(self) -> None:
         """Pass on whatever was typed."""

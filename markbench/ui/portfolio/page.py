@@ -424,7 +424,7 @@ class PortfolioPage(QWidget):
         if self.width() - share >= self._theme.px(_TWO_COLUMNS):
             return share
         rest = self.width() - self.table.needed_width - _BESIDE_TABLE
-        return max(min(share, rest), int(self.width() * _LEAST_MARGIN))
+        return min(share, max(rest, int(self.width() * _LEAST_MARGIN), self.margin.needed_width))
 
     def _make_room(self) -> None:
         """A table of many timings takes from the graph what it needs, and no more."""
