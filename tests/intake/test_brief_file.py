@@ -258,11 +258,11 @@ def test_a_key_keeps_to_its_table_and_out_of_texts(tmp_path: Path) -> None:
     path = tmp_path / "brief.toml"
     path.write_text(
         'title = """Pendulum\n# closes = soon\n"""\n[late]\n# height_m = 3\n[place]\n'
-        "# height_m = 60",
+        "# height_m = 60\nlatitude_deg = 1.5",
         "utf-8",
     )
-    lines = written(path, closes=dt.date(2026, 3, 20), place=Place(None, 40.0))
-    assert lines[-2:] == ["# height_m = 60", "height_m = 40.0"]
+    lines = written(path, closes=dt.date(2026, 3, 20), place=Place(1.5, 40.0))
+    assert lines[-3:] == ["# height_m = 60", "height_m = 40.0", "latitude_deg = 1.5"]
     brief, problems = read_brief(path)
     assert problems == ()
     assert brief.title == "Pendulum\n# closes = soon"

@@ -128,6 +128,7 @@ def test_what_was_changed_is_seen_and_goes_back_to_the_usual(qtbot: QtBot, form:
     typed(qtbot, field.line, "7")
     assert field._name.text().startswith("●")
     assert "5 %" in field.usual.text()
+    assert field.usual.isVisible()
     qtbot.mouseClick(field.usual, LEFT)
     assert field.line.text() == "5 %"
     assert field.usual.isHidden()

@@ -219,6 +219,7 @@ def test_the_name_of_a_rubric_that_comes_along_is_told(
     assert page.name_told.isHidden()
     typed(qtbot, page.name, "short")
     assert "comes along" in page.name_told.text()
+    assert page.name_told.isVisible()
     (class_folder / "ours.toml").write_text("")
     typed(qtbot, page.name, "ours")
     assert "The class folder has" in page.name_told.text()
