@@ -166,7 +166,7 @@ def test_whatever_was_changed_is_taken_back_and_done_again(qtbot: QtBot, page: R
     qtbot.mouseClick(said(page, "Take the criterion away"), LEFT)
     qtbot.waitUntil(lambda: page.list.count() == len(titles) - 1, timeout=2000)
     qtbot.mouseClick(said(page, "Take level 1 away"), LEFT)
-    qtbot.waitUntil(lambda: len(page._past) == 3, timeout=2000)
+    qtbot.waitUntil(lambda: len(page._history.past) == 3, timeout=2000)
     after = page.sheet.text
     page.list.setFocus()
     for _ in range(3):

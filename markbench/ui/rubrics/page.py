@@ -32,6 +32,7 @@ from markbench.ui.parts import IconButton, button, frame, label, quiet_scroll
 from markbench.ui.rubrics.criteria_list import CriteriaList
 from markbench.ui.rubrics.criterion_form import CriterionForm
 from markbench.ui.rubrics.entry import Entry
+from markbench.ui.rubrics.history import History
 from markbench.ui.rubrics.preview import PreviewPanel
 from markbench.ui.unfinished import Pending
 
@@ -53,9 +54,7 @@ def rubric_file(session: Session) -> Path:
 class Typed:
     """A rubric as it was left: its text, what can be taken back, and where one stood."""
 
-    text: str
-    past: tuple[str, ...]
-    undone: tuple[str, ...]
+    history: History
     row: int
     name: str
     use: bool
@@ -80,9 +79,7 @@ class RubricPage(QWidget):
         self.form: CriterionForm | None = None
         self.rubric: Rubric | None = None
         self.told: tuple[Told, ...] = ()
-        self._now = self.sheet.text
-        self._past: list[str] = []
-        self._undone: list[str] = []
+        self._history = History(self.sheet.text)
         self._found: tuple[Rubric, Preview] | None = None
         self._task: Task | None = None
         self.title = Entry(self.tr("Title of the rubric"), self.sheet.title, theme)
@@ -251,23 +248,21 @@ class RubricPage(QWidget):
 
     def typed(self) -> Typed | None:
         """What was changed and is not saved."""
-        self._remember()
+        self._history.remember(self.sheet.text)
         if self.sheet.text == self._saved:
             return None
         return Typed(
-            self.sheet.text,
-            tuple(self._past),
-            tuple(self._undone),
+            self._history,
             self.list.currentRow(),
             self.name.text(),
             self.use.isChecked(),
         )
 
     def _take_up(self, typed: Typed) -> None:
-        self._past, self._undone = list(typed.past), list(typed.undone)
+        self._history = typed.history
         self.name.setText(typed.name)
         self.use.setChecked(typed.use)
-        self._go_back_to(typed.text, typed.row)
+        self._show_text(typed.history.now, typed.row)
 
     def save_now(self) -> bool:
         """Save before this returns; what is in the way is said."""
@@ -285,36 +280,26 @@ class RubricPage(QWidget):
 
     def _discard(self) -> None:
         """Back to what is saved, as a step that Undo takes back."""
-        self._remember()
-        self._past.append(self._now)
-        self._undone.clear()
-        self._go_back_to(self._saved)
+        self._history.remember(self.sheet.text)
+        self._history.remember(self._saved)
+        self._show_text(self._saved)
 
     # --- taken back, done again -------------------------------------------------------
 
     def _undo(self) -> None:
-        self._remember()  # what was typed a moment ago, too
-        if self._past:
-            self._undone.append(self._now)
-            self._go_back_to(self._past.pop())
+        self._history.remember(self.sheet.text)  # what was typed a moment ago, too
+        self._show_text(self._history.back())
 
     def _redo(self) -> None:
-        if self._undone:
-            self._past.append(self._now)
-            self._go_back_to(self._undone.pop())
+        self._show_text(self._history.forward())
 
-    def _go_back_to(self, text: str, row: int | None = None) -> None:
-        self._now = text
+    def _show_text(self, text: str | None, row: int | None = None) -> None:
+        if text is None:
+            return
         self.sheet.restore(text)
         if isinstance(self.title.field, QLineEdit):
             self.title.field.setText(self.sheet.title)
         self._fill(max(self.list.currentRow() if row is None else row, 0))
-
-    def _remember(self) -> None:
-        if self.sheet.text != self._now:
-            self._past.append(self._now)
-            self._undone.clear()
-            self._now = self.sheet.text
 
     def _set_title(self, text: str) -> None:
         self.sheet.title = text
@@ -325,9 +310,9 @@ class RubricPage(QWidget):
     def judge(self) -> None:
         """Judge what is written now; what the class would get follows behind the window."""
         self._later.stop()
-        self._remember()
-        self.undo.setEnabled(bool(self._past))
-        self.redo.setEnabled(bool(self._undone))
+        self._history.remember(self.sheet.text)
+        self.undo.setEnabled(bool(self._history.past))
+        self.redo.setEnabled(bool(self._history.undone))
         self.discard.setEnabled(self.sheet.text != self._saved)
         session = self._desk.session
         self.rubric, self.told = self.sheet.check(session.brief.feedback_language)
