@@ -10,6 +10,7 @@ from collections.abc import Callable, Iterable
 from typing import Any
 
 from PySide6.QtCore import QCoreApplication, QDate, QPoint, Qt, Signal
+from PySide6.QtGui import QColor, QTextCharFormat
 from PySide6.QtWidgets import (
     QCalendarWidget,
     QCheckBox,
@@ -101,6 +102,7 @@ class DayEditor(LineEditor):
 
     def __init__(self, key: str, name: str, theme: Theme) -> None:
         super().__init__(key, _tr("no day"))
+        self._theme = theme
         self.line.editingFinished.connect(self._write)
         words = _tr("{name}: pick a day").format(name=name)
         self.pick = IconButton(theme, "calendar", words, self.open_calendar)
@@ -124,6 +126,11 @@ class DayEditor(LineEditor):
         self.calendar = calendar = QCalendarWidget()
         calendar.setLocale(locale())
         calendar.setVerticalHeaderFormat(QCalendarWidget.VerticalHeaderFormat.NoVerticalHeader)
+        calendar.setFirstDayOfWeek(Qt.DayOfWeek.Monday)
+        plain = QTextCharFormat()  # red on the dark sheet can hardly be read
+        plain.setForeground(QColor(self._theme.palette.pencil))
+        for weekend in (Qt.DayOfWeek.Saturday, Qt.DayOfWeek.Sunday):
+            calendar.setWeekdayTextFormat(weekend, plain)
         read = read_day(self.line.text())
         if read is not None:
             calendar.setSelectedDate(QDate(read.year, read.month, read.day))
