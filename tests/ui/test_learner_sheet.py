@@ -167,3 +167,19 @@ def test_a_table_of_four_timings_shows_its_last_column(
     wide = table.width()
     window.open_learner("s1")  # two timings: the graph has its room again
     qtbot.waitUntil(lambda: table.width() < wide, timeout=5000)
+
+
+@pytest.mark.parametrize("step", [0, 1, 2])
+def test_an_open_criterion_shows_its_head(window: Window, step: int) -> None:
+    window.resize(1280, 800)
+    window.open_learner("s1")
+    QApplication.processEvents()
+    margin = window.sheet.margin
+    for _ in range(step):
+        margin.step(1)
+    QApplication.processEvents()
+    card = margin.current
+    top = card.mapTo(margin._scroll.viewport(), card.rect().topLeft()).y()
+    assert 0 <= top < margin._scroll.viewport().height() / 2 or (
+        top + card.height() <= margin._scroll.viewport().height()
+    )

@@ -126,7 +126,18 @@ class MarkingMargin(QFrame):
         self.open_card(card.criterion.id)
         if keyboard:
             card.take_keyboard()
-        self._scroll.ensureWidgetVisible(card)
+        self._bring_in(card)
+
+    def _bring_in(self, card: CriterionCard) -> None:
+        """The whole card if there is room for it, and its head in any case."""
+        inside = self._scroll.widget()
+        layout = inside.layout()
+        if layout is not None:
+            layout.activate()  # its height is that of what it shows now
+        bar, room = self._scroll.verticalScrollBar(), self._scroll.viewport().height()
+        top = card.mapTo(inside, card.rect().topLeft()).y()
+        if top < bar.value() or top + card.height() > bar.value() + room:
+            bar.setValue(top if card.height() > room else max(top + card.height() - room, 0))
 
     def _shut_cards(self) -> bool:
         """Shut every card, before another learner is shown: only the one to be opened is filled.
