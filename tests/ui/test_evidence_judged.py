@@ -208,10 +208,11 @@ def test_the_teacher_s_count_is_named_as_hers(qtbot: QtBot, window: Window, film
 
 
 def test_what_was_not_measured_says_why(window: Window, session: Session, film) -> None:
-    refusal = measured(accepted=False, reason="no_swing", message="nothing swings in it")
+    refusal = measured(accepted=False, reason="no_swing", message="as kept by an older version")
     session.see(Seen(films={FILM: refusal}))
     assert not film.trace.isVisible()
-    assert film.told.text() == "Not measured: nothing swings in it."
+    steady = "nothing in the film was seen to swing with a steady period"
+    assert film.told.text() == f"Not measured: {steady}."
 
 
 def test_a_film_without_a_look_says_so_and_keeps_nothing_of_another(
