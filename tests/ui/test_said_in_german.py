@@ -15,6 +15,7 @@ from pytestqt.qtbot import QtBot
 from markbench.ui import languages
 from markbench.ui.languages.refresh import forms_of_sentences
 from markbench.ui.look.said import CONTEXT
+from markbench.ui.newclass.page import BRIEF
 from markbench.ui.window import Window
 
 # Invented learners whose tables raise many kinds of questions.
@@ -88,3 +89,20 @@ def test_no_sentence_of_the_core_is_english(
         settle_layout()
         look(f"sheet of {row.name}")
     assert not left, "\n".join(f"{form}\n    {where}" for form, where in left.items())
+
+
+@pytest.mark.usefixtures("german")
+def test_a_new_class_begins_in_the_windows_language(
+    qtbot: QtBot, empty_window: Window, class_folder: Path
+) -> None:
+    (class_folder / "brief.toml").unlink()
+    empty_window.doors.look_at(class_folder)
+    page = empty_window.doors.page
+    qtbot.waitUntil(lambda: page.new is not None, timeout=10_000)
+    assert page.new.brief.feedback_language == "de"
+    page.go(BRIEF)
+    settle_layout()
+    shortest = page.form.fields["shortest_m"]
+    assert shortest.line is not None
+    assert shortest.line.text() == "0,05"
+    assert shortest.raw() == 0.05
