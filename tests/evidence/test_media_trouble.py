@@ -105,6 +105,18 @@ def test_a_film_under_measurement_when_the_class_is_closed_is_no_finding(tmp_pat
     assert looked(tmp_path) == [""]
 
 
+def test_a_film_swept_away_while_it_is_read_is_not_called_unreadable(long_film):
+    class Swept(Worker):
+        """As when the program ends: its temporary files go first, its processes last."""
+
+        def ask(self, task, argument, limit_s):
+            argument.unlink()
+            return super().ask(task, argument, limit_s)
+
+    with Swept() as worker, pytest.raises(WorkerError, match="taken away"):
+        worker.swing(long_film)
+
+
 def test_a_film_that_takes_too_long_here_is_not_asked_for_again(tmp_path, monkeypatch):
     class Slow(Worker):
         def swing(self, data):
