@@ -8,6 +8,10 @@
         <translation>Aktion suchen</translation>
     </message>
     <message>
+        <source>help keys commands</source>
+        <translation>hilfe tasten befehle</translation>
+    </message>
+    <message>
         <source>Open a class folder…</source>
         <translation>Klassenordner öffnen…</translation>
     </message>
@@ -52,8 +56,16 @@
         <translation>Sprache der Oberfläche: {name}</translation>
     </message>
     <message>
+        <source>settings translation</source>
+        <translation>einstellungen sprache übersetzung</translation>
+    </message>
+    <message>
         <source>Write the workbook and the mark sheet</source>
         <translation>Arbeitsmappe und Punkteliste schreiben</translation>
+    </message>
+    <message>
+        <source>export print Excel csv</source>
+        <translation>export drucken Excel csv</translation>
     </message>
     <message>
         <source>Blind marking: hide who is who, or show it</source>
@@ -68,6 +80,10 @@
         <translation>Markbench beenden</translation>
     </message>
     <message>
+        <source>quit exit end</source>
+        <translation>beenden schließen ende</translation>
+    </message>
+    <message>
         <source>Find a learner</source>
         <translation>Name suchen</translation>
     </message>
@@ -76,12 +92,48 @@
         <translation>Gewählte Person öffnen</translation>
     </message>
     <message>
+        <source>Only those changed since marked</source>
+        <translation>Nur seit der Bewertung Geänderte</translation>
+    </message>
+    <message>
+        <source>Show everybody</source>
+        <translation>Alle zeigen</translation>
+    </message>
+    <message>
+        <source>Sort again</source>
+        <translation>Neu ordnen</translation>
+    </message>
+    <message>
+        <source>Ask again for pieces of the chosen learners</source>
+        <translation>Die Gewählten noch einmal um Stücke bitten</translation>
+    </message>
+    <message>
+        <source>Copy the list of what is missing from the chosen learners</source>
+        <translation>Liste kopieren: was den Gewählten fehlt</translation>
+    </message>
+    <message>
+        <source>None chosen any more</source>
+        <translation>Auswahl aufheben</translation>
+    </message>
+    <message>
+        <source>A step back: clear the search, close what is to settle</source>
+        <translation>Ein Schritt zurück: Suche leeren, Klärung schließen</translation>
+    </message>
+    <message>
         <source>Settle whose files are whose</source>
         <translation>Zuordnung der Dateien klären</translation>
     </message>
     <message>
         <source>Only those not yet marked</source>
         <translation>Nur noch nicht Bewertete</translation>
+    </message>
+    <message>
+        <source>zoom font</source>
+        <translation>zoom schrift größe</translation>
+    </message>
+    <message>
+        <source>theme colours night</source>
+        <translation>thema farben nacht</translation>
     </message>
     <message>
         <source>Only those to look at</source>
@@ -94,10 +146,6 @@
     <message>
         <source>Only those outside the dates</source>
         <translation>Nur außerhalb der Frist</translation>
-    </message>
-    <message>
-        <source>Copy what is missing from the chosen learners</source>
-        <translation>Fehlendes der Gewählten kopieren</translation>
     </message>
     <message>
         <source>Order: most questions first</source>
@@ -142,6 +190,22 @@
     <message>
         <source>Accept all drafts</source>
         <translation>Alle Entwürfe übernehmen</translation>
+    </message>
+    <message>
+        <source>Keep this mark although its draft has changed</source>
+        <translation>Diese Bewertung behalten, obwohl ihr Entwurf sich geändert hat</translation>
+    </message>
+    <message>
+        <source>See what changed since it was marked</source>
+        <translation>Zeigen, was sich seit der Bewertung geändert hat</translation>
+    </message>
+    <message>
+        <source>Mark again what changed since it was marked</source>
+        <translation>Neu bewerten, was sich seit der Bewertung geändert hat</translation>
+    </message>
+    <message>
+        <source>Leave the mark as it is though the work changed</source>
+        <translation>Bewertung lassen, obwohl die Arbeit sich geändert hat</translation>
     </message>
     <message>
         <source>Next criterion</source>
@@ -236,70 +300,6 @@
         <translation>Ab dem nächsten Start spricht Markbench diese Sprache: {name}.</translation>
     </message>
     <message>
-        <source>your table of readings</source>
-        <translation>deine Messwerttabelle</translation>
-    </message>
-    <message>
-        <source>the photo of your set-up</source>
-        <translation>das Foto von deinem Aufbau</translation>
-    </message>
-    <message>
-        <source>the photo of you with your set-up</source>
-        <translation>das Foto von dir mit deinem Aufbau</translation>
-    </message>
-    <message>
-        <source>the video of the swings</source>
-        <translation>das Video der Schwingungen</translation>
-    </message>
-    <message>
-        <source>your report</source>
-        <translation>deinen Bericht</translation>
-    </message>
-    <message>
-        <source>a file</source>
-        <translation>eine Datei</translation>
-    </message>
-    <message>
-        <source>{most} and {last}</source>
-        <translation>{most} und {last}</translation>
-    </message>
-    <message>
-        <source>Dear {name},</source>
-        <translation>Hallo {name},</translation>
-    </message>
-    <message>
-        <source>nothing has reached me yet for “{title}”.</source>
-        <translation>zu „{title}“ ist bei mir noch nichts angekommen.</translation>
-    </message>
-    <message>
-        <source>thank you for your work on “{title}”.</source>
-        <translation>danke für deine Arbeit zu „{title}“.</translation>
-    </message>
-    <message>
-        <source>I have not found {pieces}. Could you hand it in{by}?</source>
-        <translation>Mir fehlt noch etwas; ich habe nicht gefunden: {pieces}. Kannst du das{by} nachreichen?</translation>
-    </message>
-    <message>
-        <source>I have not found {pieces}. Could you hand them in{by}?</source>
-        <translation>Mir fehlt noch einiges; ich habe nicht gefunden: {pieces}. Kannst du das alles{by} nachreichen?</translation>
-    </message>
-    <message>
-        <source>I could not make use of {pieces}. Could you hand it in again{by}?</source>
-        <translation>Damit konnte ich nichts anfangen: {pieces}. Kannst du das{by} noch einmal abgeben?</translation>
-    </message>
-    <message>
-        <source>I could not make use of {pieces}. Could you hand them in again{by}?</source>
-        <translation>Damit konnte ich nichts anfangen: {pieces}. Kannst du das alles{by} noch einmal abgeben?</translation>
-    </message>
-    <message>
-        <source>If you have sent it already, tell me the name of the file and when you sent it.</source>
-        <translation>Falls du es schon geschickt hast, nenne mir den Namen der Datei und wann du sie geschickt hast.</translation>
-    </message>
-    <message>
-        <source> by {day}</source>
-        <translation> bis {day}</translation>
-    </message>
-    <message>
         <source>Difference against mean</source>
         <translation>Differenz über Mittelwert</translation>
     </message>
@@ -340,10 +340,6 @@
         <translation>Weiteres</translation>
     </message>
     <message>
-        <source>yes</source>
-        <translation>ja</translation>
-    </message>
-    <message>
         <source>Drift of marking</source>
         <translation>Verlauf der Bewertung</translation>
     </message>
@@ -364,12 +360,108 @@
         <translation>Erste Hälfte {a}, zweite Hälfte {b} Punkte im Mittel.</translation>
     </message>
     <message>
-        <source>Dotted upright: a break longer than {m} minutes.</source>
-        <translation>Gepunktete Senkrechte: Pause von mehr als {m} Minuten.</translation>
+        <source>Done again: {what}</source>
+        <translation>Wiederholt: {what}</translation>
+    </message>
+    <message>
+        <source>Taken back: {what}</source>
+        <translation>Zurückgenommen: {what}</translation>
+    </message>
+    <message>
+        <source>mark</source>
+        <translation>Bewertung</translation>
+    </message>
+    <message>
+        <source>note</source>
+        <translation>Notiz</translation>
+    </message>
+    <message>
+        <source>reading corrected</source>
+        <translation>Messwert berichtigt</translation>
+    </message>
+    <message>
+        <source>readings typed</source>
+        <translation>Messwerte eingetippt</translation>
+    </message>
+    <message>
+        <source>columns of a table</source>
+        <translation>Spalten einer Tabelle</translation>
+    </message>
+    <message>
+        <source>agreement with an explanation</source>
+        <translation>Zustimmung zu einer Erklärung</translation>
+    </message>
+    <message>
+        <source>what a picture shows</source>
+        <translation>was ein Bild zeigt</translation>
+    </message>
+    <message>
+        <source>what becomes of a piece</source>
+        <translation>was aus einem Stück wird</translation>
+    </message>
+    <message>
+        <source>count of swings</source>
+        <translation>Zählung der Schwingungen</translation>
+    </message>
+    <message>
+        <source>whose a file is</source>
+        <translation>wessen eine Datei ist</translation>
+    </message>
+    <message>
+        <source>more time</source>
+        <translation>mehr Zeit</translation>
     </message>
     <message>
         <source>order of marking</source>
         <translation>Reihenfolge des Bewertens</translation>
+    </message>
+    <message>
+        <source>names shown or hidden</source>
+        <translation>Namen sichtbar oder verborgen</translation>
+    </message>
+    <message>
+        <source>phrase</source>
+        <translation>Textbaustein</translation>
+    </message>
+    <message>
+        <source>settled mark</source>
+        <translation>geklärte Bewertung</translation>
+    </message>
+    <message>
+        <source>adjustment</source>
+        <translation>Anpassung</translation>
+    </message>
+    <message>
+        <source>file saved</source>
+        <translation>Datei gespeichert</translation>
+    </message>
+    <message>
+        <source>last step</source>
+        <translation>letzter Schritt</translation>
+    </message>
+    <message>
+        <source>{n} min</source>
+        <translation>{n} min</translation>
+    </message>
+    <message>
+        <source>{n} h</source>
+        <translation>{n} h</translation>
+    </message>
+    <message>
+        <source>{n} days</source>
+        <translation>{n} Tage</translation>
+    </message>
+    <message>
+        <source>Dotted upright: a break longer than {m} minutes ({lengths}).</source>
+        <translation>Gepunktet senkrecht: eine Pause von mehr als {m} Minuten ({lengths}).</translation>
+    </message>
+    <message>
+        <source>marks in the order in which they were given</source>
+        <translation>Bewertungen in der Reihenfolge, in der sie gegeben wurden</translation>
+    </message>
+    <message>
+        <source>mark − draft / marks</source>
+        <translation>Bewertung − Entwurf / Punkte</translation>
     </message>
     <message>
         <source>{name}, {criterion}: {d} against the draft, {t}</source>
@@ -396,8 +488,16 @@
         <translation>{name}: {t:.1f} min, {n} Entscheidungen</translation>
     </message>
     <message>
-        <source>minutes; portfolios, longest first</source>
-        <translation>Minuten; Abgaben, längste zuerst</translation>
+        <source>portfolios, longest first</source>
+        <translation>Abgaben, längste zuerst</translation>
+    </message>
+    <message>
+        <source>portfolios, in order of marking</source>
+        <translation>Abgaben, in der Reihenfolge der Bewertung</translation>
+    </message>
+    <message>
+        <source>time / min</source>
+        <translation>Zeit / min</translation>
     </message>
     <message>
         <source>Marks by criterion</source>
@@ -552,6 +652,10 @@
         <translation>Reihenfolge des Bewertens mischen</translation>
     </message>
     <message>
+        <source>Shuffle the order of every criterion</source>
+        <translation>Reihenfolge jedes Kriteriums mischen</translation>
+    </message>
+    <message>
         <source>Open this learner&apos;s whole sheet</source>
         <translation>Ganzes Blatt dieser Person öffnen</translation>
     </message>
@@ -594,6 +698,10 @@
     <message>
         <source>Go to the learners behind it</source>
         <translation>Zu den Lernenden dahinter</translation>
+    </message>
+    <message>
+        <source>Time per portfolio: in order of marking or longest first</source>
+        <translation>Zeit je Abgabe: in der Reihenfolge der Bewertung oder längste zuerst</translation>
     </message>
     <message>
         <source>Only those late</source>
@@ -784,6 +892,10 @@
         <translation>Punkte der Stufe {n}</translation>
     </message>
     <message>
+        <source>Marks</source>
+        <translation>Punkte</translation>
+    </message>
+    <message>
         <source>What level {n} asks for</source>
         <translation>Was Stufe {n} verlangt</translation>
     </message>
@@ -923,6 +1035,294 @@
         <source>file</source>
         <translation>Datei</translation>
     </message>
+    <message>
+        <source>no readings</source>
+        <translation>keine Messwerte</translation>
+    </message>
+    <message>
+        <source>g {value} m/s²</source>
+        <translation>g {value} m/s²</translation>
+    </message>
+    <message>
+        <source>lengths {value}</source>
+        <translation>Längen {value}</translation>
+    </message>
+    <message>
+        <source>timings each {value}</source>
+        <translation>Zeiten je {value}</translation>
+    </message>
+    <message>
+        <source>timings {value}</source>
+        <translation>Zeiten {value}</translation>
+    </message>
+    <message>
+        <source>swings {value}</source>
+        <translation>Schwingungen {value}</translation>
+    </message>
+    <message>
+        <source>ratio {value}</source>
+        <translation>Verhältnis {value}</translation>
+    </message>
+    <message>
+        <source>scatter {value}</source>
+        <translation>Streuung {value}</translation>
+    </message>
+    <message>
+        <source>departing {value}</source>
+        <translation>abweichend {value}</translation>
+    </message>
+    <message>
+        <source>worked out {value} of 4</source>
+        <translation>ausgerechnet {value} von 4</translation>
+    </message>
+    <message>
+        <source>wrong {value}</source>
+        <translation>falsch {value}</translation>
+    </message>
+    <message>
+        <source>points {value}</source>
+        <translation>Punkte im Graphen {value}</translation>
+    </message>
+    <message>
+        <source>far off {value}</source>
+        <translation>weit daneben {value}</translation>
+    </message>
+    <message>
+        <source>off local g {value}</source>
+        <translation>neben örtlichem g {value}</translation>
+    </message>
+    <message>
+        <source>pieces {value}</source>
+        <translation>Stücke {value}</translation>
+    </message>
+    <message>
+        <source>even decimals</source>
+        <translation>gleiche Nachkommastellen</translation>
+    </message>
+    <message>
+        <source>uneven decimals</source>
+        <translation>ungleiche Nachkommastellen</translation>
+    </message>
+    <message>
+        <source>units in headings</source>
+        <translation>Einheiten in den Köpfen</translation>
+    </message>
+    <message>
+        <source>a unit missing</source>
+        <translation>eine Einheit fehlt</translation>
+    </message>
+    <message>
+        <source>mean</source>
+        <translation>Mittelwert</translation>
+    </message>
+    <message>
+        <source>no mean</source>
+        <translation>kein Mittelwert</translation>
+    </message>
+    <message>
+        <source>T</source>
+        <translation>T</translation>
+    </message>
+    <message>
+        <source>no T</source>
+        <translation>kein T</translation>
+    </message>
+    <message>
+        <source>T²</source>
+        <translation>T²</translation>
+    </message>
+    <message>
+        <source>no T²</source>
+        <translation>kein T²</translation>
+    </message>
+    <message>
+        <source>own g</source>
+        <translation>eigenes g</translation>
+    </message>
+    <message>
+        <source>no own g</source>
+        <translation>kein eigenes g</translation>
+    </message>
+    <message>
+        <source>worked out right</source>
+        <translation>richtig ausgerechnet</translation>
+    </message>
+    <message>
+        <source>not worked out right</source>
+        <translation>nicht richtig ausgerechnet</translation>
+    </message>
+    <message>
+        <source>short video</source>
+        <translation>kurzes Video</translation>
+    </message>
+    <message>
+        <source>A file is newer than the mark of {when}. What was marked is not known.</source>
+        <translation>Eine Datei ist neuer als die Bewertung vom {when}. Was bewertet wurde, ist nicht bekannt.</translation>
+    </message>
+    <message>
+        <source>Changed since it was marked on {when}: {parts}.</source>
+        <translation>Geändert seit der Bewertung vom {when}: {parts}.</translation>
+    </message>
+    <message>
+        <source>another table with the same readings</source>
+        <translation>andere Tabelle mit denselben Messwerten</translation>
+    </message>
+    <message>
+        <source>{n} of {of} lengths differ</source>
+        <translation>{n} von {of} Längen anders</translation>
+    </message>
+    <message>
+        <source>added</source>
+        <translation>dazugekommen</translation>
+    </message>
+    <message>
+        <source>replaced</source>
+        <translation>ersetzt</translation>
+    </message>
+    <message>
+        <source>removed</source>
+        <translation>entfernt</translation>
+    </message>
+    <message>
+        <source>Something went wrong in Markbench itself ({kind}); what was saved is safe.</source>
+        <translation>In Markbench selbst ist etwas schiefgegangen ({kind}); was gespeichert war, ist sicher.</translation>
+    </message>
+    <message>
+        <source>could not be written: the disk is full</source>
+        <translation>konnte nicht geschrieben werden: Der Datenträger ist voll</translation>
+    </message>
+    <message>
+        <source>may not be opened or written: it is locked, or not yours to write in</source>
+        <translation>darf nicht geöffnet oder geschrieben werden: gesperrt oder ohne Schreibrecht</translation>
+    </message>
+    <message>
+        <source>is not there any more, or its folder is out of reach</source>
+        <translation>ist nicht mehr da, oder der Ordner ist nicht erreichbar</translation>
+    </message>
+    <message>
+        <source>stands in the way: something of that name is there already</source>
+        <translation>steht im Weg: Unter diesem Namen gibt es schon etwas</translation>
+    </message>
+    <message>
+        <source>could not be read or written: the disk, the share or the file itself failed</source>
+        <translation>konnte nicht gelesen oder geschrieben werden: Datenträger, Netzlaufwerk oder Datei haben versagt</translation>
+    </message>
+    <message>
+        <source>adjustment of the class</source>
+        <translation>Anpassung der Klasse</translation>
+    </message>
+    <message>
+        <source>text to the learner</source>
+        <translation>Text an die Person</translation>
+    </message>
+    <message>
+        <source>last day to hand in</source>
+        <translation>letzter Abgabetag</translation>
+    </message>
+    <message>
+        <source>correction of a reading</source>
+        <translation>Berichtigung eines Messwerts</translation>
+    </message>
+    <message>
+        <source>readings typed in</source>
+        <translation>eingetippte Messwerte</translation>
+    </message>
+    <message>
+        <source>columns pointed at</source>
+        <translation>gezeigte Spalten</translation>
+    </message>
+    <message>
+        <source>whose file it is</source>
+        <translation>wessen Datei es ist</translation>
+    </message>
+    <message>
+        <source>what a file shows</source>
+        <translation>was eine Datei zeigt</translation>
+    </message>
+    <message>
+        <source>whether a file will do</source>
+        <translation>ob eine Datei genügt</translation>
+    </message>
+    <message>
+        <source>explanation agreed with</source>
+        <translation>Erklärung, der zugestimmt wurde</translation>
+    </message>
+    <message>
+        <source>sample</source>
+        <translation>Stichprobe</translation>
+    </message>
+    <message>
+        <source>taken back</source>
+        <translation>zurückgenommen</translation>
+    </message>
+    <message>
+        <source>{level} · {marks:g}</source>
+        <translation>{level} · {marks:g}</translation>
+    </message>
+    <message>
+        <source>until {day}</source>
+        <translation>bis {day}</translation>
+    </message>
+    <message>
+        <source>agrees</source>
+        <translation>stimmt zu</translation>
+    </message>
+    <message>
+        <source>asks</source>
+        <translation>fragt</translation>
+    </message>
+    <message>
+        <source>totals moved by {n:+g}</source>
+        <translation>Summen um {n:+g} verschoben</translation>
+    </message>
+    <message>
+        <source>mark again</source>
+        <translation>neu bewerten</translation>
+    </message>
+    <message>
+        <source>leave the marks</source>
+        <translation>Bewertungen lassen</translation>
+    </message>
+    <message>
+        <source>as decided then</source>
+        <translation>wie damals entschieden</translation>
+    </message>
+    <message>
+        <source>First and second marker gave the same level all {of} times.</source>
+        <translation>Erst- und Zweitkorrektur gaben alle {of} Male dieselbe Stufe.</translation>
+    </message>
+    <message>
+        <source>First and second marker gave the same level {same} times of {of}, and were never more than one level apart.</source>
+        <translation>Erst- und Zweitkorrektur gaben {same} von {of} Malen dieselbe Stufe und lagen nie mehr als eine Stufe auseinander.</translation>
+    </message>
+    <message>
+        <source>First and second marker gave the same level {same} times of {of}, and were more than one level apart {far} times.</source>
+        <translation>Erst- und Zweitkorrektur gaben {same} von {of} Malen dieselbe Stufe und lagen {far} Male mehr als eine Stufe auseinander.</translation>
+    </message>
+    <message>
+        <source>On the total, both gave the same on average.</source>
+        <translation>In der Summe gaben beide im Mittel gleich viel.</translation>
+    </message>
+    <message>
+        <source>On the total, the second marker gave {n:.1f} marks more on average.</source>
+        <translation>In der Summe gab die Zweitkorrektur im Mittel {n:.1f} Punkte mehr.</translation>
+    </message>
+    <message>
+        <source>On the total, the second marker gave {n:.1f} marks less on average.</source>
+        <translation>In der Summe gab die Zweitkorrektur im Mittel {n:.1f} Punkte weniger.</translation>
+    </message>
+    <message>
+        <source>no day</source>
+        <translation>kein Tag</translation>
+    </message>
+    <message>
+        <source>{name}: pick a day</source>
+        <translation>{name}: Tag wählen</translation>
+    </message>
+    <message>
+        <source>Back to the usual: {value}</source>
+        <translation>Zurück zum Üblichen: {value}</translation>
+    </message>
 </context>
 <context>
     <name>AboutPage</name>
@@ -994,6 +1394,10 @@
         <translation>Gemischt</translation>
     </message>
     <message>
+        <source>Shuffle all criteria</source>
+        <translation>Alle Kriterien mischen</translation>
+    </message>
+    <message>
         <source>Shuffle again</source>
         <translation>Neu mischen</translation>
     </message>
@@ -1002,8 +1406,8 @@
         <translation>Lernende</translation>
     </message>
     <message>
-        <source>Digits: a level  ·  Enter: accept and go on  ·  ↑ ↓ learner  ·  ← → criterion</source>
-        <translation>Ziffern: Stufe  ·  Enter: übernehmen und weiter  ·  ↑ ↓ Person  ·  ← → Kriterium</translation>
+        <source>Digits: a level  ·  Enter: accept and go on  ·  ↑ ↓ learner  ·  ← → criterion  ·  Alt+S: shuffle  ·  Alt+Shift+S: every criterion</source>
+        <translation>Ziffern: eine Stufe  ·  Eingabe: übernehmen und weiter  ·  ↑ ↓ Person  ·  ← → Kriterium  ·  Alt+S: mischen  ·  Alt+Umschalt+S: jedes Kriterium</translation>
     </message>
     <message>
         <source>Accept and go on</source>
@@ -1089,12 +1493,32 @@
         <translation>Noch hat niemand zwei Gesamtpunkte; über die Strenge lässt sich nichts sagen.</translation>
     </message>
     <message>
-        <source>{figures}. No adjustment is proposed: the difference is within chance, or rounds to nought.</source>
-        <translation>{figures}. Keine Anpassung wird vorgeschlagen: der Unterschied liegt im Bereich des Zufalls oder rundet auf null.</translation>
+        <source>In figures: {f}.</source>
+        <translation>In Zahlen: {f}.</translation>
     </message>
     <message>
-        <source>{figures}. An adjustment of {shift:+g} marks to the first marker&apos;s totals may be thought about. Nothing is applied by itself; learners whose marks the moderator went through are left alone.</source>
-        <translation>{figures}. Eine Anpassung der Gesamtpunkte der Erstkorrektur um {shift:+g} Punkte ist zu erwägen. Nichts geschieht von selbst; wer zweitkorrigiert ist, bleibt unberührt.</translation>
+        <source>Moving by {shift:+g} changes no grade: {why}.</source>
+        <translation>Eine Verschiebung um {shift:+g} ändert keine Note: {why}.</translation>
+    </message>
+    <message>
+        <source>the brief names no grades</source>
+        <translation>der Auftrag nennt keine Noten</translation>
+    </message>
+    <message>
+        <source>nobody is fully marked</source>
+        <translation>niemand ist vollständig bewertet</translation>
+    </message>
+    <message>
+        <source>all {of} learners were gone through one by one, and those are left alone</source>
+        <translation>alle {of} Lernenden wurden einzeln durchgesehen und bleiben unberührt</translation>
+    </message>
+    <message>
+        <source>{left} of {of} learners were gone through one by one and are left alone; the totals of the other {free} stay within their grades</source>
+        <translation>{left} von {of} Lernenden wurden einzeln durchgesehen und bleiben unberührt; die Summen der übrigen {free} bleiben in ihren Noten</translation>
+    </message>
+    <message>
+        <source>the totals of all {of} learners stay within their grades</source>
+        <translation>die Summen aller {of} Lernenden bleiben in ihren Noten</translation>
     </message>
     <message>
         <source>✓ totals moved by {n:+g}</source>
@@ -1109,12 +1533,20 @@
         <translation>✓ Punkte bleiben, wie sie sind</translation>
     </message>
     <message>
-        <source>Moving by {shift:+g} changes {n} grades:</source>
-        <translation>Eine Verschiebung um {shift:+g} ändert Noten, und zwar {n}:</translation>
+        <source>That is more than chance explains. Moving the first marker&apos;s totals by {shift:+g} may be thought about; nothing is applied by itself, and learners whose marks the moderator went through are left alone.</source>
+        <translation>Das ist mehr, als der Zufall erklärt. Über eine Verschiebung der Summen der Erstkorrektur um {shift:+g} lässt sich nachdenken; von selbst geschieht nichts, und wen die Zweitkorrektur durchgesehen hat, bleibt unberührt.</translation>
     </message>
     <message>
-        <source>Moving by {shift:+g} changes no grade.</source>
-        <translation>Eine Verschiebung um {shift:+g} ändert keine Note.</translation>
+        <source>No adjustment is proposed: it would round to no mark at all.</source>
+        <translation>Keine Anpassung wird vorgeschlagen: Gerundet wäre sie gar kein Punkt.</translation>
+    </message>
+    <message>
+        <source>No adjustment is proposed: with {n} learners, chance alone often makes as much.</source>
+        <translation>Keine Anpassung wird vorgeschlagen: Bei {n} Lernenden macht der Zufall allein oft so viel aus.</translation>
+    </message>
+    <message>
+        <source>Moving by {shift:+g} changes {n} grades:</source>
+        <translation>Eine Verschiebung um {shift:+g} ändert Noten, und zwar {n}:</translation>
     </message>
 </context>
 <context>
@@ -1142,6 +1574,10 @@
     <message>
         <source>Agreement by criterion, each with its 95 % interval</source>
         <translation>Übereinstimmung je Kriterium, jeweils mit 95-%-Intervall</translation>
+    </message>
+    <message>
+        <source>Agreement beyond chance: 1 is complete, 0 is what chance alone would give</source>
+        <translation>Übereinstimmung über den Zufall hinaus: 1 ist vollständig, 0 ist, was der Zufall allein ergäbe</translation>
     </message>
     <message>
         <source>The figures are being worked out…</source>
@@ -1351,14 +1787,33 @@
     </message>
 </context>
 <context>
+    <name>BriefNotice</name>
+    <message>
+        <source>brief.toml cannot be read</source>
+        <translation>brief.toml ist nicht lesbar</translation>
+    </message>
+    <message>
+        <source>It will be kept as “{name}” when you begin. Here, the settings start from their defaults.</source>
+        <translation>Sie wird beim Beginnen als „{name}“ aufgehoben. Die Einstellungen hier beginnen mit ihren Vorgaben.</translation>
+    </message>
+    <message>
+        <source>Leave it in its place</source>
+        <translation>An ihrem Platz lassen</translation>
+    </message>
+    <message>
+        <source>Put it aside and go on</source>
+        <translation>Beiseitelegen und weiter</translation>
+    </message>
+</context>
+<context>
     <name>BriefPage</name>
     <message>
         <source>Save and draft again</source>
         <translation>Speichern und neu entwerfen</translation>
     </message>
     <message>
-        <source>Leave it as it was</source>
-        <translation>Alles lassen, wie es war</translation>
+        <source>Back to the class</source>
+        <translation>Zurück zur Klasse</translation>
     </message>
     <message>
         <source>Marks stay as they are; the drafts follow the brief. Your comments in brief.toml are kept.</source>
@@ -1377,8 +1832,28 @@
         <translation>Aufgabenblatt…</translation>
     </message>
     <message>
-        <source>For learners, from the brief as saved:</source>
-        <translation>Für die Klasse, aus dem Auftrag wie gespeichert:</translation>
+        <source>Put it aside, save and draft again</source>
+        <translation>Beiseitelegen, speichern und neu entwerfen</translation>
+    </message>
+    <message>
+        <source>The file as it is will be kept as “{name}” beside it.</source>
+        <translation>Die Datei, wie sie ist, bleibt daneben als „{name}“ erhalten.</translation>
+    </message>
+    <message>
+        <source>Bring the changes back</source>
+        <translation>Änderungen zurückholen</translation>
+    </message>
+    <message>
+        <source>Discard the changes</source>
+        <translation>Änderungen verwerfen</translation>
+    </message>
+    <message>
+        <source>For learners, without your unsaved changes:</source>
+        <translation>Für Lernende, ohne Ihre ungespeicherten Änderungen:</translation>
+    </message>
+    <message>
+        <source>For learners:</source>
+        <translation>Für Lernende:</translation>
     </message>
 </context>
 <context>
@@ -1388,8 +1863,8 @@
         <translation>keine Messwerte</translation>
     </message>
     <message>
-        <source>draft {marks:g}</source>
-        <translation>Entwurf {marks:g}</translation>
+        <source>draft {marks:g} / {most:g}</source>
+        <translation>Entwurf {marks:g} / {most:g}</translation>
     </message>
 </context>
 <context>
@@ -1399,8 +1874,16 @@
         <translation>Kopien dieser Klasse: zu einer zurückkehren</translation>
     </message>
     <message>
+        <source>backup restore</source>
+        <translation>sicherung wiederherstellen</translation>
+    </message>
+    <message>
         <source>Remove photos and films after sign-off…</source>
         <translation>Fotos und Videos nach dem Abschluss entfernen…</translation>
+    </message>
+    <message>
+        <source>delete purge videos privacy</source>
+        <translation>löschen videos datenschutz</translation>
     </message>
     <message>
         <source>Mark under numbers: a copy without names, and its marks home</source>
@@ -1421,10 +1904,41 @@
     </message>
 </context>
 <context>
+    <name>ChangedStrip</name>
+    <message>
+        <source>See what changed</source>
+        <translation>Änderungen zeigen</translation>
+    </message>
+    <message>
+        <source>Mark again</source>
+        <translation>Neu bewerten</translation>
+    </message>
+    <message>
+        <source>The marks go back to drafts; your texts stay.</source>
+        <translation>Die Bewertungen werden wieder Entwürfe; Ihre Texte bleiben.</translation>
+    </message>
+    <message>
+        <source>Leave the mark as it is</source>
+        <translation>Bewertung so lassen</translation>
+    </message>
+    <message>
+        <source>This concerns {n} of {of} marks.</source>
+        <translation>Das betrifft {n} von {of} Bewertungen.</translation>
+    </message>
+    <message>
+        <source>The marks are signed off and stand.</source>
+        <translation>Die Bewertungen sind unterschrieben und gelten.</translation>
+    </message>
+</context>
+<context>
     <name>ChangesModel</name>
     <message>
         <source>earlier: L / cm</source>
         <translation>früher: L / cm</translation>
+    </message>
+    <message>
+        <source>when marked: L / cm</source>
+        <translation>bei der Bewertung: L / cm</translation>
     </message>
     <message>
         <source>now: L / cm</source>
@@ -1471,6 +1985,92 @@
     </message>
 </context>
 <context>
+    <name>ChosenStrip</name>
+    <message>
+        <source>Ask again for…</source>
+        <translation>Noch einmal bitten um…</translation>
+    </message>
+    <message>
+        <source>Ask again for pieces of the chosen learners</source>
+        <translation>Die Gewählten noch einmal um Stücke bitten</translation>
+    </message>
+    <message>
+        <source>Copy the list</source>
+        <translation>Liste kopieren</translation>
+    </message>
+    <message>
+        <source>Copy the list of what is missing from the chosen learners</source>
+        <translation>Liste kopieren: was den Gewählten fehlt</translation>
+    </message>
+    <message>
+        <source>None</source>
+        <translation>Keine</translation>
+    </message>
+    <message>
+        <source>None chosen any more</source>
+        <translation>Auswahl aufheben</translation>
+    </message>
+    <message>
+        <source>{n} chosen:</source>
+        <translation>{n} gewählt:</translation>
+    </message>
+</context>
+<context>
+    <name>ClashRow</name>
+    <message>
+        <source>{criterion}: {one} gave {a}, {other} gave {b}</source>
+        <translation>{criterion}: {one} gab {a}, {other} gab {b}</translation>
+    </message>
+    <message>
+        <source>Kept as first and second mark, {basis}.</source>
+        <translation>Als erste und zweite Bewertung behalten, {basis}.</translation>
+    </message>
+    <message>
+        <source>gone</source>
+        <translation>weg</translation>
+    </message>
+    <message>
+        <source>{about}: {who} decided on a first mark of {was:g}, now {now}.</source>
+        <translation>{about}: {who} entschied bei einer ersten Bewertung von {was:g}, jetzt {now}.</translation>
+    </message>
+    <message>
+        <source>{about}: decided twice by {one}; the later decision holds.</source>
+        <translation>{about}: von {one} zweimal entschieden; das Spätere gilt.</translation>
+    </message>
+    <message>
+        <source>{about}: {one} and {other} differ; the later decision holds.</source>
+        <translation>{about}: {one} und {other} sind verschieden; das Spätere gilt.</translation>
+    </message>
+    <message>
+        <source>Whose mark is the first…</source>
+        <translation>Wessen Bewertung die erste ist…</translation>
+    </message>
+    <message>
+        <source>Whose mark is the first: {c}</source>
+        <translation>Wessen Bewertung die erste ist: {c}</translation>
+    </message>
+    <message>
+        <source>Look</source>
+        <translation>Ansehen</translation>
+    </message>
+    <message>
+        <source>Look at the work: {c}</source>
+        <translation>Arbeit ansehen: {c}</translation>
+    </message>
+    <message>
+        <source>{what} ({who}, {when})</source>
+        <translation>{what} ({who}, {when})</translation>
+    </message>
+    <message>
+        <source>{who} shall be the first marker of {learner}, because:</source>
+        <translation>{who} soll als Erstkorrektur von {learner} gelten, weil:</translation>
+    </message>
+    <message>
+        <source>Whose mark is the first</source>
+        <translation>Wessen Bewertung die erste ist</translation>
+    </message>
+</context>
+<context>
     <name>ClassGrid</name>
     <message>
         <source>The class</source>
@@ -1479,6 +2079,10 @@
 </context>
 <context>
     <name>ClassModel</name>
+    <message>
+        <source>changed since it was marked</source>
+        <translation>seit der Bewertung geändert</translation>
+    </message>
     <message>
         <source>missing: {pieces}</source>
         <translation>es fehlt: {pieces}</translation>
@@ -1535,6 +2139,58 @@
         <translation>Außer Frist</translation>
     </message>
     <message>
+        <source>≠ Changed</source>
+        <translation>≠ Geändert</translation>
+    </message>
+    <message>
+        <source>Changed since marked</source>
+        <translation>Seit der Bewertung geändert</translation>
+    </message>
+    <message>
+        <source>also in Pictures and for the next learner</source>
+        <translation>auch unter Bilder und für die nächste Person</translation>
+    </message>
+    <message>
+        <source>Show everybody</source>
+        <translation>Alle zeigen</translation>
+    </message>
+    <message>
+        <source>Sort again</source>
+        <translation>Neu ordnen</translation>
+    </message>
+    <message>
+        <source>The cards keep their places until you ask.</source>
+        <translation>Die Karten behalten ihre Plätze, bis Sie es wünschen.</translation>
+    </message>
+    <message>
+        <source>Choose another folder…</source>
+        <translation>Anderen Ordner wählen…</translation>
+    </message>
+    <message>
+        <source>There is no learner in this folder. A class folder holds a folder for each learner, or files with their names, or one sheet for all; a class list may lie beside them.</source>
+        <translation>In diesem Ordner ist niemand. Ein Klassenordner enthält einen Ordner für jede Person, Dateien mit ihren Namen oder ein Blatt für alle; eine Klassenliste kann daneben liegen.</translation>
+    </message>
+    <message>
+        <source>To settle</source>
+        <translation>Zu klären</translation>
+    </message>
+    <message>
+        <source>Close</source>
+        <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>Close what is to settle</source>
+        <translation>Klärung schließen</translation>
+    </message>
+    <message>
+        <source>✓ list copied: {n} with something missing</source>
+        <translation>✓ Liste kopiert: {n} mit Fehlendem</translation>
+    </message>
+    <message>
+        <source>Nothing to copy: nothing is missing.</source>
+        <translation>Nichts zu kopieren: Es fehlt nichts.</translation>
+    </message>
+    <message>
         <source>Order</source>
         <translation>Reihenfolge</translation>
     </message>
@@ -1579,32 +2235,32 @@
         <translation>{n} von {of} Lernenden</translation>
     </message>
     <message>
+        <source>1 learner</source>
+        <translation>1 Person</translation>
+    </message>
+    <message>
         <source>{n} marked</source>
         <translation>{n} bewertet</translation>
+    </message>
+    <message>
+        <source>Nobody is found by “{text}”.</source>
+        <translation>Zu „{text}“ ist niemand zu finden.</translation>
+    </message>
+    <message>
+        <source>The search and the filters together leave nobody.</source>
+        <translation>Suche und Filter zusammen lassen niemanden übrig.</translation>
     </message>
     <message>
         <source>To settle: {n}</source>
         <translation>Zu klären: {n}</translation>
     </message>
     <message>
+        <source>Set aside: {n}</source>
+        <translation>Beiseite: {n}</translation>
+    </message>
+    <message>
         <source>Graphs: T² to {t:.1f} s² against L to {l:.0f} cm; grey line: the class</source>
         <translation>Graphen: T² bis {t:.1f} s² über L bis {l:.0f} cm; graue Linie: die Klasse</translation>
-    </message>
-    <message>
-        <source>look before marking</source>
-        <translation>vor dem Bewerten ansehen</translation>
-    </message>
-    <message>
-        <source>ask the learner</source>
-        <translation>nachfragen</translation>
-    </message>
-    <message>
-        <source>worth knowing</source>
-        <translation>zur Kenntnis</translation>
-    </message>
-    <message>
-        <source>struck: missing</source>
-        <translation>durchgestrichen: fehlt</translation>
     </message>
 </context>
 <context>
@@ -1692,6 +2348,10 @@
         <translation>{n} von {of} Lernenden</translation>
     </message>
     <message>
+        <source>as on the class page</source>
+        <translation>wie auf der Seite der Klasse</translation>
+    </message>
+    <message>
         <source>set-up photo</source>
         <translation>Aufbaufoto</translation>
     </message>
@@ -1709,9 +2369,17 @@
     </message>
 </context>
 <context>
+    <name>CriteriaList</name>
+    <message>
+        <source>Criteria</source>
+        <translation>Kriterien</translation>
+    </message>
+</context>
+<context>
     <name>CriterionCard</name>
     <message>
         <source>Text to the learner: {c}</source>
+        <extracomment>Whether a draft is accepted here; a page with a button of its own says no.</extracomment>
         <translation>Rückmeldung: {c}</translation>
     </message>
     <message>
@@ -1725,6 +2393,15 @@
     <message>
         <source>Private note, never sent</source>
         <translation>Private Notiz, wird nie verschickt</translation>
+    </message>
+    <message>
+        <source>Take the draft</source>
+        <extracomment>Where Escape goes from what one writes in. Says that the draft has changed since the mark was given.</extracomment>
+        <translation>Entwurf nehmen</translation>
+    </message>
+    <message>
+        <source>Keep the mark</source>
+        <translation>Bewertung behalten</translation>
     </message>
     <message>
         <source>Accept draft</source>
@@ -1743,6 +2420,14 @@
         <translation>{c}: {level}, {marks:g} Punkte</translation>
     </message>
     <message>
+        <source>Take {level}</source>
+        <translation>{level} nehmen</translation>
+    </message>
+    <message>
+        <source>Keep {level}</source>
+        <translation>{level} behalten</translation>
+    </message>
+    <message>
         <source>No draft</source>
         <translation>Kein Entwurf</translation>
     </message>
@@ -1757,6 +2442,22 @@
     <message>
         <source>✓ marked by {who}, {when}</source>
         <translation>✓ bewertet: {who}, {when}</translation>
+    </message>
+    <message>
+        <source>marked by {who}, {when}</source>
+        <translation>bewertet von {who}, {when}</translation>
+    </message>
+    <message>
+        <source>▲ Readings corrected since; the draft would now be {level}.</source>
+        <translation>▲ Messwerte seither berichtigt; der Entwurf wäre jetzt {level}.</translation>
+    </message>
+    <message>
+        <source>▲ Explanation agreed since; the draft would now be {level}.</source>
+        <translation>▲ Erklärung seither angenommen; der Entwurf wäre jetzt {level}.</translation>
+    </message>
+    <message>
+        <source>▲ The draft has changed since; it would now be {level}.</source>
+        <translation>▲ Der Entwurf hat sich seither geändert; er wäre jetzt {level}.</translation>
     </message>
 </context>
 <context>
@@ -1803,6 +2504,10 @@
         <source>Everything that can be done here</source>
         <translation>Alles, was hier möglich ist</translation>
     </message>
+    <message>
+        <source>Nothing here by these words; fewer may find it.</source>
+        <translation>Hier nichts mit diesen Wörtern; mit weniger findet es sich vielleicht.</translation>
+    </message>
 </context>
 <context>
     <name>Desk</name>
@@ -1810,6 +2515,10 @@
         <source>Portfolio {n}</source>
         <extracomment>The session itself, with names: for what is written out.</extracomment>
         <translation>Abgabe {n}</translation>
+    </message>
+    <message>
+        <source>Signed off {when}. Reopen: Moderation</source>
+        <translation>Unterschrieben {when}. Wieder öffnen: Zweitkorrektur</translation>
     </message>
     <message>
         <source>Changes kept here until they can be saved: {n}.</source>
@@ -1827,8 +2536,16 @@
         <translation>Auftrag der Klasse ändern</translation>
     </message>
     <message>
+        <source>settings brief dates deadline grades place</source>
+        <translation>einstellungen auftrag termine frist noten ort</translation>
+    </message>
+    <message>
         <source>Write the rubric</source>
         <translation>Bewertungsraster bearbeiten</translation>
+    </message>
+    <message>
+        <source>criteria levels edit</source>
+        <translation>kriterien stufen bearbeiten</translation>
     </message>
     <message>
         <source>Your phrases</source>
@@ -1843,8 +2560,16 @@
         <translation>Messwerttabelle für die Klasse schreiben…</translation>
     </message>
     <message>
+        <source>template form spreadsheet</source>
+        <translation>vorlage formular tabellenblatt</translation>
+    </message>
+    <message>
         <source>Write a task sheet for learners…</source>
         <translation>Aufgabenblatt für die Klasse schreiben…</translation>
+    </message>
+    <message>
+        <source>print handout pdf instructions</source>
+        <translation>drucken handzettel pdf anleitung</translation>
     </message>
     <message>
         <source>Table of readings</source>
@@ -1979,14 +2704,6 @@
 <context>
     <name>ExplanationPanel</name>
     <message>
-        <source>What the numbers speak for</source>
-        <translation>Wofür die Zahlen sprechen</translation>
-    </message>
-    <message>
-        <source>mended, g would be {value}</source>
-        <translation>behoben wäre g = {value}</translation>
-    </message>
-    <message>
         <source>✓ Agreed</source>
         <translation>✓ Bestätigt</translation>
     </message>
@@ -1998,6 +2715,26 @@
         <source>Two different lengths with timings are needed.</source>
         <extracomment>What stands here where there is nothing to weigh.</extracomment>
         <translation>Nötig sind zwei verschiedene Längen mit Zeiten.</translation>
+    </message>
+    <message>
+        <source>Likely explanations</source>
+        <translation>Wahrscheinliche Erklärungen</translation>
+    </message>
+    <message>
+        <source>put right, g would be {value}</source>
+        <translation>berichtigt wäre g {value}</translation>
+    </message>
+    <message>
+        <source>It counts under Findings, among what to teach again.</source>
+        <translation>Sie zählt unter Befunde, bei dem, was noch einmal dran sein sollte.</translation>
+    </message>
+    <message>
+        <source>Questions it answers: {n}.</source>
+        <translation>Fragen, die sie beantwortet: {n}.</translation>
+    </message>
+    <message>
+        <source>The learner reads of it under “{criterion}”.</source>
+        <translation>Die Person liest davon unter „{criterion}“.</translation>
     </message>
     <message>
         <source>best estimate {value}</source>
@@ -2029,6 +2766,10 @@
     <message>
         <source>; reads easily from about {age:.0f} years</source>
         <translation>; leicht lesbar ab etwa {age:.0f} Jahren</translation>
+    </message>
+    <message>
+        <source>Struck: no longer true of these readings, and not sent.</source>
+        <translation>Durchgestrichen: trifft auf diese Messwerte nicht mehr zu und wird nicht verschickt.</translation>
     </message>
     <message>
         <source>≈ To check (Alt+C): {words}</source>
@@ -2162,8 +2903,12 @@
         <translation>Übliche Streuung einer Handstoppung, in Sekunden.</translation>
     </message>
     <message>
-        <source>How far from the local g still counts as close (0.05 is 5 %).</source>
-        <translation>Welche Abweichung vom örtlichen g noch als nah gilt (0.05 sind 5 %).</translation>
+        <source>How far from the local g still counts as close.</source>
+        <translation>Wie weit neben dem örtlichen g noch als nah gilt.</translation>
+    </message>
+    <message>
+        <source>yes</source>
+        <translation>ja</translation>
     </message>
     <message>
         <source>How far the learner&apos;s own value may differ from ours beyond rounding.</source>
@@ -2192,10 +2937,6 @@
     <message>
         <source>report</source>
         <translation>Bericht</translation>
-    </message>
-    <message>
-        <source>year-month-day</source>
-        <translation>Jahr-Monat-Tag</translation>
     </message>
     <message>
         <source>not given</source>
@@ -2287,16 +3028,24 @@
         <translation>bei keinem ehrlichen Lernenden der Probeklassen gesehen</translation>
     </message>
     <message>
-        <source>most honest learners would look like this</source>
-        <translation>bei ehrlicher Arbeit sähe es meist auch so aus</translation>
+        <source>most honest learners are asked this</source>
+        <translation>so wird auch bei ehrlicher Arbeit meist gefragt</translation>
     </message>
     <message>
-        <source>about {n} honest learners in 100 would look like this</source>
-        <translation>auch bei ehrlicher Arbeit sähe es etwa in {n} von 100 Fällen so aus</translation>
+        <source>about {n} honest learners in 100 are asked this</source>
+        <translation>so wird auch bei ehrlicher Arbeit etwa in {n} von 100 Fällen gefragt</translation>
     </message>
     <message>
-        <source>about 1 honest learner in {n} would look like this</source>
-        <translation>auch bei ehrlicher Arbeit sähe es etwa einmal in {n} Fällen so aus</translation>
+        <source>about 1 honest learner in {n} is asked this</source>
+        <translation>so wird auch bei ehrlicher Arbeit etwa einmal in {n} Fällen gefragt</translation>
+    </message>
+    <message>
+        <source>An explanation fits better than ordinary scatter: {slip}.</source>
+        <translation>Eine Erklärung passt besser als gewöhnliche Streuung: {slip}.</translation>
+    </message>
+    <message>
+        <source>✓ Explained, as agreed: {slip}</source>
+        <translation>✓ Erklärt, wie zugestimmt: {slip}</translation>
     </message>
 </context>
 <context>
@@ -2306,20 +3055,20 @@
         <translation>Keine Fragen.</translation>
     </message>
     <message>
-        <source>Questions the work puts: {n}</source>
-        <translation>Fragen an die Arbeit: {n}</translation>
+        <source>Questions about this work: {n}</source>
+        <translation>Fragen zu dieser Arbeit: {n}</translation>
     </message>
     <message>
-        <source>Questions</source>
-        <translation>Fragen</translation>
+        <source>Questions about this work: {n} open, {explained} explained</source>
+        <translation>Fragen zu dieser Arbeit: {n} offen, {explained} erklärt</translation>
+    </message>
+    <message>
+        <source>Questions about this work</source>
+        <translation>Fragen zu dieser Arbeit</translation>
     </message>
 </context>
 <context>
     <name>FoundPage</name>
-    <message>
-        <source>Table, set-up, learner, video; struck out: not there</source>
-        <translation>Tabelle, Aufbau, Person, Video; durchgestrichen: nicht da</translation>
-    </message>
     <message>
         <source>learners</source>
         <translation>Lernende</translation>
@@ -2337,8 +3086,44 @@
         <translation>Messwerttabelle verstanden</translation>
     </message>
     <message>
+        <source>Choose a learner to see the files, and why they are taken for theirs.</source>
+        <translation>Wählen Sie eine Person, um ihre Dateien zu sehen, und warum sie ihr zugeordnet sind.</translation>
+    </message>
+    <message>
+        <source>struck: not there</source>
+        <translation>durchgestrichen: nicht da</translation>
+    </message>
+    <message>
+        <source>Could not be opened</source>
+        <translation>Ließ sich nicht öffnen</translation>
+    </message>
+    <message>
+        <source>Fits nobody</source>
+        <translation>Passt zu niemandem</translation>
+    </message>
+    <message>
+        <source>and {n} more</source>
+        <translation>und {n} weitere</translation>
+    </message>
+    <message>
+        <source>Say whose it is</source>
+        <translation>Sagen, wessen sie ist</translation>
+    </message>
+    <message>
+        <source>Say whose they are</source>
+        <translation>Sagen, wessen sie sind</translation>
+    </message>
+    <message>
         <source>tables of readings understood</source>
         <translation>Messwerttabellen verstanden</translation>
+    </message>
+    <message>
+        <source>of {n} tables of readings understood</source>
+        <translation>von {n} Messwerttabellen verstanden</translation>
+    </message>
+    <message>
+        <source>of 1 table of readings understood</source>
+        <translation>von 1 Messwerttabelle verstanden</translation>
     </message>
     <message>
         <source>photos</source>
@@ -2380,6 +3165,14 @@
         <source>file that fits nobody</source>
         <translation>Datei, die zu niemandem passt</translation>
     </message>
+    <message>
+        <source>file set aside as nobody&apos;s</source>
+        <translation>Datei beiseitegelegt als niemandes</translation>
+    </message>
+    <message>
+        <source>files set aside as nobody&apos;s</source>
+        <translation>Dateien beiseitegelegt als niemandes</translation>
+    </message>
 </context>
 <context>
     <name>GraphPanel</name>
@@ -2394,6 +3187,10 @@
     <message>
         <source>Save the graph as a picture</source>
         <translation>Graph als Bild speichern</translation>
+    </message>
+    <message>
+        <source>There are no readings to draw.</source>
+        <translation>Es gibt keine Messwerte zu zeichnen.</translation>
     </message>
 </context>
 <context>
@@ -2451,12 +3248,20 @@
         <translation>▲ 1 Tag zu spät</translation>
     </message>
     <message>
+        <source>≠ changed since marked</source>
+        <translation>≠ seit der Bewertung geändert</translation>
+    </message>
+    <message>
         <source>↻ newer than its mark</source>
         <translation>↻ neuer als die Bewertung</translation>
     </message>
     <message>
         <source>↻ handed in again</source>
         <translation>↻ erneut abgegeben</translation>
+    </message>
+    <message>
+        <source>✗ does not open: {pieces}</source>
+        <translation>✗ öffnet nicht: {pieces}</translation>
     </message>
     <message>
         <source>✗ wanted again: {pieces}</source>
@@ -2530,6 +3335,10 @@
         <translation>Verlängert</translation>
     </message>
     <message>
+        <source>Changed since marked</source>
+        <translation>Seit der Bewertung geändert</translation>
+    </message>
+    <message>
         <source>What to ask for</source>
         <translation>Was erbeten wird</translation>
     </message>
@@ -2554,8 +3363,8 @@
         <translation>Frist bis dahin geben</translation>
     </message>
     <message>
-        <source>No extension</source>
-        <translation>Keine Verlängerung</translation>
+        <source>Take the extension back</source>
+        <translation>Verlängerung zurücknehmen</translation>
     </message>
     <message>
         <source>Hand-ins</source>
@@ -2646,6 +3455,76 @@
     </message>
 </context>
 <context>
+    <name>LearnerFiles</name>
+    <message>
+        <source>‹ All that was found</source>
+        <translation>‹ Alles Gefundene</translation>
+    </message>
+    <message>
+        <source>No file was found.</source>
+        <translation>Keine Datei gefunden.</translation>
+    </message>
+    <message>
+        <source>A later one of the same kind is used; this one is kept.</source>
+        <translation>Eine spätere gleicher Art wird verwendet; diese bleibt erhalten.</translation>
+    </message>
+    <message>
+        <source>Somebody else&apos;s</source>
+        <translation>Von jemand anderem</translation>
+    </message>
+    <message>
+        <source>Table of readings</source>
+        <translation>Messwerttabelle</translation>
+    </message>
+    <message>
+        <source>Photo of the set-up</source>
+        <translation>Foto vom Aufbau</translation>
+    </message>
+    <message>
+        <source>Selfie</source>
+        <translation>Selfie</translation>
+    </message>
+    <message>
+        <source>Photo</source>
+        <translation>Foto</translation>
+    </message>
+    <message>
+        <source>Video</source>
+        <translation>Video</translation>
+    </message>
+    <message>
+        <source>Report</source>
+        <translation>Bericht</translation>
+    </message>
+    <message>
+        <source>File</source>
+        <translation>Datei</translation>
+    </message>
+</context>
+<context>
+    <name>Legend</name>
+    <message>
+        <source>look before marking</source>
+        <translation>vor dem Bewerten ansehen</translation>
+    </message>
+    <message>
+        <source>ask the learner</source>
+        <translation>nachfragen</translation>
+    </message>
+    <message>
+        <source>worth knowing</source>
+        <translation>zur Kenntnis</translation>
+    </message>
+    <message>
+        <source>struck: missing</source>
+        <translation>durchgestrichen: fehlt</translation>
+    </message>
+    <message>
+        <source>changed since marked</source>
+        <translation>seit der Bewertung geändert</translation>
+    </message>
+</context>
+<context>
     <name>MarkingMargin</name>
     <message>
         <source>Marking</source>
@@ -2678,6 +3557,10 @@
     <message>
         <source>{n} of {of} marked</source>
         <translation>{n} von {of} bewertet</translation>
+    </message>
+    <message>
+        <source>{state}, look again</source>
+        <translation>{state}, bitte noch einmal ansehen</translation>
     </message>
     <message>
         <source>✓ signed off</source>
@@ -2778,6 +3661,10 @@
         <translation>Noch offene Dateien: {n}. Was Sie offen lassen, lässt sich später in der Klasse klären.</translation>
     </message>
     <message>
+        <source>Nothing is left to settle; set aside as nobody&apos;s: {n}.</source>
+        <translation>Nichts ist mehr zu klären; als niemandes beiseitegelegt: {n}.</translation>
+    </message>
+    <message>
         <source>Every file has its owner.</source>
         <translation>Jede Datei ist zugeordnet.</translation>
     </message>
@@ -2792,6 +3679,65 @@
     <message>
         <source>Begin marking</source>
         <translation>Bewertung beginnen</translation>
+    </message>
+    <message>
+        <source>First say what is to become of brief.toml.</source>
+        <translation>Sagen Sie zuerst, was aus brief.toml werden soll.</translation>
+    </message>
+    <message>
+        <source>Give up this new class?</source>
+        <translation>Diese neue Klasse abbrechen?</translation>
+    </message>
+    <message>
+        <source>What you settled and filled in is not kept. The folder is as it was.</source>
+        <translation>Was Sie geklärt und ausgefüllt haben, bleibt nicht erhalten. Der Ordner ist, wie er war.</translation>
+    </message>
+    <message>
+        <source>Go on</source>
+        <translation>Weitermachen</translation>
+    </message>
+</context>
+<context>
+    <name>NoWorkNotice</name>
+    <message>
+        <source>Choose another folder…</source>
+        <translation>Anderen Ordner wählen…</translation>
+    </message>
+    <message>
+        <source>Look again</source>
+        <translation>Noch einmal nachsehen</translation>
+    </message>
+    <message>
+        <source>A class folder holds what the class handed in:</source>
+        <translation>Ein Klassenordner enthält, was die Klasse abgegeben hat:</translation>
+    </message>
+    <message>
+        <source>–  a folder or a zip file for each learner, with the name on it,</source>
+        <translation>–  einen Ordner oder eine Zip-Datei für jede Person, mit ihrem Namen,</translation>
+    </message>
+    <message>
+        <source>–  or files with the learners&apos; names,</source>
+        <translation>–  oder Dateien mit den Namen der Lernenden,</translation>
+    </message>
+    <message>
+        <source>–  or one sheet with a row for each learner.</source>
+        <translation>–  oder ein Blatt mit einer Zeile für jede Person.</translation>
+    </message>
+    <message>
+        <source>A class list (id, name) may lie beside them.</source>
+        <translation>Eine Klassenliste (Kennung, Name) kann daneben liegen.</translation>
+    </message>
+    <message>
+        <source>No work was found here.</source>
+        <translation>Hier wurde keine Arbeit gefunden.</translation>
+    </message>
+    <message>
+        <source>Files were found, but no learner.</source>
+        <translation>Dateien wurden gefunden, aber niemand, zu dem sie gehören.</translation>
+    </message>
+    <message>
+        <source>No table, photo, film or report was found that is of use.</source>
+        <translation>Keine brauchbare Tabelle, kein Foto, Video oder Bericht wurde gefunden.</translation>
     </message>
 </context>
 <context>
@@ -2824,32 +3770,8 @@
         <translation>Übernommen: {n} Einträge neu, {known} schon bekannt, {d} doppelte Bewertungen, {c} Widersprüche</translation>
     </message>
     <message>
-        <source>Look</source>
-        <translation>Ansehen</translation>
-    </message>
-    <message>
-        <source>Look at the work: {c}</source>
-        <translation>Arbeit ansehen: {c}</translation>
-    </message>
-    <message>
-        <source>Whose mark is the first…</source>
-        <translation>Wessen Bewertung die erste ist…</translation>
-    </message>
-    <message>
-        <source>Whose mark is the first: {c}</source>
-        <translation>Wessen Bewertung die erste ist: {c}</translation>
-    </message>
-    <message>
-        <source>As {who} decided</source>
-        <translation>Wie von {who} entschieden</translation>
-    </message>
-    <message>
-        <source>{who} shall be the first marker of {learner}, because:</source>
-        <translation>{who} soll als Erstkorrektur von {learner} gelten, weil:</translation>
-    </message>
-    <message>
-        <source>Whose mark is the first</source>
-        <translation>Wessen Bewertung die erste ist</translation>
+        <source>{n} changed again by the same person: the later holds</source>
+        <translation>{n} von derselben Person noch einmal geändert: Das Spätere gilt</translation>
     </message>
 </context>
 <context>
@@ -2961,6 +3883,10 @@
 <context>
     <name>OverviewPage</name>
     <message>
+        <source>In order of marking</source>
+        <translation>In der Reihenfolge der Bewertung</translation>
+    </message>
+    <message>
         <source>Learners behind it; Enter opens</source>
         <translation>Lernende dahinter; Enter öffnet</translation>
     </message>
@@ -3038,6 +3964,18 @@
     <message>
         <source>Text</source>
         <translation>Text</translation>
+    </message>
+    <message>
+        <source>Choose a column, then say what it holds: lengths and timings are needed.</source>
+        <translation>Wählen Sie eine Spalte und sagen Sie, was darin steht: Längen und Zeiten werden gebraucht.</translation>
+    </message>
+    <message>
+        <source>Choose a row, then say what it holds: lengths and timings are needed.</source>
+        <translation>Wählen Sie eine Zeile und sagen Sie, was darin steht: Längen und Zeiten werden gebraucht.</translation>
+    </message>
+    <message>
+        <source>So the program reads it now. Change what a column holds, or a unit.</source>
+        <translation>So liest das Programm sie jetzt. Ändern Sie, was eine Spalte enthält, oder eine Einheit.</translation>
     </message>
 </context>
 <context>
@@ -3160,6 +4098,36 @@
     <message>
         <source>✓ written: {file}. Send this file to the first marker.</source>
         <translation>✓ geschrieben: {file}. Schicken Sie diese Datei an die Erstkorrektur.</translation>
+    </message>
+</context>
+<context>
+    <name>Peep</name>
+    <message>
+        <source>Look inside</source>
+        <translation>Hineinsehen</translation>
+    </message>
+    <message>
+        <source>It cannot be shown here.</source>
+        <translation>Hier lässt sie sich nicht zeigen.</translation>
+    </message>
+    <message>
+        <source>It is empty.</source>
+        <translation>Sie ist leer.</translation>
+    </message>
+</context>
+<context>
+    <name>Pending</name>
+    <message>
+        <source>● Brief not saved</source>
+        <translation>● Auftrag ungespeichert</translation>
+    </message>
+    <message>
+        <source>● Rubric not saved</source>
+        <translation>● Raster ungespeichert</translation>
+    </message>
+    <message>
+        <source>What you typed is kept while the class is open. Go back to it.</source>
+        <translation>Was Sie eingegeben haben, bleibt, solange die Klasse offen ist. Zurück dorthin.</translation>
     </message>
 </context>
 <context>
@@ -3322,9 +4290,29 @@
         <source>  ·  read as {understood}</source>
         <translation>  ·  gelesen als {understood}</translation>
     </message>
+    <message>
+        <source>Choose a timing in the table first: it is then left out.</source>
+        <translation>Wählen Sie zuerst eine Zeit in der Tabelle: Sie wird dann weggelassen.</translation>
+    </message>
+    <message>
+        <source>No explanation here moves the readings: nothing to show.</source>
+        <translation>Keine Erklärung hier verschiebt die Messwerte: nichts zu zeigen.</translation>
+    </message>
+    <message>
+        <source>There is no explanation here to agree with.</source>
+        <translation>Hier gibt es keine Erklärung, der zuzustimmen wäre.</translation>
+    </message>
+    <message>
+        <source>“{criterion}” has {n} levels: there is no level {wanted}.</source>
+        <translation>„{criterion}“ hat {n} Stufen: Eine Stufe {wanted} gibt es nicht.</translation>
+    </message>
 </context>
 <context>
     <name>PreviewPanel</name>
+    <message>
+        <source>Not right yet: this is how it was before.</source>
+        <translation>Noch nicht richtig: So war es vorher.</translation>
+    </message>
     <message>
         <source>Learner whose sentences are shown</source>
         <translation>Person, deren Sätze gezeigt werden</translation>
@@ -3358,12 +4346,20 @@
         <translation>Bei niemandem ändert sich die Stufe.</translation>
     </message>
     <message>
-        <source>none</source>
-        <translation>keine</translation>
+        <source>Fewer names</source>
+        <translation>Weniger Namen</translation>
     </message>
     <message>
-        <source>and {n} more</source>
-        <translation>und {n} weitere</translation>
+        <source>All names</source>
+        <translation>Alle Namen</translation>
+    </message>
+    <message>
+        <source>{names} and {n} more</source>
+        <translation>{names} und {n} weitere</translation>
+    </message>
+    <message>
+        <source>none</source>
+        <translation>keine</translation>
     </message>
     <message>
         <source>Nothing is said to this learner here.</source>
@@ -3643,6 +4639,34 @@
         <source>{n} of {of} learners have all four pieces</source>
         <translation>{n} von {of} Lernenden haben alle vier Stücke</translation>
     </message>
+    <message>
+        <source>table</source>
+        <translation>Tabelle</translation>
+    </message>
+    <message>
+        <source>set-up</source>
+        <translation>Aufbau</translation>
+    </message>
+    <message>
+        <source>selfie</source>
+        <translation>Selfie</translation>
+    </message>
+    <message>
+        <source>video</source>
+        <translation>Video</translation>
+    </message>
+    <message>
+        <source>file</source>
+        <translation>Datei</translation>
+    </message>
+    <message>
+        <source>{name}: all four pieces</source>
+        <translation>{name}: alle vier Stücke</translation>
+    </message>
+    <message>
+        <source>{name}, not there: {pieces}</source>
+        <translation>{name}, nicht da: {pieces}</translation>
+    </message>
 </context>
 <context>
     <name>RubricChooser</name>
@@ -3690,6 +4714,10 @@ ist nicht verwendbar</translation>
         <translation>Titel des Rasters</translation>
     </message>
     <message>
+        <source>Save</source>
+        <translation>Speichern</translation>
+    </message>
+    <message>
         <source>Criteria</source>
         <translation>Kriterien</translation>
     </message>
@@ -3700,10 +4728,6 @@ ist nicht verwendbar</translation>
     <message>
         <source>use it for this class</source>
         <translation>für diese Klasse verwenden</translation>
-    </message>
-    <message>
-        <source>Save in the class folder</source>
-        <translation>Im Klassenordner speichern</translation>
     </message>
     <message>
         <source>What this class would get</source>
@@ -3734,12 +4758,28 @@ ist nicht verwendbar</translation>
         <translation>Wiederherstellen</translation>
     </message>
     <message>
+        <source>Discard the changes</source>
+        <translation>Änderungen verwerfen</translation>
+    </message>
+    <message>
+        <source>Undo brings them back.</source>
+        <translation>Rückgängig holt sie zurück.</translation>
+    </message>
+    <message>
+        <source>Back to the class</source>
+        <translation>Zurück zur Klasse</translation>
+    </message>
+    <message>
         <source>Save as</source>
         <translation>Speichern als</translation>
     </message>
     <message>
-        <source>Leave it as it was</source>
-        <translation>Alles lassen, wie es war</translation>
+        <source>The class folder has a rubric “{name}”: yours takes its place.</source>
+        <translation>Im Klassenordner liegt ein Raster „{name}“: Ihres tritt an seine Stelle.</translation>
+    </message>
+    <message>
+        <source>“{name}” is the name of a rubric that comes along: for this class, yours takes its place.</source>
+        <translation>„{name}“ heißt ein mitgeliefertes Raster: Für diese Klasse tritt Ihres an seine Stelle.</translation>
     </message>
     <message>
         <source>New criterion</source>
@@ -3797,6 +4837,10 @@ ist nicht verwendbar</translation>
         <translation>Bewertungen aus dem Kollegium übernehmen…</translation>
     </message>
     <message>
+        <source>Every piece that stayed behind</source>
+        <translation>Jedes Stück, das zurückblieb</translation>
+    </message>
+    <message>
         <source>Draw the sample</source>
         <translation>Stichprobe ziehen</translation>
     </message>
@@ -3817,8 +4861,36 @@ ist nicht verwendbar</translation>
         <translation>{n} von {of} Lernenden: {flagged} ungewöhnlich, {rest} gewöhnlich</translation>
     </message>
     <message>
+        <source>✓ {file} written, check code {code}</source>
+        <translation>✓ {file} geschrieben, Prüfcode {code}</translation>
+    </message>
+    <message>
+        <source>{file}: check code {code}, to compare by telephone.</source>
+        <translation>{file}: Prüfcode {code}, zum Vergleich am Telefon.</translation>
+    </message>
+    <message>
+        <source>Stayed behind: {n} of the learners&apos; pieces.</source>
+        <translation>Zurückgeblieben: {n} Stücke der Lernenden.</translation>
+    </message>
+    <message>
         <source>Not fully marked when it was drawn: {who}.</source>
         <translation>Beim Ziehen noch nicht ganz bewertet: {who}.</translation>
+    </message>
+    <message>
+        <source>The sample is the whole class of {of}: it is never of fewer than {least}.</source>
+        <translation>Die Stichprobe ist die ganze Klasse von {of}: Sie umfasst nie weniger als {least}.</translation>
+    </message>
+    <message>
+        <source>The sample is the whole class of {of}: everybody is out of the ordinary, and whoever is, is always looked at.</source>
+        <translation>Die Stichprobe ist die ganze Klasse von {of}: Alle sind auffällig, und wer das ist, wird immer angesehen.</translation>
+    </message>
+    <message>
+        <source>The sample is the whole class of {of}: {flagged} are out of the ordinary and always looked at, and of the others at least {least} are taken, here all {rest}.</source>
+        <translation>Die Stichprobe ist die ganze Klasse von {of}: {flagged} sind auffällig und werden immer angesehen, und von den übrigen werden mindestens {least} genommen, hier alle {rest}.</translation>
+    </message>
+    <message>
+        <source>The moderator need not finish: a reply holds what was second-marked by then.</source>
+        <translation>Die Zweitkorrektur muss nicht fertig werden: Eine Antwort enthält, was bis dahin zweitbewertet ist.</translation>
     </message>
     <message>
         <source>Make the pack</source>
@@ -3827,10 +4899,6 @@ ist nicht verwendbar</translation>
     <message>
         <source>Making the pack…</source>
         <translation>Das Paket wird gepackt…</translation>
-    </message>
-    <message>
-        <source>✓ {file} written, check code {code}; {n} pieces left out</source>
-        <translation>✓ {file} geschrieben, Prüfcode {code}; {n} Stücke weggelassen</translation>
     </message>
     <message>
         <source>Left standing, in case it is a name: {quoted}. Look before you send.</source>
@@ -3933,6 +5001,26 @@ ist nicht verwendbar</translation>
     <message>
         <source>Second marking</source>
         <translation>Zweitkorrektur</translation>
+    </message>
+    <message>
+        <source>Show the first marks? Your levels for {learner} are then final.</source>
+        <translation>Erste Bewertungen zeigen? Ihre Stufen für {learner} sind dann endgültig.</translation>
+    </message>
+    <message>
+        <source>Undo does not reach behind the look. You may still agree, adjust or ask.</source>
+        <translation>Rückgängig reicht nicht hinter den Blick zurück. Zustimmen, anpassen oder fragen können Sie weiterhin.</translation>
+    </message>
+    <message>
+        <source>Do not ask again for this pack</source>
+        <translation>Bei diesem Paket nicht mehr fragen</translation>
+    </message>
+    <message>
+        <source>Show them</source>
+        <translation>Zeigen</translation>
+    </message>
+    <message>
+        <source>Not yet</source>
+        <translation>Noch nicht</translation>
     </message>
     <message>
         <source>✓ {n:g} of {most:g}</source>
@@ -7593,8 +8681,20 @@ ist nicht verwendbar</translation>
         <translation>Zu klären</translation>
     </message>
     <message>
+        <source>Whose is it?</source>
+        <translation>Wessen ist sie?</translation>
+    </message>
+    <message>
         <source>{n} more follow when these are settled.</source>
         <translation>{n} weitere folgen, wenn diese geklärt sind.</translation>
+    </message>
+    <message>
+        <source>Set aside as nobody&apos;s</source>
+        <translation>Als niemandes beiseitegelegt</translation>
+    </message>
+    <message>
+        <source>Whose files are whose is settled when names are shown.</source>
+        <translation>Wessen Dateien es sind, klärt sich, wenn die Namen sichtbar sind.</translation>
     </message>
     <message>
         <source>Every file has its owner.</source>
@@ -7611,6 +8711,10 @@ ist nicht verwendbar</translation>
     <message>
         <source>Nobody&apos;s</source>
         <translation>Niemandem</translation>
+    </message>
+    <message>
+        <source>Bring back</source>
+        <translation>Zurückholen</translation>
     </message>
     <message>
         <source>Another learner for {file}</source>
@@ -7733,6 +8837,10 @@ Im Ordner wird nichts verändert. Bewertungen und Notizen stehen in einer eigene
     <message>
         <source>Looking through the folder</source>
         <translation>Der Ordner wird durchgesehen</translation>
+    </message>
+    <message>
+        <source>This moderation pack could not be opened</source>
+        <translation>Dieses Zweitkorrektur-Paket ließ sich nicht öffnen</translation>
     </message>
     <message>
         <source>This class could not be opened</source>
@@ -7893,12 +9001,20 @@ Im Ordner wird nichts verändert. Bewertungen und Notizen stehen in einer eigene
         <translation>Oder Messwerte eintippen</translation>
     </message>
     <message>
+        <source>Type the readings in</source>
+        <translation>Messwerte eintippen</translation>
+    </message>
+    <message>
         <source>Row {r} has no length.</source>
         <translation>Zeile {r} hat keine Länge.</translation>
     </message>
     <message>
         <source>Row {r}, {c}: “{t}” is not a number.</source>
         <translation>Zeile {r}, {c}: „{t}“ ist keine Zahl.</translation>
+    </message>
+    <message>
+        <source>Nothing is typed yet: each row needs a length and a timing.</source>
+        <translation>Noch ist nichts eingetippt: Jede Zeile braucht eine Länge und eine Zeit.</translation>
     </message>
 </context>
 <context>
@@ -7930,6 +9046,18 @@ Im Ordner wird nichts verändert. Bewertungen und Notizen stehen in einer eigene
     <message>
         <source>{n} of {of}</source>
         <translation>{n} von {of}</translation>
+    </message>
+    <message>
+        <source>{n} of {of} shown ({all} in the class)</source>
+        <translation>{n} von {of} gezeigten ({all} in der Klasse)</translation>
+    </message>
+    <message>
+        <source>That was the first one.</source>
+        <translation>Das war die erste Person.</translation>
+    </message>
+    <message>
+        <source>That was the last one.</source>
+        <translation>Das war die letzte Person.</translation>
     </message>
     <message>
         <source>Undo</source>
@@ -7971,11 +9099,35 @@ Im Ordner wird nichts verändert. Bewertungen und Notizen stehen in einer eigene
     <name>_Row</name>
     <message>
         <source>Show</source>
+        <extracomment>What agreeing brings about, once agreed.</extracomment>
         <translation>Zeigen</translation>
     </message>
     <message>
         <source>Show in the graph how the readings would lie</source>
         <translation>Im Graphen zeigen, wie die Messwerte lägen</translation>
+    </message>
+</context>
+<context>
+    <name>owner</name>
+    <message>
+        <source>The settings you changed are not saved.</source>
+        <translation>Die geänderten Einstellungen sind nicht gespeichert.</translation>
+    </message>
+    <message>
+        <source>What you changed in the rubric is not saved.</source>
+        <translation>Die Änderungen am Raster sind nicht gespeichert.</translation>
+    </message>
+    <message>
+        <source>Save</source>
+        <translation>Speichern</translation>
+    </message>
+    <message>
+        <source>Discard</source>
+        <translation>Verwerfen</translation>
+    </message>
+    <message>
+        <source>Stay</source>
+        <translation>Hierbleiben</translation>
     </message>
 </context>
 <context>
