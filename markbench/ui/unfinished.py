@@ -10,7 +10,7 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import TYPE_CHECKING, Protocol, runtime_checkable
 
-from PySide6.QtCore import QObject
+from PySide6.QtCore import QCoreApplication, QObject
 from PySide6.QtWidgets import (
     QAbstractSpinBox,
     QApplication,
@@ -151,17 +151,21 @@ def _ask(owner: Window, name: str) -> QMessageBox.StandardButton:
     box = QMessageBox(owner)
     box.setIcon(QMessageBox.Icon.NoIcon)
     words = {
-        "brief": owner.tr("The settings you changed are not saved."),
-        "rubric": owner.tr("What you changed in the rubric is not saved."),
+        "brief": _tr("The settings you changed are not saved."),
+        "rubric": _tr("What you changed in the rubric is not saved."),
     }
     box.setText(words[name])
     buttons = QMessageBox.StandardButton
     box.setStandardButtons(buttons.Save | buttons.Discard | buttons.Cancel)
     box.setDefaultButton(buttons.Save)
     for one, said in (
-        (buttons.Save, owner.tr("Save")),
-        (buttons.Discard, owner.tr("Discard")),
-        (buttons.Cancel, owner.tr("Stay")),
+        (buttons.Save, _tr("Save")),
+        (buttons.Discard, _tr("Discard")),
+        (buttons.Cancel, _tr("Stay")),
     ):
         box.button(one).setText(said)
     return QMessageBox.StandardButton(box.exec())
+
+
+def _tr(text: str) -> str:
+    return QCoreApplication.translate("Unfinished", text)

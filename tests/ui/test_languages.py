@@ -93,6 +93,18 @@ def test_every_sentence_of_the_core_is_collected(language: str) -> None:
     assert "{length} ({n})" not in known
 
 
+def test_every_string_is_asked_for_where_qts_tool_files_it() -> None:
+    """lupdate takes the word before ``.tr`` for the context; only ``self`` is the class's own."""
+    ui, elsewhere = Path(languages.__file__).parents[1], re.compile(r"\b(?!self\b)\w+\.tr\(")
+    found = [
+        f"{file.relative_to(ui)}: {line.strip()}"
+        for file in ui.rglob("*.py")
+        for line in file.read_text("utf-8").splitlines()
+        if elsewhere.search(line)
+    ]
+    assert found == []
+
+
 def test_a_sentence_is_said_with_all_its_parts(german: tuple[QTranslator, ...]) -> None:
     late = say("{n} days", n=3)
     at = say("{word} at {length}", word=say("mean time"), length=Figures("20.5 cm"))

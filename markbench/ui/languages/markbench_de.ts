@@ -1323,6 +1323,26 @@
         <source>Back to the usual: {value}</source>
         <translation>Zurück zum Üblichen: {value}</translation>
     </message>
+    <message>
+        <source>The settings you changed are not saved.</source>
+        <translation>Die geänderten Einstellungen sind nicht gespeichert.</translation>
+    </message>
+    <message>
+        <source>What you changed in the rubric is not saved.</source>
+        <translation>Die Änderungen am Raster sind nicht gespeichert.</translation>
+    </message>
+    <message>
+        <source>Save</source>
+        <translation>Speichern</translation>
+    </message>
+    <message>
+        <source>Discard</source>
+        <translation>Verwerfen</translation>
+    </message>
+    <message>
+        <source>Stay</source>
+        <translation>Hierbleiben</translation>
+    </message>
 </context>
 <context>
     <name>AboutPage</name>
@@ -2570,6 +2590,10 @@
     <message>
         <source>print handout pdf instructions</source>
         <translation>drucken handzettel pdf anleitung</translation>
+    </message>
+    <message>
+        <source>Choose the folder that holds the class&apos;s work</source>
+        <translation>Ordner mit den Arbeiten der Klasse wählen</translation>
     </message>
     <message>
         <source>Table of readings</source>
@@ -9105,36 +9129,6 @@ Im Ordner wird nichts verändert. Bewertungen und Notizen stehen in einer eigene
     <message>
         <source>Show in the graph how the readings would lie</source>
         <translation>Im Graphen zeigen, wie die Messwerte lägen</translation>
-    </message>
-</context>
-<context>
-    <name>owner</name>
-    <message>
-        <source>The settings you changed are not saved.</source>
-        <translation>Die geänderten Einstellungen sind nicht gespeichert.</translation>
-    </message>
-    <message>
-        <source>What you changed in the rubric is not saved.</source>
-        <translation>Die Änderungen am Raster sind nicht gespeichert.</translation>
-    </message>
-    <message>
-        <source>Save</source>
-        <translation>Speichern</translation>
-    </message>
-    <message>
-        <source>Discard</source>
-        <translation>Verwerfen</translation>
-    </message>
-    <message>
-        <source>Stay</source>
-        <translation>Hierbleiben</translation>
-    </message>
-</context>
-<context>
-    <name>window</name>
-    <message>
-        <source>Choose the folder that holds the class&apos;s work</source>
-        <translation>Ordner mit den Arbeiten der Klasse wählen</translation>
     </message>
 </context>
 </TS>

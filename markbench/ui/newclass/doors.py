@@ -58,7 +58,7 @@ class Doors(QObject):
     def choose_folder(self) -> None:
         """Ask for the folder of a new class and look at it."""
         window = self._window
-        words = window.tr("Choose the folder that holds the class's work")
+        words = self.tr("Choose the folder that holds the class's work")
         chosen = QFileDialog.getExistingDirectory(window, words, str(Path.home()))
         if chosen:
             self.look_at(Path(chosen))
