@@ -130,7 +130,7 @@ class MarkingMargin(QFrame):
 
     def _bring_in(self, card: CriterionCard) -> None:
         """The whole card if there is room for it, and its head in any case."""
-        inside = card.parentWidget()
+        inside = self._inside
         layout = inside.layout()
         if layout is not None:
             layout.activate()  # its height is that of what it shows now
