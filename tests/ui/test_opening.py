@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+import ast
 import gc
+import subprocess
+import sys
 import threading
 from pathlib import Path
 
@@ -101,3 +104,12 @@ def test_an_open_class_costs_the_collector_nothing_and_a_closed_one_is_visited(
     qtbot.waitUntil(lambda: window.sheet is not None, timeout=20_000)
     qtbot.waitUntil(lambda: gc.get_freeze_count() > 0, timeout=5000)
     assert gc.isenabled()
+
+
+def test_the_first_window_waits_for_no_library_of_the_checks() -> None:
+    """numpy, scipy, SQLAlchemy and the decoders are loaded once the window is on the screen."""
+    code = "import sys, markbench.ui.window; print(sorted({n.split('.')[0] for n in sys.modules}))"
+    told = subprocess.run([sys.executable, "-c", code], check=True, capture_output=True, text=True)
+    loaded = set(ast.literal_eval(told.stdout))
+    assert "PySide6" in loaded
+    assert loaded.isdisjoint({"numpy", "scipy", "sqlalchemy", "PIL", "av", "openpyxl"})

@@ -17,7 +17,6 @@ from PySide6.QtCore import (
     Signal,
 )
 
-from markbench.checks.pieces import PIECE_WORDS
 from markbench.ui.bench.rows import Axes, LearnerRow, learner_row, plain
 from markbench.ui.desk import Desk
 from markbench.ui.look.said import figures, said
@@ -66,6 +65,8 @@ class ClassModel(QAbstractListModel):
         return next((i for i, row in enumerate(self.rows) if row.id == learner), -1)
 
     def _in_words(self, row: LearnerRow) -> str:
+        from markbench.checks.pieces import PIECE_WORDS  # late: the checks bring scipy along
+
         parts = [row.name]
         if row.changed:
             parts.append(self.tr("changed since it was marked"))
