@@ -10,7 +10,7 @@ from numpy.typing import NDArray
 
 from markbench.model import Reading
 
-_COARSE_S = (1.0, 0.1)
+_COARSE_S = (0.1, 1.0)
 _SHOW_A_STEP = 6
 
 
@@ -71,19 +71,21 @@ def stack_readings(learners: Sequence[Sequence[Reading]]) -> Stack:
             swings[i, j] = reading.swings
             for k, timing in enumerate(reading.timings):
                 times_s[i, j, k] = timing.time_s
-        time_step_s[i] = _step_kept_to(times_s[i], time_step_s[i])
-    return Stack(length_m, swings, times_s, time_step_s, length_step_m)
+    return Stack(length_m, swings, times_s, _steps_kept_to(times_s, time_step_s), length_step_m)
 
 
-def _step_kept_to(times_s: NDArray[np.float64], step_s: float) -> float:
-    """``step_s``, or whole seconds or tenths where every timing is one.
+def _steps_kept_to(
+    times_s: NDArray[np.float64], step_s: NDArray[np.float64]
+) -> NDArray[np.float64]:
+    """``step_s`` (n,), or whole seconds or tenths where every timing of a learner is one.
 
     A column set to two decimals writes 9.00 for 9. Six timings to the hundredth that are all
     whole tenths by accident are one in a million.
     """
-    timed = times_s[np.isfinite(times_s)]
-    if timed.size >= _SHOW_A_STEP:
-        for coarse in _COARSE_S:
-            if step_s < coarse and np.allclose(timed / coarse, np.round(timed / coarse), atol=1e-6):
-                return coarse
+    there = np.isfinite(times_s)
+    shown = there.sum(axis=(1, 2)) >= _SHOW_A_STEP
+    for coarse in _COARSE_S:  # the finer first: whole seconds are tenths, too
+        parts = np.where(there, times_s / coarse, 0.0)
+        kept = (np.abs(parts - np.rint(parts)) < 1e-6).all(axis=(1, 2))
+        step_s = np.where(shown & kept & (step_s < coarse), coarse, step_s)
     return step_s
