@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from dataclasses import replace
 from typing import TYPE_CHECKING, Any
 
@@ -90,9 +91,11 @@ class Known:
         """One draft per criterion, in the rubric's order."""
         return self._judging.judged[learner].drafts
 
-    def draft_all(self) -> None:
+    def draft_all(self, stop: Callable[[], bool] = lambda: False) -> None:
         """Draft for everybody now, on a thread where nobody waits, instead of when asked."""
         for judged in self._judging.judged.values():
+            if stop():
+                return
             _ = judged.drafts
 
     def draft(self, learner: str, criterion: str) -> Draft:

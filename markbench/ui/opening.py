@@ -68,4 +68,4 @@ def load_pages() -> None:
 
 def draft_all(session: Session) -> Callable[[Progress, Stop], None]:
     """Work for when the class is on the screen: everybody's drafts, before they are asked for."""
-    return lambda _progress, _stop: session.draft_all()
+    return lambda _progress, stop: session.draft_all(stop)

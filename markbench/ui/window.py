@@ -127,12 +127,13 @@ class Window(QMainWindow):
         if desk is not None:  # the class may have been closed meanwhile
             self._make_sheet()
             opening.set_apart()
-            in_background(
+            drafting = in_background(
                 self,
                 opening.draft_all(desk.held),
                 done=lambda _none: opening.set_apart() if desk.open else None,
                 failed=lambda error: self._say_trouble(plainly(error)),
             )
+            desk.closing.connect(drafting.stop)
 
     def _load_ahead(self) -> None:
         # Trouble is told when a class is opened, where somebody can do something about it.
