@@ -78,16 +78,17 @@ class MarkingMargin(QFrame):
 
     def show_learner(self, learner: str) -> None:
         """Show a learner's drafts and marks as they are now."""
-        fresh = learner != self._learner
+        fresh, held = learner != self._learner, self._holds_keyboard()
         if fresh:
-            self.note.settle()
-            held = self._shut_cards()
+            self.settle()
         self._learner = learner
+        if fresh:
+            self._shut_others()
         self._frozen = self._desk.signed is not None
         for card in self.cards:
             card.show_learner(learner)
             card.freeze(self._frozen)
-        if fresh and self.cards:
+        if fresh:
             self._begin(keyboard=held)
         note = self._desk.session.value("note", learner, "")
         self.note.show_text("" if note is None else str(note))
@@ -139,25 +140,30 @@ class MarkingMargin(QFrame):
         if top < bar.value() or top + card.height() > bar.value() + room:
             bar.setValue(top if card.height() > room else max(top + card.height() - room, 0))
 
-    def _shut_cards(self) -> bool:
-        """Shut every card, before another learner is shown: only the one to be opened is filled.
-
-        Whether one of them had the keyboard, which a shut card may have to give away.
-        """
+    def _holds_keyboard(self) -> bool:
+        """Whether one of the cards has the keyboard, which a shut one may have to give away."""
         at = QApplication.focusWidget()
-        held = at is not None and any(card.isAncestorOf(at) for card in self.cards)
+        return at is not None and any(card.isAncestorOf(at) for card in self.cards)
+
+    def _shut_others(self) -> None:
+        """Shut what is not to be open for this learner: only what stays open is filled."""
+        first = self._first()
         for card in self.cards:
-            card.settle()
-            card.set_open(False)
-        return held
+            if card.is_open and card is not first:
+                card.set_open(False)
 
     def _begin(self, *, keyboard: bool) -> None:
         """Open the first criterion not yet marked, else the first.
 
         A key that gives a level would else fall on whatever was open for the learner before.
         """
+        first = self._first()
+        if first is not None:
+            self._turn_to(first, keyboard=keyboard)
+
+    def _first(self) -> CriterionCard | None:
         unmarked = (card for card in self.cards if self._awaits(card.criterion.id))
-        self._turn_to(next(unmarked, self.cards[0]), keyboard=keyboard)
+        return next(unmarked, self.cards[0] if self.cards else None)
 
     def _awaits(self, criterion: str) -> bool:
         """Whether something is still to be decided on a criterion."""
