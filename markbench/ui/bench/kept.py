@@ -26,6 +26,7 @@ from PySide6.QtWidgets import QStyle, QStyledItemDelegate, QStyleOptionViewItem
 from markbench.ui.look.marks import pen
 from markbench.ui.look.theme import Theme
 
+_TURN_MS = 10  # the rest of the tiles belong to the screen's next picture, not to this one
 _FRAME_S = 0.004  # of the 16 ms that a frame has, what may go into drawing tiles
 
 Index = QModelIndex | QPersistentModelIndex
@@ -47,7 +48,7 @@ class PictureDelegate(QStyledItemDelegate):
         self.most_kept = 300
         self._pictures: OrderedDict[tuple[str, int, int], tuple[object, QPixmap]] = OrderedDict()
         self._spent_s, self._behind = 0.0, False
-        self._turn = QTimer(self, singleShot=True, interval=0)
+        self._turn = QTimer(self, singleShot=True, interval=_TURN_MS)
         self._turn.timeout.connect(self._next_frame)
         theme.changed.connect(self.forget)
 
