@@ -43,7 +43,8 @@ class TopicsFigure:
 
     def height(self, look: Look) -> float:
         """Two lines and a bar for each."""
-        return 34 * look.scale + len(self.topics) * self._row(look)
+        # The key may need a second line, in a narrow column or another language.
+        return 34 * look.scale + 1.2 * look.line() + len(self.topics) * self._row(look)
 
     def _row(self, look: Look) -> float:
         return round(look.line() + 19 * look.scale)
@@ -53,8 +54,7 @@ class TopicsFigure:
         if self.empty:
             return say_empty(painter, box, self.empty, look)
         colours, line, row = look.palette, look.line(), self._row(look)
-        self._paint_key(painter, box, look)
-        top = box.top() + 26 * look.scale
+        top = self._paint_key(painter, box, look) + 26 * look.scale
         count_room = 34 * look.scale
         most = max(len(topic.learners) for topic in self.topics)
         spots = []
@@ -81,14 +81,17 @@ class TopicsFigure:
             count += tr(", {n} agreed by you").format(n=len(topic.agreed))
         return f"{count}\n{said(topic.explanation)}"
 
-    def _paint_key(self, painter: QPainter, box: QRectF, look: Look) -> None:
-        line, x = look.line(), box.left()
+    def _paint_key(self, painter: QPainter, box: QRectF, look: Look) -> float:
+        """What the bars are, on a second line where one has no room; the top of the last line."""
+        line, x, y = look.line(), box.left(), box.top()
         painter.setFont(look.font())
         for draw, text in ((solid, tr("a slip that explains the readings")),
                            (hatch, tr("a check that asks"))):  # fmt: skip
-            sample = QRectF(x + 0.5, box.top() + line * 0.25, 22 * look.scale, 8 * look.scale)
+            wide, bar = look.metrics().horizontalAdvance(text) + 4, 22 * look.scale
+            if x > box.left() and x + bar + 6 + wide > box.right():
+                x, y = box.left(), y + 1.2 * line
+            sample = QRectF(x + 0.5, y + line * 0.25, bar, 8 * look.scale)
             draw(painter, sample, look.palette.data)
-            wide = look.metrics().horizontalAdvance(text) + 4
-            words(painter, QRectF(sample.right() + 6, box.top(), wide, line), text,
-                  look.palette.pencil)  # fmt: skip
+            words(painter, QRectF(sample.right() + 6, y, wide, line), text, look.palette.pencil)
             x = sample.right() + wide + 20 * look.scale
+        return y
