@@ -60,6 +60,7 @@ class Window(QMainWindow):
         self.further: dict[str, Place] = {}
         self._back = ""
         self._opening: Task | None = None
+        self._gone = False  # a class was closed, and its memory is not yet searched
         self.start = StartPage(theme)
         self.start.folder_wanted.connect(self.choose_folder)
         self.start.chosen.connect(self.open_path)
@@ -118,14 +119,30 @@ class Window(QMainWindow):
             self,
             opening.open_session(folder, self._who),
             done=self.show_session,
-            failed=lambda error: self.refuse(folder, error),
+            failed=lambda error: self._fail(folder, error),
             progress=self.start.show_progress,
         )
+
+    def _fail(self, folder: Path, error: Exception) -> None:
+        self._end_reading()
+        self.refuse(folder, error)
+
+    def _end_reading(self) -> None:
+        """Nothing is being read any more, and no class was shown for it."""
+        self._opening = None
+        QTimer.singleShot(_GONE_MS, self, self._forget_class)
+
+    def _forget_class(self) -> None:
+        """Let the memory of a closed class go; not while another is read, which would wait."""
+        if self._gone and self._opening is None:
+            self._gone = False
+            opening.let_class_go()
 
     def _follow_up(self) -> None:
         desk = self.desk
         if desk is not None:  # the class may have been closed meanwhile
             self._make_sheet()
+            self._forget_class()
             opening.set_apart()
             drafting = in_background(
                 self,
@@ -156,10 +173,12 @@ class Window(QMainWindow):
         """Give up reading."""
         if self._opening is not None:
             self._opening.stop()
+        self._end_reading()
         self._show_start()
 
     def show_session(self, session: Session) -> None:
         """Show a class that was opened."""
+        self._opening = None
         self._settings.setValue("folder", str(session.folder))
         self._show_desk(Desk(session, self))
         self.bar.say_saved(self.tr("read only") if session.read_only else "")
@@ -234,7 +253,8 @@ class Window(QMainWindow):
         """Take the pages of the class away; what was typed in them is passed on."""
         self._settle()
         if self.desk is not None:
-            QTimer.singleShot(_GONE_MS, self, opening.let_class_go)
+            self._gone = True
+            QTimer.singleShot(_GONE_MS, self, self._forget_class)
         for page in (self.bench, self.sheet, *self.further.values()):
             if isinstance(page, QWidget):
                 self.pages.removeWidget(page)
