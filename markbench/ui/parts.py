@@ -9,6 +9,7 @@ from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QAbstractButton,
     QFrame,
+    QHBoxLayout,
     QLabel,
     QPushButton,
     QScrollArea,
@@ -17,7 +18,9 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
+from markbench.model import PieceKind
 from markbench.ui.look.icons import icon
+from markbench.ui.look.marks import paint_piece
 from markbench.ui.look.theme import Theme
 from markbench.ui.look.words import unbroken
 
@@ -224,3 +227,23 @@ def first_stop(page: QWidget) -> QWidget | None:
             return here
         here = here.nextInFocusChain()
     return None
+
+
+def key_to(theme: Theme, paint: Painter, words: str) -> QWidget:
+    """One entry of a legend: a mark and what it means."""
+    part = QWidget()
+    row = QHBoxLayout(part)
+    row.setContentsMargins(0, 0, 0, 0)
+    row.setSpacing(5)
+    row.addWidget(Glyph(theme, paint))
+    row.addWidget(label(words, "small"))
+    return part
+
+
+def piece_painter(kind: PieceKind, present: bool) -> Painter:
+    """Paints a piece of evidence for a :class:`Glyph`."""
+
+    def paint(painter: QPainter, box: QRectF, theme: Theme) -> None:
+        paint_piece(painter, kind, present, box, theme.palette)
+
+    return paint

@@ -4,14 +4,14 @@ from __future__ import annotations
 
 from PySide6.QtCore import QRectF, Signal
 from PySide6.QtGui import QPainter
-from PySide6.QtWidgets import QHBoxLayout, QSizePolicy, QStackedWidget, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QSizePolicy, QStackedWidget, QVBoxLayout, QWidget
 
 from markbench.model import Concern, PieceKind
 from markbench.ui.bench.card import paint_changed
 from markbench.ui.flow import FlowLayout
-from markbench.ui.look.marks import paint_concern, paint_piece
+from markbench.ui.look.marks import paint_concern
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import Glyph, Painter, button, label
+from markbench.ui.parts import Painter, button, key_to, label, piece_painter
 
 
 class Foot(QStackedWidget):
@@ -63,7 +63,6 @@ class Legend(QWidget):
 
     def __init__(self, theme: Theme, pieces: dict[PieceKind, str]) -> None:
         super().__init__()
-        self._theme = theme
         self.axes = label(kind="small")
         row = FlowLayout(spacing=14)
         column = QVBoxLayout(self)
@@ -77,32 +76,16 @@ class Legend(QWidget):
             (Concern.ASK, self.tr("ask the learner")),
             (Concern.NOTE, self.tr("worth knowing")),
         ):
-            row.addWidget(self._key(_concern_painter(concern), words))
+            row.addWidget(key_to(theme, _concern_painter(concern), words))
         for kind, words in pieces.items():
-            row.addWidget(self._key(_piece_painter(kind, True), words))
-        row.addWidget(self._key(_piece_painter("report", False), self.tr("struck: missing")))
-        self.changed = self._key(paint_changed, self.tr("changed since marked"))
+            row.addWidget(key_to(theme, piece_painter(kind, True), words))
+        row.addWidget(key_to(theme, piece_painter("report", False), self.tr("struck: missing")))
+        self.changed = key_to(theme, paint_changed, self.tr("changed since marked"))
         row.addWidget(self.changed)
-
-    def _key(self, paint: Painter, words: str) -> QWidget:
-        part = QWidget()
-        row = QHBoxLayout(part)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(5)
-        row.addWidget(Glyph(self._theme, paint))
-        row.addWidget(label(words, "small"))
-        return part
 
 
 def _concern_painter(concern: Concern) -> Painter:
     def paint(painter: QPainter, box: QRectF, theme: Theme) -> None:
         paint_concern(painter, concern, box, theme.palette)
-
-    return paint
-
-
-def _piece_painter(kind: PieceKind, present: bool) -> Painter:
-    def paint(painter: QPainter, box: QRectF, theme: Theme) -> None:
-        paint_piece(painter, kind, present, box, theme.palette)
 
     return paint

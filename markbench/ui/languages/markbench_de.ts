@@ -376,40 +376,8 @@
         <translation>Notiz</translation>
     </message>
     <message>
-        <source>reading corrected</source>
-        <translation>Messwert berichtigt</translation>
-    </message>
-    <message>
-        <source>readings typed</source>
-        <translation>Messwerte eingetippt</translation>
-    </message>
-    <message>
-        <source>columns of a table</source>
-        <translation>Spalten einer Tabelle</translation>
-    </message>
-    <message>
-        <source>agreement with an explanation</source>
-        <translation>Zustimmung zu einer Erklärung</translation>
-    </message>
-    <message>
-        <source>what a picture shows</source>
-        <translation>was ein Bild zeigt</translation>
-    </message>
-    <message>
-        <source>what becomes of a piece</source>
-        <translation>was aus einem Stück wird</translation>
-    </message>
-    <message>
         <source>count of swings</source>
         <translation>Zählung der Schwingungen</translation>
-    </message>
-    <message>
-        <source>whose a file is</source>
-        <translation>wessen eine Datei ist</translation>
-    </message>
-    <message>
-        <source>more time</source>
-        <translation>mehr Zeit</translation>
     </message>
     <message>
         <source>order of marking</source>
@@ -426,10 +394,6 @@
     <message>
         <source>settled mark</source>
         <translation>geklärte Bewertung</translation>
-    </message>
-    <message>
-        <source>adjustment</source>
-        <translation>Anpassung</translation>
     </message>
     <message>
         <source>file saved</source>

@@ -17,6 +17,7 @@ from markbench.session.merging import Clash
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.dates import day, short_day_and_time
+from markbench.ui.look.decisions import decision_words
 from markbench.ui.look.said import said
 from markbench.ui.parts import button, label
 
@@ -132,22 +133,11 @@ class ClashRow(QWidget):
 def subject_words(clash: Clash, titles: Mapping[str, str]) -> str:
     """What was decided about: a criterion by its title, and what of it."""
     subject = clash.subject.partition("|")[0]
-    what = {
-        "mark": "",
-        "second_mark": "",
-        "moderated": "",
-        "adjustment": "" if clash.learner else _tr("adjustment of the class"),
-        "feedback": _tr("text to the learner"),
-        "extension": _tr("last day to hand in"),
-        "correction": _tr("correction of a reading"),
-        "typed": _tr("readings typed in"),
-        "hints": _tr("columns pointed at"),
-        "owner": _tr("whose file it is"),
-        "piece_kind": _tr("what a file shows"),
-        "piece_status": _tr("whether a file will do"),
-        "agreed_slip": _tr("explanation agreed with"),
-        "sample": _tr("sample"),
-    }.get(clash.kind, clash.kind.replace("_", " "))
+    # A mark, or the adjustment of one, is named by its criterion and its learner.
+    named = clash.kind in ("mark", "second_mark", "moderated") or (
+        clash.kind == "adjustment" and clash.learner
+    )
+    what = "" if named else decision_words(clash.kind, clash.kind.replace("_", " "))
     return ", ".join(filter(None, (titles.get(subject, subject), what)))
 
 

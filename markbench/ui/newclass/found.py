@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from PySide6.QtCore import QRectF, Qt, Signal
-from PySide6.QtGui import QPainter
+from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import (
     QGridLayout,
     QHBoxLayout,
@@ -13,15 +12,13 @@ from PySide6.QtWidgets import (
     QWidget,
 )
 
-from markbench.model import PieceKind
 from markbench.session.newclass import Counts, NewClass
 from markbench.ui.flow import FlowLayout
-from markbench.ui.look.marks import paint_piece
 from markbench.ui.look.theme import Theme
 from markbench.ui.newclass.files import LearnerFiles
 from markbench.ui.newclass.notices import BriefNotice, NoWorkNotice
 from markbench.ui.newclass.roll import KINDS, Roll
-from markbench.ui.parts import Glyph, button, frame, label, quiet_scroll
+from markbench.ui.parts import button, frame, key_to, label, piece_painter, quiet_scroll
 
 _MOST_LISTED = 12
 _LEAST_SIDE, _WIDEST = 205, 1240
@@ -87,24 +84,16 @@ class FoundPage(QWidget):
         column.addWidget(label(hint, "small", wrap=True))
         legend = FlowLayout(spacing=14)
         for kind in KINDS:
-            legend.addWidget(self._sign(kind, True, self.roll.words_for(kind)))
-        legend.addWidget(self._sign("report", False, self.tr("struck: not there")))
+            legend.addWidget(
+                key_to(self._theme, piece_painter(kind, True), self.roll.words_for(kind))
+            )
+        legend.addWidget(
+            key_to(self._theme, piece_painter("report", False), self.tr("struck: not there"))
+        )
         column.addLayout(legend)
         column.addWidget(frame("rule"))
         column.addWidget(self.roll, 1)
         return who
-
-    def _sign(self, kind: PieceKind, present: bool, words: str) -> QWidget:
-        def paint(painter: QPainter, box: QRectF, theme: Theme) -> None:
-            paint_piece(painter, kind, present, box, theme.palette)
-
-        pair = QWidget()
-        row = QHBoxLayout(pair)
-        row.setContentsMargins(0, 0, 0, 0)
-        row.setSpacing(4)
-        row.addWidget(Glyph(self._theme, paint))
-        row.addWidget(label(words, "small"))
-        return pair
 
     def show_class(self, new: NewClass) -> None:
         """Fill the page; whoever was chosen stays chosen."""

@@ -1,0 +1,34 @@
+"""What a decision is about, in a few words."""
+
+from __future__ import annotations
+
+from PySide6.QtCore import QCoreApplication
+
+
+def decision_words(kind: str, otherwise: str) -> str:
+    """“reading corrected”; ``otherwise`` for a kind that has no words of its own."""
+    return {
+        "mark": _tr("mark"),
+        "feedback": _tr("text to the learner"),
+        "note": _tr("note"),
+        "correction": _tr("correction of a reading"),
+        "typed": _tr("readings typed in"),
+        "hints": _tr("columns pointed at"),
+        "agreed_slip": _tr("explanation agreed with"),
+        "piece_kind": _tr("what a file shows"),
+        "piece_status": _tr("whether a file will do"),
+        "swing_count": _tr("count of swings"),
+        "owner": _tr("whose file it is"),
+        "extension": _tr("last day to hand in"),
+        "order": _tr("order of marking"),
+        "blind": _tr("names shown or hidden"),
+        "phrase": _tr("phrase"),
+        "sample": _tr("sample"),
+        "moderated": _tr("settled mark"),
+        "adjustment": _tr("adjustment of the class"),
+        "file": _tr("file saved"),
+    }.get(kind, otherwise)
+
+
+def _tr(text: str) -> str:
+    return QCoreApplication.translate("Decisions", text)
