@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+import secrets
+
 import pytest
 from PySide6.QtCore import QPoint, Qt
 from PySide6.QtWidgets import QApplication, QLabel
 from pytestqt.qtbot import QtBot
 
 from markbench.session import Session
+from markbench.session.blind import KIND as BLIND
 from markbench.session.evidence import Seen
+from markbench.session.order import shuffled
 from markbench.ui.bench.page import ClassPage
 from markbench.ui.window import Window
 
@@ -220,7 +224,19 @@ def test_a_copied_list_says_so(qtbot: QtBot, window: Window, bench: ClassPage) -
     assert "copied" in window.bar.trouble.text()
 
 
-def test_cards_that_go_are_chosen_no_more(qtbot: QtBot, window: Window, bench: ClassPage) -> None:
+@pytest.mark.parametrize("same_order", [True, False])
+def test_cards_that_go_are_chosen_no_more(
+    qtbot: QtBot,
+    window: Window,
+    bench: ClassPage,
+    session: Session,
+    monkeypatch: pytest.MonkeyPatch,
+    same_order: bool,
+) -> None:
+    """Numbers come in place of the names, though they be dealt in the order that stood."""
+    ids = [learner.id for learner in session.learners]
+    dealt = (n for n in range(100) if (list(shuffled(ids, n, BLIND)) == ids) is same_order)
+    monkeypatch.setattr(secrets, "randbelow", lambda _most: next(dealt))
     press(qtbot, window, Qt.Key.Key_A)
     assert bench.foot.chosen.isVisible()
     bench.search.setText("nobody of that name")

@@ -119,9 +119,13 @@ class ClassModel(QAbstractListModel):
             self.axes_changed.emit()
 
     def _renew(self) -> None:
-        """Everybody may have changed. Whoever is chosen stays chosen where the list is the same."""
-        ids, axes = [row.id for row in self.rows], self.axes
-        if [learner.id for learner in self._desk.session.learners] == ids:
+        """Everybody may have changed. Whoever is chosen stays chosen where the list is the same.
+
+        It is another where names were hidden or shown, even if chance dealt the same order.
+        """
+        ids, axes, called = [row.id for row in self.rows], self.axes, self._called
+        now = [learner.id for learner in self._desk.session.learners]
+        if now == ids and self._numbers() == called:
             self._read()
             self.dataChanged.emit(self.index(0), self.index(len(ids) - 1))
         else:
