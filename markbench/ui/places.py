@@ -157,7 +157,7 @@ def _lead(window: Window, place: str, learner: str, thing: Reason | Piece) -> No
     if window.sheet is None:
         return
     if isinstance(thing, Reason):
-        window.sheet.show_reason(thing)
+        window.sheet.way.to_reason(thing)
     else:
         window.sheet.open_piece(thing)
 

@@ -7,7 +7,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, cast
 
-from PySide6.QtCore import QByteArray, QSettings, Qt, QTimer
+from PySide6.QtCore import QByteArray, QSettings, Qt
 from PySide6.QtGui import QCloseEvent
 from PySide6.QtWidgets import (
     QFileDialog,
@@ -18,9 +18,8 @@ from PySide6.QtWidgets import (
 )
 
 from markbench.model import Decision
-from markbench.ui import opening
 from markbench.ui.actions import DeedList, Deeds
-from markbench.ui.background import Task, in_background
+from markbench.ui.background import in_background
 from markbench.ui.bar import Bar, saved_at
 from markbench.ui.care.doors import CareDoors
 from markbench.ui.desk import Desk
@@ -31,6 +30,7 @@ from markbench.ui.moderation.pack_door import PackDoor
 from markbench.ui.newclass.doors import Doors
 from markbench.ui.parts import IconButton
 from markbench.ui.places import Place, PlaceBar, make_bench, make_page, show_changes
+from markbench.ui.reading import Reading
 from markbench.ui.renewal import renew
 from markbench.ui.start_page import StartPage
 from markbench.ui.turned import turned
@@ -44,8 +44,6 @@ if TYPE_CHECKING:
     from markbench.ui.portfolio.page import PortfolioPage
 
 START, CLASS, SHEET = "start", "class", "sheet"
-_GONE_MS = 100  # pages of a class that was closed are deleted by then
-_IDLE_MS = 250  # the first frame is drawn and nobody has chosen a folder yet
 
 
 class Window(QMainWindow):
@@ -59,8 +57,7 @@ class Window(QMainWindow):
         self.sheet: PortfolioPage | None = None
         self.further: dict[str, Place] = {}
         self._back = ""
-        self._opening: Task | None = None
-        self._gone = False  # a class was closed, and its memory is not yet searched
+        self._reading = Reading(self)
         self.start = StartPage(theme)
         self.start.folder_wanted.connect(self.choose_folder)
         self.start.chosen.connect(self.open_path)
@@ -92,7 +89,6 @@ class Window(QMainWindow):
         self.start.pack_wanted.connect(self.pack_door.choose)
         self._restore()
         self._show_start()
-        QTimer.singleShot(_IDLE_MS, self, self._load_ahead)
 
     # --- opening and closing -------------------------------------------------------
 
@@ -115,51 +111,7 @@ class Window(QMainWindow):
         if not self.let_go():
             return
         self.start.show_opening(folder)
-        self._opening = in_background(
-            self,
-            opening.open_session(folder, self._who),
-            done=self.show_session,
-            failed=lambda error: self._fail(folder, error),
-            progress=self.start.show_progress,
-        )
-
-    def _fail(self, folder: Path, error: Exception) -> None:
-        self._end_reading()
-        self.refuse(folder, error)
-
-    def _end_reading(self) -> None:
-        """Nothing is being read any more, and no class was shown for it."""
-        self._opening = None
-        QTimer.singleShot(_GONE_MS, self, self._forget_class)
-
-    def _forget_class(self) -> None:
-        """Let the memory of a closed class go; not while another is read, which would wait."""
-        if self._gone and self._opening is None:
-            self._gone = False
-            opening.let_class_go()
-
-    def _follow_up(self) -> None:
-        desk = self.desk
-        if desk is not None:  # the class may have been closed meanwhile
-            self._make_sheet()
-            self._forget_class()
-            opening.set_apart()
-            drafting = in_background(
-                self,
-                opening.draft_all(desk.held),
-                done=lambda _none: opening.set_apart() if desk.open else None,
-                failed=lambda error: self._say_trouble(plainly(error)),
-            )
-            desk.closing.connect(drafting.stop)
-
-    def _load_ahead(self) -> None:
-        # Trouble is told when a class is opened, where somebody can do something about it.
-        in_background(
-            self,
-            opening.load_libraries,
-            done=lambda _none: opening.load_pages(),
-            failed=lambda _error: None,
-        )
+        self._reading.begin(folder, self._who)
 
     def refuse(self, path: Path, error: Exception) -> None:
         """Say why a class folder or a pack could not be opened, and what can be done."""
@@ -171,14 +123,11 @@ class Window(QMainWindow):
 
     def stop_opening(self) -> None:
         """Give up reading."""
-        if self._opening is not None:
-            self._opening.stop()
-        self._end_reading()
+        self._reading.stop()
         self._show_start()
 
     def show_session(self, session: Session) -> None:
         """Show a class that was opened."""
-        self._opening = None
         self._settings.setValue("folder", str(session.folder))
         self._show_desk(Desk(session, self))
         self.bar.say_saved(self.tr("read only") if session.read_only else "")
@@ -203,7 +152,7 @@ class Window(QMainWindow):
         self.pages.addWidget(self.bench)
         self.bar.say_title(f"{session.brief.title}  ·  {session.folder.name}")
         self.care.remind()
-        QTimer.singleShot(30, self, self._follow_up)
+        self._reading.follow_up(desk)
 
     def turn_blind(self) -> None:
         """Hide who is who, or show it again."""
@@ -253,8 +202,7 @@ class Window(QMainWindow):
         """Take the pages of the class away; what was typed in them is passed on."""
         self._settle()
         if self.desk is not None:
-            self._gone = True
-            QTimer.singleShot(_GONE_MS, self, self._forget_class)
+            self._reading.forget_class()
         for page in (self.bench, self.sheet, *self.further.values()):
             if isinstance(page, QWidget):
                 self.pages.removeWidget(page)
@@ -337,7 +285,7 @@ class Window(QMainWindow):
         """One learner's sheet."""
         if self.bench is None:
             return
-        sheet = self._make_sheet()
+        sheet = self.make_sheet()
         order = self.bench.order.learners()
         at = order.index(learner) if learner in order else 0
         everybody = len(self.bench.model.rows)
@@ -375,7 +323,8 @@ class Window(QMainWindow):
         self.places.show_place(place)
         self.bar.setVisible(place != START)
 
-    def _make_sheet(self) -> PortfolioPage:
+    def make_sheet(self) -> PortfolioPage:
+        """The page for one learner, made when it is first wanted."""
         if self.sheet is None:
             from markbench.ui.portfolio.page import PortfolioPage
 

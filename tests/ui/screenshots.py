@@ -93,7 +93,7 @@ def pages(camera: Camera, window: Window, slip: str) -> list[tuple[str, Callable
         if films:
             sheet.open_piece(films[0])
             camera.rest(1.0)
-            sheet.viewer.film.step(12)
+            sheet.layers.viewer.film.step(12)
 
     def own_table() -> None:
         sheet_page()

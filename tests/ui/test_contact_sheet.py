@@ -138,7 +138,7 @@ def test_enter_opens_the_very_picture_and_escape_leads_back(
     qtbot.keyClick(page.grid, Qt.Key.Key_Right)
     qtbot.keyClick(page.grid, Qt.Key.Key_Return)
     assert window.pages.currentWidget() is window.sheet
-    assert window.sheet.viewer.piece == session.portfolio("s1").of_kind("swing_video")[0]
+    assert window.sheet.layers.viewer.piece == session.portfolio("s1").of_kind("swing_video")[0]
     window.go_back()  # the viewer
     window.go_back()  # the sheet
     assert window.pages.currentWidget() is page

@@ -55,7 +55,7 @@ def test_only_what_is_not_settled_asks(window: Window) -> None:
     window.open_learner("s1")
     assert not thumb_of(window, "setup.png").kinds["selfie"].isVisible()
     window.sheet.open_piece(thumb_of(window, "setup.png").piece)
-    assert not window.sheet.viewer._asks.isVisible()
+    assert not window.sheet.layers.viewer._asks.isVisible()
 
 
 def test_one_click_in_the_strip_tells_and_is_undone_and_kept(
@@ -85,7 +85,7 @@ def test_the_viewer_asks_and_stays_with_the_picture(
 ) -> None:
     window.open_learner("s2")
     window.sheet.open_piece(thumb_of(window, "b.png").piece)
-    viewer = window.sheet.viewer
+    viewer = window.sheet.layers.viewer
     assert viewer._asks.isVisible()
     with changed(qtbot, window):
         qtbot.keyClick(viewer.photo, Qt.Key.Key_L)
@@ -167,7 +167,7 @@ def film(qtbot: QtBot, window: Window, session: Session):
     session.see(Seen(films={FILM: measured()}))
     window.open_learner("s1")
     window.sheet.open_piece(thumb_of(window, "swing video.mp4").piece)
-    shown = window.sheet.viewer.film
+    shown = window.sheet.layers.viewer.film
     qtbot.waitUntil(lambda: "frame 1" in shown.words.text(), timeout=20_000)
     return shown
 
@@ -200,7 +200,7 @@ def test_the_trace_draws_swing_and_numbers(film) -> None:
 
 def test_the_teacher_s_count_is_named_as_hers(qtbot: QtBot, window: Window, film) -> None:
     assert "4 complete swings" in film.told.text()
-    viewer = window.sheet.viewer
+    viewer = window.sheet.layers.viewer
     qtbot.keyClicks(viewer.count, "5")
     with changed(qtbot, window):
         qtbot.keyClick(viewer.count, Qt.Key.Key_Return)

@@ -22,7 +22,7 @@ def piece_of(window: Window, kind: str):
 @pytest.fixture
 def viewer(window: Window):
     window.open_learner("s1")
-    return window.sheet.viewer
+    return window.sheet.layers.viewer
 
 
 def test_a_photo_opens_turns_and_zooms(qtbot: QtBot, window: Window, viewer) -> None:

@@ -130,9 +130,9 @@ def test_a_reason_leads_to_the_finding_and_the_cell(window: Window, session: Ses
     for _, reason in reasons:
         sheet.table.selectionModel().clear()
         sheet._source.clear()
-        sheet.viewer.hide()
-        sheet.show_reason(reason)
-        led = sheet.table.selectedIndexes() or sheet._source.text() or sheet.viewer.piece
+        sheet.layers.viewer.hide()
+        sheet.way.to_reason(reason)
+        led = sheet.table.selectedIndexes() or sheet._source.text() or sheet.layers.viewer.piece
         assert led, reason.text
 
 

@@ -28,7 +28,7 @@ def test_what_the_films_show_becomes_findings(
     window.open_learner("s1")
     film = next(p for p in window.sheet.evidence.openable("s1") if p.kind == "swing_video")
     window.sheet.open_piece(film)
-    assert "measured" in window.sheet.viewer.film.told.text()
+    assert "measured" in window.sheet.layers.viewer.film.told.text()
 
 
 def test_looking_can_be_stopped(qtbot: QtBot, window: Window) -> None:
@@ -44,7 +44,7 @@ def test_the_teachers_own_count_is_a_decision(
     qtbot: QtBot, window: Window, session: Session
 ) -> None:
     window.open_learner("s1")
-    viewer = window.sheet.viewer
+    viewer = window.sheet.layers.viewer
     film = next(p for p in window.sheet.evidence.openable("s1") if p.kind == "swing_video")
     window.sheet.open_piece(film)
     viewer.count.setFocus()
@@ -60,7 +60,7 @@ def test_swings_are_counted_along_the_film(qtbot: QtBot, window: Window) -> None
     window.open_learner("s1")
     film = next(p for p in window.sheet.evidence.openable("s1") if p.kind == "swing_video")
     window.sheet.open_piece(film)
-    view = window.sheet.viewer.film
+    view = window.sheet.layers.viewer.film
     qtbot.waitUntil(lambda: "frame 1" in view.words.text(), timeout=5000)
     start = view._film.start_s
     marks = (start + 0.30, start + 0.60)

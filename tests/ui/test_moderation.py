@@ -124,7 +124,7 @@ def test_a_pack_offers_nothing_to_judge_or_tell(qtbot: QtBot, sheet: PackSheet) 
         for key in (Qt.Key.Key_G, Qt.Key.Key_S):
             qtbot.keyClick(thumb, key)
     sheet.open_piece(thumbs[0].piece)
-    viewer = sheet.viewer
+    viewer = sheet.layers.viewer
     assert viewer.isVisible()
     for control in (*viewer.kinds.values(), *viewer.judgements.values(), viewer.count):
         assert not control.isVisible()

@@ -19,7 +19,7 @@ from markbench.ui.window import Window
 def own(qtbot: QtBot, window: Window):
     window.open_learner("s1")
     window.sheet.open_table()
-    own = window.sheet.own_table
+    own = window.sheet.layers.own_table
     qtbot.waitUntil(lambda: own.model.rowCount() > 0, timeout=5000)
     return own
 
@@ -116,7 +116,7 @@ def test_with_no_file_to_point_at_one_types_at_once(
     qtbot.waitUntil(lambda: window.sheet is not None, timeout=10_000)
     window.open_learner("s1")
     qtbot.keyClick(window, Qt.Key.Key_W, Qt.KeyboardModifier.AltModifier)
-    own = window.sheet.own_table
+    own = window.sheet.layers.own_table
     qtbot.waitUntil(lambda: own.typed.table.hasFocus(), timeout=5000)
     assert not own.take.isVisible()
     assert not own.table.isVisible()

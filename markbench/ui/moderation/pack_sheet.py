@@ -155,7 +155,7 @@ class PackSheet(PortfolioPage):
             self.tr("Explanations of the numbers come with the first marks: they would lead you.")
         )
         self.evidence.look_only()
-        self.viewer.look_only()
+        self.layers.viewer.look_only()
         self.moved.connect(self.step)
         desk.changed.connect(self._count)
         desk.told.connect(self._show_undone)

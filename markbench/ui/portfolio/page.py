@@ -4,36 +4,30 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import QTimer, Signal
+from PySide6.QtCore import QRect, QTimer, Signal
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QApplication, QBoxLayout, QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
-from markbench.model import Explanation, Finding, Piece, Reason, Source
+from markbench.model import Explanation, Piece, Source
 from markbench.ui.desk import Desk
 from markbench.ui.look.dates import short_day_and_time
 from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.mishaps import plainly
 from markbench.ui.parts import ElidedLabel, IconButton, button, frame, label, quiet_scroll, restyle
-from markbench.ui.portfolio.cells import (
-    OF_THE_LINE,
-    Cell,
-    cells_of,
-    cells_of_finding,
-    farthest_rows,
-)
+from markbench.ui.portfolio.cells import cells_of_finding
 from markbench.ui.portfolio.changed_strip import ChangedStrip
 from markbench.ui.portfolio.curves import curves
 from markbench.ui.portfolio.evidence import EvidenceStrip
 from markbench.ui.portfolio.explanations import ExplanationPanel
 from markbench.ui.portfolio.findings import FindingsPanel
 from markbench.ui.portfolio.graph import GraphPanel
+from markbench.ui.portfolio.layers import Layers
 from markbench.ui.portfolio.margin import MarkingMargin
-from markbench.ui.portfolio.own_table import OwnTable
 from markbench.ui.portfolio.readings_model import ReadingsModel
 from markbench.ui.portfolio.readings_view import ReadingsView
 from markbench.ui.portfolio.tab_order import TabOrder
-from markbench.ui.portfolio.viewer import EvidenceViewer
+from markbench.ui.portfolio.way import Way
 
 if TYPE_CHECKING:
     from markbench.session import Change
@@ -77,8 +71,7 @@ class PortfolioPage(QWidget):
         self.explanations = ExplanationPanel(desk, theme)
         self.margin = margin or MarkingMargin(desk, theme)
         self.changed = ChangedStrip(desk)
-        self.viewer = EvidenceViewer(desk, theme)
-        self.own_table = OwnTable(desk, theme)
+        self.layers = Layers(desk, theme, self)
         self._source = label(kind="small", wrap=True)
         self._whole = button(self.tr("Whole table"), "plain", self.open_table)
         self._name = ElidedLabel("title", most=False)
@@ -90,6 +83,7 @@ class PortfolioPage(QWidget):
             self.explanations, self.margin,
         )  # fmt: skip
         self._lay_out()
+        self.way = Way(self, desk)
         self._connect()
         self._restyle()
 
@@ -136,9 +130,6 @@ class PortfolioPage(QWidget):
         row.setSpacing(0)
         row.addLayout(left, 1)
         row.addWidget(self.margin)
-        for layer in (self.viewer, self.own_table):
-            layer.setParent(self)
-            layer.hide()
 
     def _head(self) -> QBoxLayout:
         head = QHBoxLayout()
@@ -158,19 +149,18 @@ class PortfolioPage(QWidget):
         return head
 
     def _connect(self) -> None:
-        self.table.looked_at.connect(self._show_source)
+        self.table.looked_at.connect(self.show_source)
         self.table.reading_chosen.connect(self.graph.choose)
         self.graph.save_wanted.connect(self.save_graph)
         self.graph.reading_clicked.connect(lambda reading: self.table.highlight([(reading, None)]))
-        self.findings.chosen.connect(self.show_finding)
+        self.findings.chosen.connect(self.way.to_finding)
         self.evidence.opened.connect(self.open_piece)
         self.explanations.ghost_chosen.connect(self._show_ghost)
-        self.margin.reason_chosen.connect(self.show_reason)
+        self.margin.reason_chosen.connect(self.way.to_reason)
         self.margin.next_wanted.connect(lambda: self.moved.emit(1))
         self.changed.see_wanted.connect(lambda: self.changes_wanted.emit(self.learner))
         self.changed.settled.connect(self.table.setFocus)
-        self.viewer.closed.connect(self.table.setFocus)
-        self.own_table.closed.connect(self.table.setFocus)
+        self.layers.closed.connect(self.table.setFocus)
         self._desk.told.connect(self._on_told)
         self._theme.changed.connect(self._restyle)
 
@@ -186,7 +176,7 @@ class PortfolioPage(QWidget):
         self.graph.choose(None)
         self._place.setText(place)
         self._refresh()
-        self._show_source(None)
+        self.show_source(None)
 
     def prepare(self, learner: str) -> None:
         """Have the pictures of the learner to come read in advance."""
@@ -203,7 +193,7 @@ class PortfolioPage(QWidget):
         row, column = at.row(), at.column()
         self._ghost = None
         self._refresh()
-        self._show_source(None)
+        self.show_source(None)
         if row >= 0:  # whoever corrects one cell may go on to the next
             self.table.setCurrentIndex(self.readings.index(row, column))
 
@@ -220,8 +210,7 @@ class PortfolioPage(QWidget):
         self.findings.show_learner(self.learner)
         self.explanations.show_learner(self.learner)
         self.evidence.show_learner(self.learner)
-        self.viewer.renew(self.evidence.openable(self.learner))
-        self.own_table.renew(self._tables())
+        self.layers.renew(self.learner, self.evidence.openable(self.learner))
         self.readings.show_learner(self.learner)
         self._make_room()
         self._draw()
@@ -262,7 +251,8 @@ class PortfolioPage(QWidget):
         self.readings.show_explanation(explanation)
         self._draw()
 
-    def _show_source(self, source: Source | None) -> None:
+    def show_source(self, source: Source | None) -> None:
+        """Say in the line below the table where a value stands and how it was read."""
         if source is None:
             table = self._desk.session.portfolio(self.learner).table if self.learner else None
             words = (
@@ -277,70 +267,27 @@ class PortfolioPage(QWidget):
             words += self.tr("  ·  read as {understood}").format(understood=said(source.understood))
         self._source.setText(words)
 
-    # --- from a mark to the cell ---------------------------------------------------
-
-    def show_finding(self, finding: Finding) -> None:
-        """Show the cells a finding speaks of, or the picture, or name its place.
-
-        What is said of the line leads to the lengths farthest from it, and a slip to its
-        explanation.
-        """
-        session = self._desk.session
-        cells = cells_of_finding(finding, session.portfolio(self.learner).table)
-        if finding.check in OF_THE_LINE:
-            cells = farthest_rows(session.analysis(self.learner))
-        if finding.check == "slip":
-            self.explanations.point_out()
-        self._go_to(cells, finding.sources)
-
-    def show_reason(self, reason: Reason) -> None:
-        """From the rule that drafted a level to its finding and on to the cell."""
-        finding = self.findings.reveal(reason.check) if reason.check else None
-        if finding is not None:
-            self.show_finding(finding)
-            return
-        table = self._desk.session.portfolio(self.learner).table
-        cells = cells_of(reason.sources, table)
-        if not cells and reason.check in OF_THE_LINE:
-            cells = farthest_rows(self._desk.session.analysis(self.learner))
-        self._go_to(cells, reason.sources)
-
-    def _go_to(self, cells: list[Cell], sources: tuple[Source, ...]) -> None:
-        if self.table.highlight(cells):
-            self.graph.choose(cells[0][0])
-            return
-        files = {source.file for source in sources}
-        wanted = [p for p in self.evidence.openable(self.learner) if p.file in files]
-        tables = {piece.file for piece in self._tables()}
-        cell = next((s for s in sources if s.cell and s.file in tables), None)
-        if wanted:
-            self.open_piece(wanted[0])
-        elif cell is not None:
-            self._show_source(cell)
-            self.open_table(cell)
-        elif sources:
-            self._show_source(sources[0])
+    # --- what a hand asks for -------------------------------------------------------
 
     def open_table(self, source: Source | None = None) -> None:
         """The learner's own table as it stands, at a cell if one is meant."""
-        tables = self._tables()
-        held = self._desk.session.portfolio(self.learner).table
-        file = source.file if source is not None else ""
-        if not file and held is not None and held.source.file in {p.file for p in tables}:
-            file = held.source.file
-        if not file and tables:
-            file = tables[0].file
-        self.shut_layer()  # one of them at a time
-        self._place_viewer()
-        self.own_table.open_table(self.learner, file, source)
+        self._place_layers()
+        self.layers.open_table(self.learner, source)
+
+    def open_piece(self, piece: Piece) -> None:
+        """Show a piece of evidence large."""
+        self._place_layers()
+        self.layers.open_piece(self.learner, self.evidence.openable(self.learner), piece)
+
+    def open_evidence(self) -> None:
+        """Show the first piece of evidence."""
+        pieces = self.evidence.openable(self.learner)
+        if pieces:
+            self.open_piece(pieces[0])
 
     def shut_layer(self) -> bool:
         """Close the viewer or the learner's own table; False where neither is open."""
-        for layer in (self.viewer, self.own_table):
-            if not layer.isHidden():
-                layer.shut()
-                return True
-        return False
+        return self.layers.shut()
 
     def focusNextPrevChild(self, forward: bool) -> bool:
         """Tab passes over what lies behind an open layer: nobody could see where it is."""
@@ -352,25 +299,10 @@ class PortfolioPage(QWidget):
         return False
 
     def _behind_layer(self, widget: QWidget) -> bool:
-        if self.viewer.isHidden() and self.own_table.isHidden():
+        if not self.layers.open:
             return False
         covered = (self._desk_area,) if self._wide() else (self._desk_area, self.margin)
         return any(part.isAncestorOf(widget) for part in covered)
-
-    def _tables(self) -> list[Piece]:
-        return list(self._desk.session.portfolio(self.learner).of_kind("readings"))
-
-    def open_piece(self, piece: Piece) -> None:
-        """Show a piece of evidence large."""
-        self.shut_layer()
-        self._place_viewer()
-        self.viewer.open_piece(self.learner, self.evidence.openable(self.learner), piece)
-
-    def open_evidence(self) -> None:
-        """Show the first piece of evidence."""
-        pieces = self.evidence.openable(self.learner)
-        if pieces:
-            self.open_piece(pieces[0])
 
     def leave_out_timing(self) -> None:
         """Read the current timing as not there; the original stays in the file."""
@@ -416,7 +348,7 @@ class PortfolioPage(QWidget):
         restyle(self._name, "kind", "title" if wide else "name")
         self.findings.setMinimumHeight(self._theme.px(110 if wide else 190))
         self._make_room()
-        self._place_viewer()
+        self._place_layers()
 
     def _margin_width(self) -> int:
         """Its share; in one column it leaves the table what that needs, as far as it can."""
@@ -436,10 +368,8 @@ class PortfolioPage(QWidget):
     def _wide(self) -> bool:
         return self.width() - self.margin.width() >= self._theme.px(_TWO_COLUMNS)
 
-    def _place_viewer(self) -> None:
+    def _place_layers(self) -> None:
         top = self._desk_area.y()
         # With large text both would be too narrow to use: the layer then covers the margin.
         beside = self.margin.width() + 26 if self._wide() else 32
-        across, down = self.width() - beside, self.height() - top - 12
-        for layer in (self.viewer, self.own_table):
-            layer.setGeometry(16, top, across, down)
+        self.layers.place(QRect(16, top, self.width() - beside, self.height() - top - 12))
