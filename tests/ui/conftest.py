@@ -11,9 +11,10 @@ os.environ.setdefault("QT_QPA_PLATFORM", "offscreen")
 import av
 import numpy as np
 import pytest
-from PySide6.QtCore import QSettings
+from PySide6.QtCore import QSettings, Qt
 from PySide6.QtGui import QColor, QDesktopServices, QImage
-from PySide6.QtWidgets import QApplication
+from PySide6.QtTest import QTest
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 from second_marking import HER, mark_class, pack_opened
 
@@ -122,6 +123,12 @@ def looks() -> None:
 def theme(qapp: QApplication) -> Theme:
     """Restyling the application costs time: it is done once."""
     return Theme(qapp)
+
+
+@pytest.fixture(autouse=True)
+def no_key_held(qapp: QApplication) -> None:
+    """Qt remembers Ctrl or Shift from the last key or click, of another test even."""
+    QTest.keyClick(QWidget(), Qt.Key.Key_Shift)
 
 
 def let_unsaved_go(window: Window) -> None:

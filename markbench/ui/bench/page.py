@@ -21,6 +21,7 @@ from markbench.ui.bench.grid import ClassGrid
 from markbench.ui.bench.looking import EvidenceLook
 from markbench.ui.bench.model import ClassModel, ClassOrder, Filters
 from markbench.ui.bench.settle import SettlePanel
+from markbench.ui.choosing import choose_only
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.said import figures
@@ -198,7 +199,7 @@ class ClassPage(QWidget):
 
     def choose_none(self) -> None:
         """Leave only the current card chosen."""
-        self.grid.setCurrentIndex(self.grid.currentIndex())
+        choose_only(self.grid, self.grid.currentIndex())
         self.grid.setFocus()
 
     def show_everybody(self) -> None:

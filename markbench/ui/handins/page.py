@@ -22,6 +22,8 @@ from PySide6.QtWidgets import (
 
 from markbench.model import Decision
 from markbench.session.hand_ins import HandIn, day_to_offer
+from markbench.ui.choosing import ROW as WHOLE_ROW
+from markbench.ui.choosing import choose_only
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.handins.changes import ChangesPanel
@@ -211,8 +213,7 @@ class HandInsPage(QWidget):
             self.model.read()
         self._offer_day()
         if not self.table.currentIndex().isValid() and self.order.rowCount():
-            self.table.setCurrentIndex(self.order.index(0, 0))
-            self.table.selectRow(0)
+            choose_only(self.table, self.order.index(0, 0), WHOLE_ROW)
         self._filter()
         self.table.setFocus()
 
@@ -230,8 +231,7 @@ class HandInsPage(QWidget):
         for row in range(self.order.rowCount()):
             index = self.order.index(row, 0)
             if index.data(ROW).learner == learner:
-                self.table.setCurrentIndex(index)
-                self.table.selectRow(row)
+                choose_only(self.table, index, WHOLE_ROW)
                 self.table.scrollTo(index)
 
     def settle(self) -> None:

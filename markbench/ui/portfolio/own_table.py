@@ -26,6 +26,7 @@ from PySide6.QtWidgets import (
 from markbench.intake.tables.grid import Grid, column_number
 from markbench.model import Piece, Source
 from markbench.ui.background import in_background
+from markbench.ui.choosing import COLUMN, ROW, choose_only
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
@@ -246,11 +247,8 @@ class OwnTable(QFrame):
         self.model.show_grid(grid, self._as_read)
         self.table.resizeColumnsToContents()
         if grid is not None:
-            self.table.setCurrentIndex(self.model.index(0, 0))
-            if self._as_read.rows:
-                self.table.selectRow(0)
-            else:
-                self.table.selectColumn(0)
+            line = ROW if self._as_read.rows else COLUMN
+            choose_only(self.table, self.model.index(0, 0), line)
         self._consider()
 
     def _show_wanted(self) -> None:
@@ -263,7 +261,7 @@ class OwnTable(QFrame):
             if grid.sheet == wanted.sheet:
                 self.sheets.setCurrentIndex(number)
         index = self.model.index(int(place[2]) - 1, column_number(place[1]))
-        self.table.setCurrentIndex(index)
+        choose_only(self.table, index)
         self.table.scrollTo(index, QAbstractItemView.ScrollHint.PositionAtCenter)
 
     def _point(self, role: str) -> None:

@@ -9,6 +9,7 @@ from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import QApplication, QBoxLayout, QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from markbench.model import Explanation, Piece, Source
+from markbench.ui.choosing import choose_only
 from markbench.ui.desk import Desk
 from markbench.ui.look.dates import short_day_and_time
 from markbench.ui.look.said import said
@@ -195,7 +196,7 @@ class PortfolioPage(QWidget):
         self._refresh()
         self.show_source(None)
         if row >= 0:  # whoever corrects one cell may go on to the next
-            self.table.setCurrentIndex(self.readings.index(row, column))
+            choose_only(self.table, self.readings.index(row, column))
 
     def _refresh(self) -> None:
         session = self._desk.session
