@@ -284,7 +284,7 @@ _ALL = (
         "evidence",
         "video_unreadable",
         "The video does not open",
-        "The film is damaged, too large, or not a film.",
+        "The video is damaged, too large, or not a video.",
         "the file",
     ),
     _elsewhere(
@@ -292,22 +292,22 @@ _ALL = (
         "video_not_measured",
         "The video could not be measured",
         "No single clear swing could be followed; the reason is given.",
-        "the film",
+        "the video",
     ),
     _elsewhere(
         "evidence",
         "video_few_swings",
-        "Fewer swings on film than asked",
-        "The film shows fewer complete swings than the brief asks for.",
+        "Fewer swings in the video than asked",
+        "The video shows fewer complete swings than the brief asks for.",
         "counted swings",
     ),
     _elsewhere(
         "evidence",
         "video_period",
-        "The film's period differs from the table's",
-        "The period measured in the film fits none of the learner's own, or fits another count "
+        "The video's period differs from the table's",
+        "The period measured in the video fits none of the learner's own, or fits another count "
         "of swings.",
-        "period measured in the film, the learner's periods",
+        "period measured in the video, the learner's periods",
     ),
 )
 

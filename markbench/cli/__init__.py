@@ -19,7 +19,7 @@ _DONE, _FAILED = 0, 1
 _EPILOG = """\
 Exit codes: 0 done (findings are no failure); 1 it could not be done, the reason is
 printed; 2 the command was not understood. Nothing leaves this machine, and the learners'
-files are never written to, except where purge takes photos and films out after sign-off.
+files are never written to, except where purge takes photos and videos out after sign-off.
 """
 
 
@@ -102,7 +102,7 @@ def _parser() -> argparse.ArgumentParser:
     check.add_argument(
         "--evidence",
         action="store_true",
-        help="also look at the photos and measure the films (slow the first time)",
+        help="also look at the photos and measure the videos (slow the first time)",
     )
     check.add_argument("--quiet", action="store_true", help="print problems only")
     export = commands.add_parser(

@@ -89,7 +89,7 @@ def _purge(parsed: argparse.Namespace, console: Console) -> None:
                     highlight=False,
                 )
         console.print(
-            "Stays: marks, readings, what was measured in photos and films, feedback, journal."
+            "Stays: marks, readings, what was measured in photos and videos, feedback, journal."
         )
         size = f"{shown.count} files, {shown.size_bytes / 1e6:.1f} MB"
         console.print(f"To be removed for good: {size}.", highlight=False)

@@ -31,9 +31,9 @@ def add_commands(commands: argparse._SubParsersAction[argparse.ArgumentParser]) 
     _sure(restore)
     purge = commands.add_parser(
         "purge",
-        help="remove a signed-off class's photos and films, with marks and results kept",
+        help="remove a signed-off class's photos and videos, with marks and results kept",
         description="Show what would go and what would stay, ask, and remove the photos and "
-        "films from the class folder and from Markbench's own cache. Marks, readings, measured "
+        "videos from the class folder and from Markbench's own cache. Marks, readings, measured "
         "results and feedback are kept. Only after sign-off. What is removed cannot be brought "
         "back from here; copies elsewhere are yours to remove.",
     )

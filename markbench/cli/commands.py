@@ -48,7 +48,7 @@ def check(
     session = _open(folder, console, read_only=True)
     try:
         if evidence:
-            with _progress(console, "Looking at photos and films") as tell:
+            with _progress(console, "Looking at photos and videos") as tell:
                 session.see(look(session.work, folder, tell))
         if not quiet:
             console.print(_table(session))

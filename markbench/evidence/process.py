@@ -105,13 +105,13 @@ class Process:
             process.start()
         except (OSError, RuntimeError) as error:  # no memory for one, or the program is ending
             self._end()
-            raise WorkerError("the reader of photos and films did not start") from error
+            raise WorkerError("the reader of photos and videos did not start") from error
         finally:
             theirs.close()
         self._process = process
         if not self._pipe.poll(_START_S):
             self._end()
-            raise WorkerError("the reader of photos and films did not start")
+            raise WorkerError("the reader of photos and videos did not start")
         self._pipe.recv()
         return self._pipe
 

@@ -90,9 +90,9 @@ class Frames:
                 if packet.pts is not None
             }
         except (av.FFmpegError, IndexError, OSError, TypeError, AttributeError) as error:
-            raise ValueError("This film cannot be opened.") from error
+            raise ValueError("This video cannot be opened.") from error
         if not stamps or base is None:
-            raise ValueError("This film shows no frames.")
+            raise ValueError("This video shows no frames.")
         self._longest = longest
         self._stamps = sorted(stamps)
         self.start_s = float(self._stamps[0] * base)
@@ -126,7 +126,7 @@ class Frames:
             pass  # it shows the last frame before the fault, if there was one
         self._decoder = None
         if shown is None:
-            raise ValueError("This film breaks off here.")
+            raise ValueError("This video breaks off here.")
         return shown
 
     def key_frame_near(self, number: int) -> Pixels:
@@ -141,8 +141,8 @@ class Frames:
                     self._next = at + 1
                     return self._keep(at, decoded)
         except (av.FFmpegError, OSError) as error:
-            raise ValueError("This film breaks off here.") from error
-        raise ValueError("This film breaks off here.")
+            raise ValueError("This video breaks off here.") from error
+        raise ValueError("This video breaks off here.")
 
     def close(self) -> None:
         """Let the file go."""
@@ -248,7 +248,7 @@ def _prepare() -> Answer:
                 return None
             number, frame = argument
             if number not in films:  # the process that had it open died
-                raise ValueError("This film breaks off here.")
+                raise ValueError("This video breaks off here.")
             return tuple(films[number].frame(frame))
         except ValueError as error:
             return error

@@ -48,7 +48,7 @@ class Worker(Process):
             found: SwingMeasurement = self.ask("swing", path, self.film_limit_s)
             if not found.accepted and not path.exists():
                 # A program that ends sweeps its files away under whoever is still reading.
-                raise WorkerError("the film was taken away while it was measured")
+                raise WorkerError("the video was taken away while it was measured")
         return found
 
 

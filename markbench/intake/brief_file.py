@@ -270,7 +270,7 @@ def _hold_together(name: str, values: dict[str, Any], problems: list[BriefProble
             "keep_evidence_until must not be earlier than closes",
             {
                 "keep_evidence_until": say("Not before the last day for handing in."),
-                "closes": say("Not after the day until which photos and films are kept."),
+                "closes": say("Not after the day until which photos and videos are kept."),
             },
             "keep_evidence_until",
         )

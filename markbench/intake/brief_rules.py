@@ -201,7 +201,7 @@ ALLOWED: Mapping[str, Rule] = {
         say("Yes or no."),
     ),
     "keep_evidence_until": _date_rule(
-        "Last day on which photos and films are kept; then you are reminded to remove them."
+        "Last day on which photos and videos are kept; then you are reminded to remove them."
     ),
     "grades": Rule(
         _boundaries,

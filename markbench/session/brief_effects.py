@@ -315,9 +315,9 @@ def _reports(brief: Brief, work: ClassWork) -> str:
 
 def _kept(brief: Brief, work: ClassWork) -> str:
     return say(
-        "Without a day you are not reminded to remove them. Photos and films here: {n}."
+        "Without a day you are not reminded to remove them. Photos and videos here: {n}."
         if brief.keep_evidence_until is None
-        else "From the day after, you are reminded to remove them. Photos and films here: {n}.",
+        else "From the day after, you are reminded to remove them. Photos and videos here: {n}.",
         n=_counted(work, "setup_photo", "selfie", "photo", "swing_video"),
     )
 

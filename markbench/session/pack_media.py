@@ -46,10 +46,10 @@ def clean_video(data: bytes) -> bytes:
         left = tags_of(made)
     except (FFmpegError, AttributeError, ValueError, OSError, IndexError) as error:
         raise NotCleanError(
-            "the film is damaged or of a kind that cannot be copied without its tags"
+            "the video is damaged or of a kind that cannot be copied without its tags"
         ) from error
     if left:
-        raise NotCleanError(f"tags were left in the film ({', '.join(sorted(left))})")
+        raise NotCleanError(f"tags were left in the video ({', '.join(sorted(left))})")
     return made
 
 

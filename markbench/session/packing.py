@@ -51,7 +51,7 @@ SHIPPED = (
     "Readings as a recomputed table, with the cell each value was read from.",
     "Findings, first marks and their reasons, with names replaced. A name that is also a word "
     "(Mark, Will) is replaced where it is written as a name.",
-    "Photos and films without place, device or other tags; films without sound.",
+    "Photos and videos without place, device or other tags; videos without sound.",
     "Written reports, where the brief allows them, as their words alone with names replaced.",
 )
 LEFT_OUT = (

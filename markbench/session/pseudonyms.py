@@ -47,7 +47,7 @@ from markbench.store import Journal, fold
 FORMAT = "markbench-key"
 KIND = "brought_home"
 STAYS = (
-    "faces, hands and rooms in photos and films",
+    "faces, hands and rooms in photos and videos",
     "handwriting, and names written on what is pictured",
     "a learner's way of writing and the values themselves",
 )

@@ -22,7 +22,7 @@ class Overdue:
 
     def __str__(self) -> str:
         return (
-            f"Photos and films were to be kept until {self.until:%d %B %Y} "
+            f"Photos and videos were to be kept until {self.until:%d %B %Y} "
             f"(keep_evidence_until in the brief); {self.count} of them "
             f"({self.size_bytes / 1e6:.1f} MB) are still here."
         )

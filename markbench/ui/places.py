@@ -53,7 +53,7 @@ class PlaceBar(QWidget):
         self.blind.setToolTip(
             self.tr(
                 "Hide names, selfies and file names in the whole window. A set-up photo or a "
-                "film may still show who it is. Settling whose files are whose waits until "
+                "video may still show who it is. Settling whose files are whose waits until "
                 "names are shown."
             )
         )
@@ -168,7 +168,7 @@ def name_places(window: Window, deeds: Deeds) -> None:
     for words, keys, place in (
         (_tr("Go to the class"), "Ctrl+Alt+1", "class"),
         (_tr("One criterion across the class"), "Ctrl+Alt+2", ACROSS),
-        (_tr("Contact sheet: everybody’s set-up photo and film"), "Ctrl+Alt+3", CONTACT),
+        (_tr("Contact sheet: everybody’s set-up photo and video"), "Ctrl+Alt+3", CONTACT),
         (_tr("Findings of the class"), "Ctrl+Alt+4", OVERVIEW),
         (_tr("Hand-ins: late, missing, extended"), "Ctrl+Alt+5", HAND_INS),
         (_tr("Moderation: sample, second marks, sign-off"), "Ctrl+Alt+6", MODERATION),
@@ -245,10 +245,10 @@ def _name_contact(window: Window, deeds: Deeds) -> None:
         (_tr("Ask for the chosen pictures again"), ("A",), "judge", "again"),
         (_tr("Open the chosen picture"), ("Alt+O",), "open", ""),
         (_tr("Go to the set-up photos"), ("Alt+P",), "side", "photo"),
-        (_tr("Go to the films"), ("Alt+F",), "side", "film"),
+        (_tr("Go to the videos"), ("Alt+F",), "side", "film"),
         (_tr("Only what is not yet judged"), ("Alt+1",), "chip", "unjudged"),
-        (_tr("Only films that were not measured"), ("Alt+2",), "chip", "unmeasured"),
-        (_tr("Only where a photo or a film is missing"), ("Alt+3",), "chip", "missing"),
+        (_tr("Only videos that were not measured"), ("Alt+2",), "chip", "unmeasured"),
+        (_tr("Only where a photo or a video is missing"), ("Alt+3",), "chip", "missing"),
     ):
         deeds.add(words, keys, partial(contact, do, what), CONTACT)
 

@@ -322,5 +322,5 @@ def test_a_film_that_cannot_be_cleaned_says_so_without_the_numbers_of_the_system
     with pytest.raises(NotCleanError) as told:
         clean_video(b"\x00\x00\x00\x18ftypmp42" + b"no film" * 50)
     assert str(told.value) == (
-        "the film is damaged or of a kind that cannot be copied without its tags"
+        "the video is damaged or of a kind that cannot be copied without its tags"
     )

@@ -46,7 +46,7 @@ ABOUT = """\
 About this class
 ================
 Everything here is invented: the school (Hollowmere Bay School), its place, the thirty
-learners and their readings. The photographs are drawings and the films are made by
+learners and their readings. The photographs are drawings and the videos are made by
 calculation; nobody in them is real, and any likeness of a name is chance.
 
 The folder is made by the script tests/simulation/sample_class.py. It is as uneven as real

@@ -29,7 +29,7 @@ MEASURED = SwingMeasurement(
     complete_swings=10,
 )
 REFUSED = dataclasses.replace(
-    MEASURED, accepted=False, reason="no_swing", message="nothing in the film was seen to swing"
+    MEASURED, accepted=False, reason="no_swing", message="nothing in the video was seen to swing"
 )
 
 
@@ -123,7 +123,7 @@ def test_several_films_are_asked_for_again_and_taken_back_in_one_step(
 ) -> None:
     qtbot.keyClick(page.grid, Qt.Key.Key_Right)
     qtbot.keyClick(page.grid, Qt.Key.Key_A, CTRL)  # all of them
-    assert page.whose.text() == "3 films"
+    assert page.whose.text() == "3 videos"
     with qtbot.waitSignals([window.desk.changed] * 3, timeout=20_000):
         qtbot.mouseClick(page.judgements["again"], Qt.MouseButton.LeftButton)
     assert [status(session, i, "swing_video") for i in ("s1", "s2", "s3")] == ["again"] * 3
@@ -152,7 +152,7 @@ def test_verdicts_follow_what_was_measured(qtbot: QtBot, window: Window, page: C
     assert "10 swings  ·  T = 1.4207 ± 0.0021 s" in words_of(page, 0)
     # 40 cm swings in 2π√(0.40/9.81) = 1.269 s, 50 cm in 1.419 s: the film fits the 50 cm.
     assert "Fits 50 cm" in words_of(page, 0)
-    assert "nothing in the film was seen to swing" in words_of(page, 1)
+    assert "nothing in the video was seen to swing" in words_of(page, 1)
     assert page.grid.currentIndex().row() == 1  # news does not take the place away
     qtbot.mouseClick(page.chips["unmeasured"], Qt.MouseButton.LeftButton)
     assert shown(page) == ["s2", "s3"]

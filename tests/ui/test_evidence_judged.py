@@ -211,7 +211,7 @@ def test_what_was_not_measured_says_why(window: Window, session: Session, film) 
     refusal = measured(accepted=False, reason="no_swing", message="as kept by an older version")
     session.see(Seen(films={FILM: refusal}))
     assert not film.trace.isVisible()
-    steady = "nothing in the film was seen to swing with a steady period"
+    steady = "nothing in the video was seen to swing with a steady period"
     assert film.told.text() == f"Not measured: {steady}."
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import ast
 import datetime as dt
 import re
 import string
@@ -103,6 +104,23 @@ def test_every_string_is_asked_for_where_qts_tool_files_it() -> None:
         if elsewhere.search(line)
     ]
     assert found == []
+
+
+def test_the_swing_video_goes_by_one_name() -> None:
+    """Learners are asked for a video: nowhere is it a film to those who read of it."""
+    ui = Path(languages.__file__).parents[1]
+    shown = {words for _, words in kept_in_tables()} | set(forms_of_sentences())
+    for file in ui.rglob("*.py"):
+        for call in ast.walk(ast.parse(file.read_text("utf-8"))):
+            if isinstance(call, ast.Call):
+                asked = getattr(call.func, "attr", getattr(call.func, "id", ""))
+                literal = call.args[0] if asked in ("tr", "_tr") and call.args else None
+                if isinstance(literal, ast.Constant):
+                    shown.add(literal.value)
+    searched = "delete purge films privacy"  # words by which an action is found
+    verb = "Could you film {n} complete swings?"
+    assert {words for words in shown if re.search(r"\bfilms?\b", words, re.I)} == {searched, verb}
+    assert "Go to the videos" in shown
 
 
 def test_a_sentence_is_said_with_all_its_parts(german: tuple[QTranslator, ...]) -> None:

@@ -13,7 +13,7 @@ def mark_all(session):
 
 
 def open_page(window):
-    window.deeds.find("remove photos and films")[0].action.trigger()
+    window.deeds.find("remove photos and videos")[0].action.trigger()
     page = window.doors.page
     assert isinstance(page, PurgePage)
     return page

@@ -87,7 +87,7 @@ def read_film(source: Path | bytes, *, time_limit_s: float = 300.0) -> Film:
     except (av.FFmpegError, OSError, ValueError, MemoryError) as error:
         if isinstance(error, FilmError):
             raise
-        raise FilmError("the film does not open or breaks off") from error
+        raise FilmError("the video does not open or breaks off") from error
 
 
 def _opened(source: Path | bytes) -> av.container.InputContainer:
@@ -101,7 +101,7 @@ def _opened(source: Path | bytes) -> av.container.InputContainer:
         raise FilmError(f"the file is larger than {MOST_BYTES >> 30} GB")
     form = sniff(head)
     if not form:
-        raise FilmError("the file is not an MP4, MOV, 3GP, WebM or AVI film")
+        raise FilmError("the file is not an MP4, MOV, 3GP, WebM or AVI video")
     where = io.BytesIO(source) if isinstance(source, bytes) else str(source)
     return av.open(where, mode="r", format=form)
 
@@ -111,7 +111,7 @@ def _read(container: av.container.InputContainer, time_limit_s: float) -> Film:
         raise FilmError("the file holds no picture track")
     stream = container.streams.video[0]
     if stream.codec_context is None:
-        raise FilmError("the film's pictures are of a kind that cannot be shown here")
+        raise FilmError("the video's pictures are of a kind that cannot be shown here")
     if not 0 < stream.width * stream.height <= MOST_PIXELS:
         raise FilmError("the picture is too large")
     stream.thread_type = "AUTO"
@@ -130,7 +130,7 @@ def _read(container: av.container.InputContainer, time_limit_s: float) -> Film:
     deadline = time.monotonic() + time_limit_s
     for frame in _good_frames(container, stream):
         if frame.time is None:
-            raise FilmError("the film's frames carry no times")
+            raise FilmError("the video's frames carry no times")
         if frame.time <= last:
             continue
         if not times:
@@ -143,7 +143,7 @@ def _read(container: av.container.InputContainer, time_limit_s: float) -> Film:
         if time.monotonic() > deadline:
             raise FilmError(f"decoding took longer than {time_limit_s:.0f} s")
     if len(times) < 2:
-        raise FilmError("the film shows no moving picture")
+        raise FilmError("the video shows no moving picture")
     steps = np.diff(times)
     middle = float(np.median(steps))
     frames, mean_times = kept.done()

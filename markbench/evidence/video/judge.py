@@ -86,10 +86,10 @@ class SwingMeasurement:
 
 
 _WORDS = {
-    "no_swing": say("nothing in the film was seen to swing with a steady period"),
+    "no_swing": say("nothing in the video was seen to swing with a steady period"),
     "few_swings": say("fewer than three complete swings were seen, too few to measure a period"),
-    "two_bobs": say("two things swing in the film, and it does not say which is the pendulum"),
-    "cut": say("the swing jumps in the middle, as where a film has been cut"),
+    "two_bobs": say("two things swing in the video, and it does not say which is the pendulum"),
+    "cut": say("the swing jumps in the middle, as where a video has been cut"),
     "unsteady": say("something swings, but not steadily enough for its period to be trusted"),
 }
 

@@ -30,7 +30,7 @@ class EvidenceLook(QWidget):
         self._enough = threading.Event()
         self.words = label(kind="small")
         self.stop_button = button(self.tr("Stop"), "plain", self.stop)
-        self.stop_button.setAccessibleName(self.tr("Stop looking at photos and films"))
+        self.stop_button.setAccessibleName(self.tr("Stop looking at photos and videos"))
         row = QHBoxLayout(self)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(4)
@@ -61,7 +61,7 @@ class EvidenceLook(QWidget):
 
     def _moved(self, at: int, of: int, _file: str) -> None:
         # The words first: what is shown is placed by the room that they need.
-        self.words.setText(self.tr("Looking at photos and films: {n} of {of}").format(n=at, of=of))
+        self.words.setText(self.tr("Looking at photos and videos: {n} of {of}").format(n=at, of=of))
         self.setVisible(at < of and not self._enough.is_set())
         self.updateGeometry()
 

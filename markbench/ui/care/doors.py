@@ -31,8 +31,8 @@ class CareDoors(QObject):
         deeds = window.deeds
         deeds.add(self.tr("Copies of this class: go back to one"), "", self.open_copies, _CLASS,
                   self.tr("backup restore"))  # fmt: skip
-        deeds.add(self.tr("Remove photos and films after sign-off…"), "", self.open_purge, _CLASS,
-                  self.tr("delete purge videos privacy"))  # fmt: skip
+        deeds.add(self.tr("Remove photos and videos after sign-off…"), "", self.open_purge, _CLASS,
+                  self.tr("delete purge films privacy"))  # fmt: skip
         deeds.add(self.tr("Mark under numbers: a copy without names, and its marks home"), "",
                   self.open_pseudonyms, _CLASS)  # fmt: skip
         deeds.add(self.tr("About Markbench: version, licences, what leaves the machine"), "",
@@ -88,7 +88,7 @@ class CareDoors(QObject):
         late = None if desk is None else overdue(desk.held)
         self.overdue.setVisible(late is not None)
         if late is not None:
-            words = self.tr("Photos and films past their day")
+            words = self.tr("Photos and videos past their day")
             self.overdue.setText(words)
             told = self.tr("They were to be kept until {day}; {n} are still here.")
             self.overdue.setToolTip(told.format(day=day(late.until), n=late.count))

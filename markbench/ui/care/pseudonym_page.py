@@ -40,7 +40,7 @@ class PseudonymPage(CareSheet):
         self._desk = desk
         goes = self.tr(
             "Taken out: names and ids in folder and file names and in tables; the tags of photos "
-            "and films, and the films' sound. Reports and files that nobody owns stay behind. "
+            "and videos, and the videos' sound. Reports and files that nobody owns stay behind. "
             "Marks made so far stay here."
         )
         stays = self.tr(

@@ -29,11 +29,11 @@ class PurgePage(CareSheet):
     def __init__(self, desk: Desk, theme: Theme) -> None:
         super().__init__(
             theme,
-            self.tr("Remove photos and films"),
+            self.tr("Remove photos and videos"),
             self.tr(
-                "Once the marks are signed off, the learners' photos and films can be removed "
+                "Once the marks are signed off, the learners' photos and videos can be removed "
                 "from the class folder, from zip files in it and from what Markbench keeps to be "
-                "quick. Marks, readings, what was measured in photos and films, feedback and the "
+                "quick. Marks, readings, what was measured in photos and videos, feedback and the "
                 "journal stay, and the class still opens and is exported as before."
             ),
         )
@@ -142,7 +142,7 @@ class PurgePage(CareSheet):
             "setup_photo": self.tr("photos of the set-up"),
             "selfie": self.tr("photos of the learner"),
             "photo": self.tr("photos not told apart"),
-            "swing_video": self.tr("swing films"),
+            "swing_video": self.tr("swing videos"),
             "readings": self.tr("tables of readings"),
             "report": self.tr("written reports"),
             "pack": self.tr("moderation packs, which hold copies of photos"),

@@ -141,7 +141,7 @@ class ContactOrder(QSortFilterProxyModel):
 
     def _verdicts(self, film: Piece | None, measured: SwingMeasurement | None) -> tuple[str, ...]:
         if film is None:
-            return (self.tr("No film"),)
+            return (self.tr("No video"),)
         if film.size_bytes == 0:
             return (self.tr("An empty file"),)
         if measured is None:
@@ -160,7 +160,7 @@ class ContactOrder(QSortFilterProxyModel):
         names = {
             "setup_photo": self.tr("Set-up photo"),
             "photo": self.tr("A photo nobody has told apart"),
-            "swing_video": self.tr("Film"),
+            "swing_video": self.tr("Video"),
         }
         for side in (tile.photo, tile.film):
             said = self.tr("empty file") if side.empty else status_word(side.status)

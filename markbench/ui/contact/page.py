@@ -34,8 +34,8 @@ class ContactPage(QWidget):
         self.grid = ContactGrid(self.order, self._tiles, theme)
         self.chips = {
             "unjudged": self._chip(self.tr("Not yet judged")),
-            "unmeasured": self._chip(self.tr("Film not measured")),
-            "missing": self._chip(self.tr("Photo or film missing")),
+            "unmeasured": self._chip(self.tr("Video not measured")),
+            "missing": self._chip(self.tr("Photo or video missing")),
         }
         self.everybody = button(self.tr("Show everybody"), "", self.unfiltered.emit)
         self.everybody.setToolTip(
@@ -153,9 +153,9 @@ class ContactPage(QWidget):
     def _refresh(self, *_: object) -> None:
         tile, chosen = self._current(), self.grid.chosen()
         side = self.grid.side
-        what = self.tr("set-up photo") if side == "photo" else self.tr("film")
+        what = self.tr("set-up photo") if side == "photo" else self.tr("video")
         if len(chosen) > 1:
-            many = self.tr("{n} set-up photos") if side == "photo" else self.tr("{n} films")
+            many = self.tr("{n} set-up photos") if side == "photo" else self.tr("{n} videos")
             self.whose.setText(many.format(n=len(chosen)))
         else:
             self.whose.setText("" if tile is None else f"{tile.row.name}: {what}")

@@ -46,7 +46,7 @@ class ContactGrid(ClassGrid):
         super().__init__(order, delegate, theme, parent)
         self._tiles = delegate
         self.side: SideName = "photo"
-        self.setAccessibleName(self.tr("Contact sheet: set-up photos and films"))
+        self.setAccessibleName(self.tr("Contact sheet: set-up photos and videos"))
         self.selectionModel().currentChanged.connect(self._point)
         self.viewport().installEventFilter(self)
 

@@ -185,7 +185,7 @@ _PLACES: tuple[tuple[str, dict[str, str]], ...] = (
             "words.controlled": "Word for what is kept the same",
             "selfies_in_pack": "Photos of learners in the moderation pack",
             "reports_in_pack": "Words of written reports in the moderation pack",
-            "keep_evidence_until": "Photos and films kept until",
+            "keep_evidence_until": "Photos and videos kept until",
         },
     ),
     (

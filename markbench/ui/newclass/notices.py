@@ -97,5 +97,5 @@ class NoWorkNotice(QFrame):
             if nothing and not loose
             else self.tr("Files were found, but no learner.")
             if nothing
-            else self.tr("No table, photo, film or report was found that is of use.")
+            else self.tr("No table, photo, video or report was found that is of use.")
         )

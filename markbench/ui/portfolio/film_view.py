@@ -52,7 +52,7 @@ class FilmView(QWidget):
         self.told = label(wrap=True)
         self.words = label()
         self.slider = QSlider(Qt.Orientation.Horizontal)
-        self.slider.setAccessibleName(self.tr("Place in the film"))
+        self.slider.setAccessibleName(self.tr("Place in the video"))
         self.slider.valueChanged.connect(self._slid)
         self.play = IconButton(theme, "play", self.tr("Play (Space)"), self.toggle)
         back = IconButton(theme, "step_back", self.tr("One frame back (,)"), lambda: self.step(-1))
@@ -84,7 +84,7 @@ class FilmView(QWidget):
     def open_film(self, folder: Path, file: str) -> None:
         """Open a piece off the main thread and show its first frame."""
         self.leave()
-        self.words.setText(self.tr("Opening the film…"))
+        self.words.setText(self.tr("Opening the video…"))
         in_background(
             self,
             lambda _progress, _stop: Film.open(folder, file),

@@ -65,11 +65,11 @@ def _against_the_table(measured: SwingMeasurement, rows: Sequence[Row]) -> str:
     length = f"{100 * row.length_m:.3g} cm"
     if found.verdict == "confirms":
         return _tr(
-            "Fits {length}, where the table gives T = {t:.3f} s: the film and the table agree."
+            "Fits {length}, where the table gives T = {t:.3f} s: the video and the table agree."
         ).format(length=length, t=row.period_s)
     ratio = with_uncertainty(found.ratio, found.u_ratio)
     words = _tr(
-        "No period of the table agrees. At {length} the film’s T is {ratio} of the table’s "
+        "No period of the table agrees. At {length} the video’s T is {ratio} of the table’s "
         "{t:.3f} s"
     ).format(length=length, ratio=ratio, t=row.period_s)
     why = {

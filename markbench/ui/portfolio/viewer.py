@@ -73,7 +73,7 @@ class EvidenceViewer(QFrame):
         self.count = QLineEdit()
         self.count.setValidator(QIntValidator(0, 200, self.count))
         self.count.setPlaceholderText(self.tr("Swings you count"))
-        self.count.setAccessibleName(self.tr("Swings you count in the film"))
+        self.count.setAccessibleName(self.tr("Swings you count in the video"))
         self.count.setToolTip(self.tr("Your own count stands in place of the measured one"))
         self.count.editingFinished.connect(self._keep_count)
         bar = QHBoxLayout()
