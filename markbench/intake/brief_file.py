@@ -1,20 +1,17 @@
-"""Read and write ``brief.toml``: what the class was asked to do, in the teacher's own file.
+"""Read ``brief.toml``: what the class was asked to do, in the teacher's own file.
 
 The keys are taken from the dataclasses of :mod:`markbench.model.brief`, so the file cannot
 drift from the program; what a value may be stands in :mod:`.brief_rules`. Reading collects
 every problem and goes on with the defaults for the bad keys: one mistyped key must not stop
 thirty learners from being read.
 
-The standard library reads (it is strict and fast); tomlkit writes, because the teacher's
-comments must outlive a change made in the window.
+The standard library reads (it is strict and fast); :mod:`.brief_writing` writes.
 """
 
 from __future__ import annotations
 
 import dataclasses
 import itertools
-import os
-import re
 import tomllib
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
@@ -23,12 +20,23 @@ from typing import Any
 
 from rapidfuzz import fuzz, process
 
+from markbench.checks.wording import listed
 from markbench.intake.brief_rules import ALLOWED, EVIDENCE, Rule
-from markbench.model import Brief, Concern, Finding, Late, Place, Source, Tolerances, Words, say
+from markbench.model import (
+    Brief,
+    Concern,
+    Finding,
+    Late,
+    Place,
+    Source,
+    Tolerances,
+    Words,
+    joined,
+    say,
+)
 
 BRIEF_NAME = "brief.toml"
 _ASIDE = "brief (unreadable"
-_HEADER = re.compile(r"\s*\[\s*([A-Za-z0-9_-]+)\s*\]\s*(?:#.*)?$")
 _MOST_BYTES = 500_000  # the whole default brief has some ten thousand
 
 
@@ -61,15 +69,6 @@ _TABLES: Mapping[str, type] = {
 _GRADES = "grades"  # the one key whose value is a table of the teacher's own names
 _FIELDS = {_GRADES: "grade_boundaries"}
 _NAMES = {field: key for key, field in _FIELDS.items()}
-_EXAMPLES = {
-    "opens": "2026-01-12",
-    "closes": "2026-01-30",
-    "keep_evidence_until": "2026-07-31",
-    "support_height_m": "0.75",
-    "late.most_days": "3",
-    "place.latitude_deg": "3.1",
-    "place.height_m": "60",
-}
 
 
 def brief_keys() -> tuple[str, ...]:
@@ -96,17 +95,16 @@ def read_brief(path: Path) -> tuple[Brief, tuple[BriefProblem, ...]]:
     try:
         # Neither a device nor a pipe, which might never end.
         if path.exists() and not path.is_file():
-            raise OSError("it is no file of its own")
+            raise OSError(say("it is no file of its own"))
         if path.stat().st_size > _MOST_BYTES:
-            raise OSError(f"it is larger than {_MOST_BYTES // 1000} kB")
+            raise OSError(say("it is larger than {n} kB", n=_MOST_BYTES // 1000))
         data = path.read_bytes()
     except FileNotFoundError:
         return Brief(), ()
     except OSError as error:
         reason = error.strerror or str(error)
-        return Brief(), (
-            BriefProblem("", path.name, "", f"{path.name} could not be opened ({reason})."),
-        )
+        sentence = say("{name} could not be opened ({reason}).", name=path.name, reason=reason)
+        return Brief(), (BriefProblem("", path.name, "", sentence),)
     try:
         text = data.decode("utf-8-sig")
     except UnicodeDecodeError:
@@ -144,14 +142,16 @@ def parse_brief(text: str, name: str = BRIEF_NAME) -> tuple[Brief, tuple[BriefPr
     try:
         found = tomllib.loads(text)
     except (ValueError, RecursionError) as error:  # numbers of endless digits, endless nesting
-        sentence = (
-            f"{name} is not a readable brief: {error}. The defaults are used for every key; "
-            "texts need quotation marks and decimals a point."
+        sentence = say(
+            "{name} is not a readable brief: {error}. The defaults are used for every key; "
+            "texts need quotation marks and decimals a point.",
+            name=name,
+            error=str(error),
         )
         return Brief(), (BriefProblem("", "", "", sentence),)
     problems: list[BriefProblem] = []
     values: dict[str, Any] = {}
-    for key, value in _flat(found):
+    for key, value in flat(found):
         rule = ALLOWED.get(key)
         if rule is None:
             problems.append(_unknown_key(name, key, value))
@@ -164,7 +164,8 @@ def parse_brief(text: str, name: str = BRIEF_NAME) -> tuple[Brief, tuple[BriefPr
     return _build(values), tuple(problems)
 
 
-def _flat(found: Mapping[str, Any]) -> list[tuple[str, Any]]:
+def flat(found: Mapping[str, Any]) -> list[tuple[str, Any]]:
+    """What a file of TOML holds, by the keys of :func:`brief_keys`."""
     pairs: list[tuple[str, Any]] = []
     for key, value in found.items():
         if isinstance(value, Mapping) and key != _GRADES:
@@ -202,7 +203,7 @@ def _shown(value: Any, deep: int = 3) -> str:
             + "}"
         )
     elif isinstance(value, int) and value.bit_length() > 200:
-        text = "a number of very many digits"
+        return say("a number of very many digits")
     else:
         text = str(value)
     return text if len(text) <= 60 else text[:57] + "..."
@@ -215,33 +216,47 @@ def _unknown_key(name: str, key: str, value: Any) -> BriefProblem:
         key.lower().rpartition(".")[2], leaves.keys(), scorer=fuzz.ratio, score_cutoff=70
     )
     guess = leaves[leaf[0]] if leaf else (near[0] if near else "")
-    place = ""
-    if "." in guess:
-        table, _, inner = guess.partition(".")
-        place = f" ({inner} under [{table}])"
-    hint = f"did you mean {guess}{place}?" if guess else "known keys: " + ", ".join(ALLOWED) + "."
-    return BriefProblem(
-        key,
-        _shown(value),
-        guess,
-        f"{name}: {key} = {_shown(value)} names no key that a brief has; {hint}",
+    table, _, inner = guess.rpartition(".")
+    if table:
+        hint = say(
+            "did you mean {guess} ({inner} under [{table}])?", guess=guess, inner=inner, table=table
+        )
+    elif guess:
+        hint = say("did you mean {guess}?", guess=guess)
+    else:
+        hint = say("known keys: {keys}.", keys=", ".join(ALLOWED))
+    sentence = say(
+        "{name}: {key} = {value} names no key that a brief has; {hint}",
+        name=name,
+        key=key,
+        value=_shown(value),
+        hint=hint,
     )
+    return BriefProblem(key, _shown(value), guess, sentence)
 
 
 def _bad_value(name: str, key: str, value: Any, rule: Rule) -> BriefProblem:
-    near = ""
+    parts: list[str] = [
+        say(
+            "{name}: {key} = {value} is not allowed; it must be {allowed}.",
+            name=name,
+            key=key,
+            value=_shown(value),
+            allowed=rule.allowed,
+        )
+    ]
     if key == "evidence" and isinstance(value, list):
         for item in value:
-            if item not in EVIDENCE:
-                guess = process.extractOne(str(item), EVIDENCE, score_cutoff=60)
-                near += f" For {_shown(item)}, did you mean {_shown(guess[0])}?" if guess else ""
+            guess = process.extractOne(str(item), EVIDENCE, score_cutoff=60)
+            if item not in EVIDENCE and guess:
+                near = _shown(guess[0])
+                parts.append(say("For {item}, did you mean {near}?", item=_shown(item), near=near))
     default = value_of(Brief(), key)
-    used = f"the default {_shown(default)}" if default is not None else "no value"
-    sentence = (
-        f"{name}: {key} = {_shown(value)} is not allowed; it must be {rule.allowed}."
-        f"{near} Until then {used} is used."
-    )
-    return BriefProblem(key, _shown(value), rule.allowed, sentence, {key: rule.typed})
+    if default is None:
+        parts.append(say("Until then no value is used."))
+    else:
+        parts.append(say("Until then the default {value} is used.", value=_shown(default)))
+    return BriefProblem(key, _shown(value), rule.allowed, joined(parts), {key: rule.typed})
 
 
 def _hold_together(name: str, values: dict[str, Any], problems: list[BriefProblem]) -> None:
@@ -249,11 +264,17 @@ def _hold_together(name: str, values: dict[str, Any], problems: list[BriefProble
 
     def drop(allowed: str, typed: Mapping[str, str], *keys: str) -> None:
         given = [key for key in (keys or typed) if key in values]
-        shown = " and ".join(f"{key} = {_shown(values[key])}" for key in given)
+        shown = listed([f"{key} = {_shown(values[key])}" for key in given])
         for key in given:
             del values[key]
-        verb = "do" if len(given) > 1 else "does"
-        sentence = f"{name}: {shown} {verb} not fit; {allowed}. Until then the defaults are used."
+        sentence = say(
+            "{name}: {given} does not fit; {allowed}. Until then the defaults are used."
+            if len(given) == 1
+            else "{name}: {given} do not fit; {allowed}. Until then the defaults are used.",
+            name=name,
+            given=shown,
+            allowed=allowed,
+        )
         problems.append(BriefProblem(given[0], shown, allowed, sentence, typed))
 
     def value(key: str) -> Any:
@@ -261,13 +282,13 @@ def _hold_together(name: str, values: dict[str, Any], problems: list[BriefProble
 
     if value("opens") and value("closes") and value("opens") > value("closes"):
         drop(
-            "opens must not be later than closes",
+            say("opens must not be later than closes"),
             {"opens": say("Not after the last day."), "closes": say("Not before the first day.")},
         )
     until, closes = value("keep_evidence_until"), value("closes")
     if until and closes and until < closes:
         drop(
-            "keep_evidence_until must not be earlier than closes",
+            say("keep_evidence_until must not be earlier than closes"),
             {
                 "keep_evidence_until": say("Not before the last day for handing in."),
                 "closes": say("Not after the day until which photos and videos are kept."),
@@ -277,7 +298,7 @@ def _hold_together(name: str, values: dict[str, Any], problems: list[BriefProble
     shortest, longest = value("shortest_m"), value("longest_m")
     if shortest >= longest:
         drop(
-            "shortest_m must be less than longest_m",
+            say("shortest_m must be less than longest_m"),
             {
                 "shortest_m": say("Less than the longest length."),
                 "longest_m": say("More than the shortest length."),
@@ -289,7 +310,7 @@ def _hold_together(name: str, values: dict[str, Any], problems: list[BriefProble
             ratio=value("least_ratio"),
         )
         drop(
-            "least_ratio must not exceed longest_m / shortest_m",
+            say("least_ratio must not exceed longest_m / shortest_m"),
             {
                 "least_ratio": say(
                     "At most {ratio:.3g}, with these lengths.", ratio=longest / shortest
@@ -301,127 +322,15 @@ def _hold_together(name: str, values: dict[str, Any], problems: list[BriefProble
     asked = value("swings_per_timing")
     if asked not in value("swings_allowed"):
         if "swings_allowed" in values:
-            allowed = f"swings_allowed must contain swings_per_timing, which is {asked}"
+            allowed = say(
+                "swings_allowed must contain swings_per_timing, which is {asked}", asked=asked
+            )
             shown = _shown(values["swings_allowed"])
-            sentence = f"{name}: swings_allowed = {shown} does not fit; {allowed}. It is added."
+            sentence = say(
+                "{name}: swings_allowed = {value} does not fit; {allowed}. It is added.",
+                name=name,
+                value=shown,
+                allowed=allowed,
+            )
             problems.append(BriefProblem("swings_allowed", shown, allowed, sentence))
         values["swings_allowed"] = (asked, *value("swings_allowed"))
-
-
-def default_brief_text() -> str:
-    """A ``brief.toml`` with every key, its default and what it means."""
-    lines = [
-        "# What this class was asked to do. Every key may be left out; the value shown is",
-        "# then used. A line that starts with # is not read.",
-    ]
-    table = ""
-    brief = Brief()
-    for key in brief_keys():
-        head, _, leaf = key.rpartition(".")
-        if head != table:
-            table = head
-            lines += ["", f"[{table}]"]
-        rule = ALLOWED[key]
-        value = value_of(brief, key)
-        lines += ["", f"# {rule.about}", f"# Allowed: {rule.allowed}."]
-        if value is None:
-            lines.append(f"# {leaf} = {_EXAMPLES[key]}")
-        else:
-            lines.append(f"{leaf} = {_item(value).as_string()}")
-    return "\n".join(lines) + "\n"
-
-
-def _plain(value: Any) -> Any:
-    return [_plain(item) for item in value] if isinstance(value, tuple) else value
-
-
-def _item(value: Any) -> Any:
-    """A value as tomlkit writes it, a mapping on one line."""
-    import tomlkit
-
-    if isinstance(value, Mapping):
-        table = tomlkit.inline_table()
-        table.update(value)
-        return table
-    return tomlkit.item(_plain(value))
-
-
-def write_brief(path: Path, brief: Brief) -> None:
-    """Write :func:`brief_text`, whole or not at all. Raises ``OSError`` when the disk refuses."""
-    text = brief_text(path, brief)
-    part = path.with_name(path.name + ".part")
-    part.write_bytes(text.encode("utf-8"))
-    os.replace(part, path)
-
-
-def brief_text(path: Path, brief: Brief) -> str:
-    """The brief as it would be written, with only the keys changed that differ.
-
-    Comments and order are those of the file in place; without one, they are those of
-    :func:`default_brief_text`. Raises ``ValueError`` when it cannot be parsed.
-    """
-    import tomlkit  # late: reading a class never needs it
-
-    # Bytes, or the line ends of another system would not be kept.
-    text = path.read_bytes().decode("utf-8-sig") if path.exists() else default_brief_text()
-    try:
-        document = tomlkit.parse(text)
-    except tomlkit.exceptions.TOMLKitError as error:
-        raise ValueError(f"{path.name} is not a readable brief: {error}") from error
-    present = dict(_flat(document.unwrap()))
-    before, _ = parse_brief(text)
-    changed = {}
-    for key in brief_keys():
-        value = value_of(brief, key)
-        # A bad value in the file reads as the default, so it is put right here as well.
-        kept = key in present and _reads_as(key, present[key], value)
-        if not (kept or (key not in present and value_of(before, key) == value)):
-            changed[key] = value
-    for key, value in changed.items():
-        if key not in present and value is not None:
-            text = _beside_comment(text, key, value)
-    document = tomlkit.parse(text)
-    for key, value in changed.items():
-        head, _, leaf = key.rpartition(".")
-        if head and head not in document:
-            document[head] = tomlkit.table()
-        table: Any = document[head] if head else document
-        if value is None:
-            table.pop(leaf, None)
-        elif leaf not in table or not _reads_as(key, table.unwrap()[leaf], value):
-            table[leaf] = _item(value)
-    return tomlkit.dumps(document)
-
-
-def _beside_comment(text: str, key: str, value: Any) -> str:
-    """The text with a key written below the line that has it as a comment; as it was where
-    no line has.
-    """
-    head, _, leaf = key.rpartition(".")
-    commented = re.compile(rf"#\s*{leaf}\s*=")
-    lines, table = text.split("\n"), ""
-    for at, line in enumerate(lines):
-        opened = _HEADER.match(line)
-        table = opened[1] if opened else table
-        if table != head or not commented.match(line.lstrip()):
-            continue
-        end = "\r" if line.endswith("\r") else ""
-        lines.insert(at + 1, f"{leaf} = {_item(value).as_string()}{end}")
-        changed = "\n".join(lines)
-        # A line within a text of several lines only looks like a comment.
-        return changed if _reads_as(key, _parsed(changed).get(key), value) else text
-    return text
-
-
-def _parsed(text: str) -> dict[str, Any]:
-    try:
-        return dict(_flat(tomllib.loads(text)))
-    except (ValueError, RecursionError):
-        return {}
-
-
-def _reads_as(key: str, raw: Any, value: Any) -> bool:
-    try:
-        return bool(ALLOWED[key].read(raw) == value)
-    except (ValueError, TypeError, OverflowError):
-        return False

@@ -12,7 +12,7 @@ from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Any, get_args
 
-from markbench.model import PieceKind, say
+from markbench.model import PieceKind, joined, say
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +34,8 @@ def _text(value: Any) -> str:
     return value.strip()
 
 
-def _text_rule(about: str, allowed: str = "a text of 1 to 200 characters") -> Rule:
+def _text_rule(about: str, allowed: str = "") -> Rule:
+    allowed = allowed or say("a text of 1 to 200 characters")
     return Rule(_text, allowed, about, say("Some words are needed, 200 letters at most."))
 
 
@@ -50,10 +51,9 @@ def _whole(low: int, high: int) -> Callable[[Any], int]:
 
 
 def _whole_rule(low: int, high: int, about: str) -> Rule:
-    allowed = f"a whole number from {low} to {high}"
     return Rule(
         _whole(low, high),
-        allowed,
+        say("a whole number from {low} to {high}", low=low, high=high),
         about,
         say("A whole number from {low} to {high}.", low=low, high=high),
     )
@@ -68,7 +68,9 @@ def _number_rule(low: float, high: float, about: str, unit: str = "", typed: str
         return float(value)
 
     typed = typed or say("A number from {low:g} to {high:g}.", low=low, high=high)
-    return Rule(read, f"a number from {low:g} to {high:g}{unit}", about, typed)
+    # As text: the file has its point in any language.
+    allowed = say("a number from {low} to {high}", low=f"{low:g}", high=f"{high:g}")
+    return Rule(read, joined((allowed, unit)), about, typed)
 
 
 def _date(value: Any) -> dt.date:
@@ -83,7 +85,10 @@ def _date(value: Any) -> dt.date:
 
 def _date_rule(about: str) -> Rule:
     return Rule(
-        _date, "a date written year-month-day, as 2026-03-20", about, say("A date, as 2026-03-31.")
+        _date,
+        say("a date written year-month-day, as 2026-03-20"),
+        about,
+        say("A date, as 2026-03-31."),
     )
 
 
@@ -156,47 +161,47 @@ ALLOWED: Mapping[str, Rule] = {
     ),
     "swings_allowed": Rule(
         _counts,
-        "a list of whole numbers from 1 to 200, as [10, 20]",
+        say("a list of whole numbers from 1 to 200, as [10, 20]"),
         "Counts of swings that are as good as the one asked for.",
         say("Whole numbers from 1 to 200, as 10, 20."),
     ),
-    "shortest_m": _number_rule(0.005, 10, "Shortest sensible length, in metres.", " (metres)"),
-    "longest_m": _number_rule(0.01, 20, "Longest sensible length, in metres.", " (metres)"),
+    "shortest_m": _number_rule(0.005, 10, "Shortest sensible length, in metres.", say("(metres)")),
+    "longest_m": _number_rule(0.01, 20, "Longest sensible length, in metres.", say("(metres)")),
     "least_ratio": _number_rule(1, 20, "Longest length over shortest should reach this."),
     "support_height_m": _number_rule(
-        0.02, 20, "Height of the support above the floor, in metres.", " (metres)"
+        0.02, 20, "Height of the support above the floor, in metres.", say("(metres)")
     ),
     "evidence": Rule(
         _evidence,
-        "a list of any of " + ", ".join(f'"{kind}"' for kind in EVIDENCE),
+        say("a list of any of {kinds}", kinds=", ".join(f'"{kind}"' for kind in EVIDENCE)),
         "Pieces each learner was asked for beside the readings.",
         say("Any of these."),
     ),
     "rubric": _text_rule(
         "Name of the rubric, or of a rubric file in this folder.",
-        'the name of a rubric, as "short", or of a .toml file in the class folder',
+        say('the name of a rubric, as "short", or of a .toml file in the class folder'),
     ),
     "feedback_language": Rule(
         _language,
-        'a language code, as "en" or "fr"',
+        say('a language code, as "en" or "fr"'),
         "Language of the sentences to the learner.",
         say("A language."),
     ),
     "partners": Rule(
         _pairs,
-        'a list of pairs of learner ids, as [["07", "12"]]',
+        say('a list of pairs of learner ids, as [["07", "12"]]'),
         "Learners who worked as a pair: the same readings are then no question.",
         say("Two ids with & between them, as 07 & 12; a comma before the next pair."),
     ),
     "selfies_in_pack": Rule(
         _yes_no,
-        "true or false",
+        say("true or false"),
         "Whether photos of learners go to the moderator.",
         say("Yes or no."),
     ),
     "reports_in_pack": Rule(
         _yes_no,
-        "true or false",
+        say("true or false"),
         "Whether written reports go to the moderator, as words with names taken out.",
         say("Yes or no."),
     ),
@@ -205,7 +210,7 @@ ALLOWED: Mapping[str, Rule] = {
     ),
     "grades": Rule(
         _boundaries,
-        "grades with their least marks, no two the same, as { A = 16, B = 13 }",
+        say("grades with their least marks, no two the same, as {{ A = 16, B = 13 }}"),
         "Least marks for each grade; none where the class is not graded.",
         say("Grades with their least marks, as A = 16, B = 13; no two with the same."),
     ),
@@ -214,34 +219,34 @@ ALLOWED: Mapping[str, Rule] = {
     ),
     "late.most_days": _whole_rule(1, 365, "Days late that are counted at most."),
     "place.latitude_deg": _number_rule(
-        -90, 90, "Latitude where the class measured, in degrees, south negative.", " (degrees)"
+        -90, 90, "Latitude where the class measured, in degrees, south negative.", say("(degrees)")
     ),
-    "place.height_m": _number_rule(-500, 9000, "Height above the sea, in metres.", " (metres)"),
+    "place.height_m": _number_rule(-500, 9000, "Height above the sea, in metres.", say("(metres)")),
     "words.independent": _text_rule("The syllabus's word for the variable that is chosen."),
     "words.dependent": _text_rule("The syllabus's word for the variable that is measured."),
     "words.controlled": _text_rule("The syllabus's word for what is kept the same."),
     "tolerances.timing_scatter_s": _number_rule(
-        0.005, 2, "Usual scatter of one hand timing, in seconds.", " (seconds)"
+        0.005, 2, "Usual scatter of one hand timing, in seconds.", say("(seconds)")
     ),
     "tolerances.g_fraction": _number_rule(
         0.001,
         0.5,
         "How far from the local g still counts as close.",
-        " (0.05 is 5 %)",
+        say("(0.05 is 5 %)"),
         typed=say("A share from 0.1 % to 50 %."),
     ),
     "tolerances.own_arithmetic_fraction": _number_rule(
         0.0001,
         0.5,
         "How far the learner's own value may differ from ours beyond rounding.",
-        " (0.01 is 1 %)",
+        say("(0.01 is 1 %)"),
         typed=say("A share from 0.01 % to 50 %."),
     ),
     "tolerances.false_alarm": _number_rule(
         0.0001,
         0.1,
         "Share of honest learners that one statistical check may trip.",
-        " (0.005 is 1 in 200)",
+        say("(0.005 is 1 in 200)"),
         typed=say("One in so many, from 1 in 10 to 1 in 10000."),
     ),
 }

@@ -19,7 +19,8 @@ from itertools import takewhile
 from pathlib import Path
 
 from markbench.checks.wording import listed
-from markbench.intake.brief_file import BRIEF_NAME, brief_text, read_brief
+from markbench.intake.brief_file import BRIEF_NAME, read_brief
+from markbench.intake.brief_writing import brief_text
 from markbench.model import Brief, Decision, say
 from markbench.rubric import find_rubric
 from markbench.rubric.loading import SHIPPED

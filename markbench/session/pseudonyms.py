@@ -28,7 +28,8 @@ from dataclasses import dataclass, field, replace
 from pathlib import Path
 from typing import Any
 
-from markbench.intake.brief_file import BRIEF_NAME, write_brief
+from markbench.intake.brief_file import BRIEF_NAME
+from markbench.intake.brief_writing import write_brief
 from markbench.intake.class_list import CLASS_LIST_ENDINGS
 from markbench.intake.kinds import ending
 from markbench.intake.tables.reader import read_grids

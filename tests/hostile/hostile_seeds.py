@@ -16,7 +16,7 @@ import pillow_heif
 import xlsxwriter
 from PIL import Image
 
-from markbench.intake.brief_file import default_brief_text
+from markbench.intake.brief_writing import default_brief_text
 
 ROOT = Path(__file__).parents[2]
 SAMPLES = ROOT / "tests" / "tables" / "samples"

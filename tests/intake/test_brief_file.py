@@ -11,15 +11,9 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from markbench.intake.brief_file import (
-    brief_keys,
-    default_brief_text,
-    parse_brief,
-    read_brief,
-    value_of,
-    write_brief,
-)
+from markbench.intake.brief_file import brief_keys, parse_brief, read_brief, value_of
 from markbench.intake.brief_rules import ALLOWED
+from markbench.intake.brief_writing import default_brief_text, write_brief
 from markbench.model import Brief, Late, Place, Tolerances, Words
 
 

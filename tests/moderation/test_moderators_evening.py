@@ -7,7 +7,7 @@ import zipfile
 import pytest
 from invented_class import IDS
 
-from markbench.intake.brief_file import write_brief
+from markbench.intake.brief_writing import write_brief
 from markbench.moderation.pack import MANIFEST, canonical, digest_of
 from markbench.moderation.records import sign_off_of
 from markbench.session import Session

@@ -14,7 +14,7 @@ from hypothesis import strategies as st
 from invented_class import IDS, NAMES
 from PIL import Image
 
-from markbench.intake.brief_file import write_brief
+from markbench.intake.brief_writing import write_brief
 from markbench.model import Brief, Decision, Finding, Learner, ReadingsTable, Source
 from markbench.moderation.pack import LeftOut, numbers_for, summed_up
 from markbench.moderation.plain import from_plain, to_plain

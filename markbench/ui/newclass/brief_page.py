@@ -15,6 +15,7 @@ from markbench.intake.brief_file import (
 from markbench.model import Brief
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.mishaps import plainly
 from markbench.ui.newclass.brief_form import BriefForm
@@ -119,7 +120,7 @@ class BriefPage(QWidget):
         return bool(self.form.troubles)
 
     def _say(self) -> None:
-        words = self.form.wrong() or "\n".join(one.sentence for one in self._odd)
+        words = self.form.wrong() or "\n".join(said(one.sentence) for one in self._odd)
         self.trouble.setText(words)
         self.trouble.setVisible(bool(words))
         self._offer()

@@ -12,6 +12,7 @@ from markbench.model import Learner, Piece, Portfolio
 from markbench.session.newclass import NewClass
 from markbench.ui.bench.peep import Peep
 from markbench.ui.look.marks import paint_piece
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import Glyph, button, frame, label, quiet_scroll
 
@@ -80,12 +81,12 @@ class LearnerFiles(QWidget):
         column.addLayout(head)
         column.addWidget(label(piece.file, wrap=True))
         if piece.match is not None:
-            column.addWidget(label(piece.match.why, "small", wrap=True))
+            column.addWidget(label(said(piece.match.why), "small", wrap=True))
         if earlier:
             words = self.tr("A later one of the same kind is used; this one is kept.")
             column.addWidget(label(words, "small", wrap=True))
         if why_not:
-            column.addWidget(label(why_not, "look", wrap=True))
+            column.addWidget(label(said(why_not), "look", wrap=True))
         other = button(
             self.tr("Somebody else's"), "", partial(self.refused.emit, piece.file, learner.id)
         )

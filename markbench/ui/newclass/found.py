@@ -14,6 +14,7 @@ from PySide6.QtWidgets import (
 
 from markbench.session.newclass import Counts, NewClass
 from markbench.ui.flow import FlowLayout
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.newclass.files import LearnerFiles
 from markbench.ui.newclass.notices import BriefNotice, NoWorkNotice
@@ -112,7 +113,7 @@ class FoundPage(QWidget):
         self._grid.setColumnStretch(1, 1)
         told_apart = {one.why for one in damaged} | {new.brief_trouble}
         troubles = [one.message for one in work.problems if one.message not in told_apart]
-        self.troubles.setText("\n\n".join(troubles))
+        self.troubles.setText("\n\n".join(said(one) for one in troubles))
         self.troubles.setVisible(bool(troubles))
         names = {learner.id: learner.name for learner in work.learners}
         self._list(

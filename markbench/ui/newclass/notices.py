@@ -7,6 +7,7 @@ from PySide6.QtWidgets import QFrame, QVBoxLayout
 
 from markbench.session.newclass import NewClass
 from markbench.ui.flow import FlowLayout
+from markbench.ui.look.said import said
 from markbench.ui.parts import button, frame, label
 
 
@@ -42,7 +43,7 @@ class BriefNotice(QFrame):
             self._words.setText(words.format(name=new.aside))
             self.aside.setText(self.tr("Leave it in its place"))
         else:
-            self._words.setText(new.brief_trouble)
+            self._words.setText(said(new.brief_trouble))
             self.aside.setText(self.tr("Put it aside and go on"))
 
     def _turn(self) -> None:
