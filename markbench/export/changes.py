@@ -16,7 +16,7 @@ from typing import Any
 from markbench.export.plain_text import printable
 from markbench.export.report import ClassReport, LearnerReport
 from markbench.export.whole_file import whole_file
-from markbench.model import Rubric
+from markbench.model import Figures, Rubric, joined, say
 
 RECORD_NAME = "export-record.json"
 LISTING_NAME = "what-changed.txt"
@@ -35,8 +35,14 @@ class Change:
     now: str
 
     def __str__(self) -> str:
-        about = " · ".join(part for part in (self.criterion, self.what) if part)
-        return f"{self.learner} {self.name}: {about}: {self.was} → {self.now}"
+        return say(
+            "{learner} {name}: {about}: {was} → {now}",
+            learner=self.learner,
+            name=self.name,
+            about=joined((self.criterion, self.what), " · "),
+            was=self.was,
+            now=self.now,
+        )
 
 
 @dataclass(frozen=True, slots=True)
@@ -75,8 +81,9 @@ def changes_since(folder: Path, report: ClassReport) -> Changes:
         return Changes("", ())
     except (OSError, ValueError, RecursionError) as error:
         # An OSError's own text names the whole path, which has no place in what goes out.
-        why = error.strerror if isinstance(error, OSError) else error
-        return Changes("", (), f"The record of the last export could not be read ({why}).")
+        why = error.strerror if isinstance(error, OSError) else str(error)
+        told = say("The record of the last export could not be read ({why}).", why=why)
+        return Changes("", (), told)
     now = _record(report)["learners"]
     found = [
         change
@@ -117,10 +124,10 @@ def _marks(one: LearnerReport, rubric: Rubric) -> dict[str, dict[str, Any]]:
 def _checked(last: Any) -> tuple[str, dict[str, Any]]:
     """The day and the learners of a record, or ValueError."""
     if not isinstance(last, dict) or last.get("format") != _FORMAT:
-        raise ValueError("it is not of a form this version knows")
+        raise ValueError(say("it is not of a form this version knows"))
     learners = last.get("learners")
     if not isinstance(learners, dict) or not all(_well_formed(one) for one in learners.values()):
-        raise ValueError("its list of learners is damaged")
+        raise ValueError(say("its list of learners is damaged"))
     return str(last.get("date", "")), learners
 
 
@@ -134,33 +141,36 @@ def _of_learner(
 ) -> Iterator[Change]:
     if was is None or now is None:
         name = str((now or was or {}).get("name", ""))
-        text = ("not there", "in the class") if was is None else ("in the class", "not there")
-        yield Change(learner, name, "", "learner", *text)
+        texts = say("not there"), say("in the class")
+        yield Change(learner, name, "", say("learner"), *(texts if was is None else texts[::-1]))
         return
     name = str(now["name"])
     for criterion in dict.fromkeys([*was["marks"], *now["marks"]]):
         before, after = was["marks"].get(criterion, {}), now["marks"].get(criterion, {})
-        for what in ("level", "marks"):
+        for what, told in (("level", say("level")), ("marks", say("marks"))):
             if before.get(what) != after.get(what):
-                texts = _shown(before.get(what)), _shown(after.get(what))
-                yield Change(learner, name, criterion, what, *texts)
+                values = _shown(before.get(what)), _shown(after.get(what))
+                yield Change(learner, name, criterion, told, *values)
         if before and after and before.get("feedback") != after.get("feedback"):
-            yield Change(learner, name, criterion, "feedback", "the earlier text", "a new text")
+            texts = say("the earlier text"), say("a new text")
+            yield Change(learner, name, criterion, say("feedback"), *texts)
     if was.get("total") != now.get("total"):
-        yield Change(learner, name, "", "total", _shown(was.get("total")), _shown(now.get("total")))
+        values = _shown(was.get("total")), _shown(now.get("total"))
+        yield Change(learner, name, "", say("total"), *values)
     # A record of before there were grades knows of none, which is no change.
     if "grade" in was and was["grade"] != now["grade"]:
-        yield Change(learner, name, "", "grade", _grade(was["grade"]), _grade(now["grade"]))
+        grades = _grade(was["grade"]), _grade(now["grade"])
+        yield Change(learner, name, "", say("grade"), *grades)
 
 
 def _shown(value: Any) -> str:
     if value is None:
-        return "not marked"
-    return f"{value:g}" if isinstance(value, int | float) else str(value)
+        return say("not marked")
+    return Figures(f"{value:g}") if isinstance(value, int | float) else str(value)
 
 
 def _grade(value: Any) -> str:
-    return str(value) or "no grade"
+    return str(value) or say("no grade")
 
 
 def _listing(changes: Changes, report: ClassReport) -> Iterator[str]:

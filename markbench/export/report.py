@@ -20,6 +20,7 @@ from markbench.model import (
     Piece,
     Portfolio,
     Rubric,
+    say,
 )
 from markbench.moderation.outcome import Outcome
 from markbench.moderation.records import SignOff
@@ -69,7 +70,7 @@ class LearnerReport:
     def unfilled(self, rubric: Rubric) -> tuple[str, ...]:
         """A sentence for each text with a place nobody has filled: it is not sent as it stands."""
         return tuple(
-            f"“{criterion.title}”: {words}"
+            say("“{criterion}”: {words}", criterion=criterion.title, words=words)
             for criterion in rubric.criteria
             if criterion.id in self.marks
             and (words := still_open(self.marks[criterion.id].feedback))
@@ -103,7 +104,8 @@ class ClassReport:
     def not_sent(self) -> tuple[str, ...]:
         """Each text that is kept back for a place unfilled: learner, criterion and place."""
         return tuple(
-            f"{one.portfolio.learner.id} {one.portfolio.learner.name}, {words}."
+            say("{id} {name}, {words}.", id=who.id, name=who.name, words=words)
             for one in self.learners
+            for who in (one.portfolio.learner,)
             for words in one.unfilled(self.rubric)
         )

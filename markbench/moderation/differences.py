@@ -20,6 +20,8 @@ import numpy as np
 from scipy.stats import nct
 from scipy.stats import t as t_distribution
 
+from markbench.model import say
+
 Interval = tuple[float, float]
 
 
@@ -52,14 +54,25 @@ class Limits:
 
     def __str__(self) -> str:
         if self.mean is None:
-            return f"mean difference: undefined, {self.undefined}"
-        text = f"mean difference {self.mean:+.2f}"
+            return say("mean difference: undefined, {why}", why=self.undefined)
         if self.mean95 is None or self.lower95 is None or self.upper95 is None:
-            return f"{text}; limits of agreement: undefined, {self.undefined}"
-        return (
-            f"{text} (95 % interval {_span(self.mean95)}); limits of agreement, mean ± "
-            f"{self.multiplier:g} sd: {self.lower:+.2f} ({_span(self.lower95)}) to "
-            f"{self.upper:+.2f} ({_span(self.upper95)}), n = {len(self.first)}"
+            return say(
+                "mean difference {mean:+.2f}; limits of agreement: undefined, {why}",
+                mean=self.mean,
+                why=self.undefined,
+            )
+        return say(
+            "mean difference {mean:+.2f} (95 % interval {around}); limits of agreement, mean ± "
+            "{multiplier:g} sd: {lower:+.2f} ({around_lower}) to {upper:+.2f} ({around_upper}), "
+            "n = {n}",
+            mean=self.mean,
+            around=_span(self.mean95),
+            multiplier=self.multiplier,
+            lower=self.lower,
+            around_lower=_span(self.lower95),
+            upper=self.upper,
+            around_upper=_span(self.upper95),
+            n=len(self.first),
         )
 
 
@@ -80,11 +93,11 @@ def limits_of_agreement(
     inputs = (tuple(one.tolist()), tuple(two.tolist()), multiplier, method)
     n = len(one)
     if n == 0:
-        return Limits(*inputs, undefined="nobody was marked twice")
+        return Limits(*inputs, undefined=say("nobody was marked twice"))
     differences = two - one
     mean = float(differences.mean())
     if n == 1:
-        return Limits(*inputs, mean=mean, undefined="one pair shows no spread")
+        return Limits(*inputs, mean=mean, undefined=say("one pair shows no spread"))
     sd = float(differences.std(ddof=1))
     t = float(t_distribution.ppf(0.975, n - 1))
     half = t * sd / sqrt(n)
@@ -171,4 +184,4 @@ def _pairs(
 
 
 def _span(interval: Interval) -> str:
-    return f"{interval[0]:+.2f} to {interval[1]:+.2f}"
+    return say("{low:+.2f} to {high:+.2f}", low=interval[0], high=interval[1])

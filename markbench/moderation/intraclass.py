@@ -16,6 +16,8 @@ import numpy as np
 import numpy.typing as npt
 from scipy.stats import f as f_distribution
 
+from markbench.model import say
+
 
 @dataclass(frozen=True, slots=True)
 class Intraclass:
@@ -30,9 +32,13 @@ class Intraclass:
 
     def __str__(self) -> str:
         if self.value is None or self.low95 is None or self.high95 is None:
-            return f"ICC{self.form}: undefined, {self.undefined}"
-        return (
-            f"ICC{self.form} {self.value:.2f} (95 % interval {self.low95:.2f} to {self.high95:.2f})"
+            return say("ICC{form}: undefined, {why}", form=self.form, why=self.undefined)
+        return say(
+            "ICC{form} {value:.2f} (95 % interval {low:.2f} to {high:.2f})",
+            form=self.form,
+            value=self.value,
+            low=self.low95,
+            high=self.high95,
         )
 
 
@@ -69,7 +75,7 @@ def intraclass(marks: Sequence[Sequence[float]]) -> Intraclasses:
     rows = tuple(tuple(float(mark) for mark in row) for row in table)
     if table.ndim != 2 or table.shape[0] < 2 or table.shape[1] < 2:
         nan = float("nan")
-        return Intraclasses(_all_undefined("fewer than two learners or markers"),
+        return Intraclasses(_all_undefined(say("fewer than two learners or markers")),
                             rows, nan, nan, nan, nan)  # fmt: skip
     n, k = table.shape
     mean = table.mean()
@@ -81,7 +87,7 @@ def intraclass(marks: Sequence[Sequence[float]]) -> Intraclasses:
     ems = _clean(float((left**2).sum()) / ((n - 1) * (k - 1)), table)
     bms, wms, jms = (_clean(square, table) for square in (bms, wms, jms))
     if bms == 0:
-        forms = _all_undefined("every learner has the same mean mark")
+        forms = _all_undefined(say("every learner has the same mean mark"))
     else:
         forms = _forms(bms, wms, jms, ems, n, k)
     return Intraclasses(forms, rows, bms, wms, jms, ems)
@@ -119,7 +125,9 @@ def _forms(
     return tuple(
         Intraclass(form, _MEANINGS[form], value, *bounds[form])
         if np.isfinite(value)
-        else Intraclass(form, _MEANINGS[form], None, None, None, "the markers' spread drowns it")
+        else Intraclass(
+            form, _MEANINGS[form], None, None, None, say("the markers' spread drowns it")
+        )
         for form, value in values.items()
     )
 

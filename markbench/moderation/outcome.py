@@ -13,7 +13,7 @@ import datetime as dt
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
 
-from markbench.model import Brief, Mark, Rubric, State
+from markbench.model import Brief, Mark, Rubric, State, joined, say
 from markbench.moderation.grades import LateDeduction, grade_of, late_deduction, shifted
 from markbench.moderation.records import (
     ClassAdjustment,
@@ -152,30 +152,36 @@ def _criterion(
     moderated: tuple[Moderated, ...],
     settled: Settled | None,
 ) -> CriterionOutcome:
-    marks, level, why, still_open = (
-        (first.marks, first.level, f"first mark, {first.by}", "")
+    marks, level, why = (
+        (first.marks, first.level, f"first mark, {first.by}")
         if first is not None
-        else (None, None, "not marked yet", "")
+        else (None, None, "not marked yet")
     )
+    still_open = ""
     adjusted = [one for one in moderated if one.action == "adjust" and one.marks is not None]
     asked = [one for one in moderated if one.action == "ask"]
     if settled is not None:
         marks, level = settled.marks, settled.level
         why = f"settled by {settled.by}: {settled.why}"
     elif len({one.marks for one in adjusted}) > 1:
-        words = ", ".join(f"{one.by} to {one.marks:g}" for one in adjusted)
-        still_open = f"{criterion}: adjusted to different marks ({words})"
+        to = (say("{by} to {marks:g}", by=one.by, marks=one.marks) for one in adjusted)
+        still_open = say("adjusted to different marks ({words})", words=joined(to, ", "))
     elif adjusted:
         last = adjusted[-1]
         marks, level, why = last.marks, last.level, f"adjusted by {last.by}: {last.why}"
     if settled is None and not still_open and asked:
-        words = "; ".join(f"{one.by} asks: {one.why}" for one in asked)
-        still_open = f"{criterion}: {words}"
+        still_open = joined(
+            (say("{by} asks: {why}", by=one.by, why=one.why) for one in asked), "; "
+        )
     elif settled is None and not still_open and not moderated:
         apart = [one for one in seconds if first is not None and one.marks != first.marks]
         if first is not None and apart:
-            words = ", ".join(f"{one.by} gave {one.marks:g}" for one in apart)
-            still_open = f"{criterion}: {first.by} gave {first.marks:g}, {words}"
+            gave = (
+                say("{by} gave {marks:g}", by=one.by, marks=one.marks) for one in (first, *apart)
+            )
+            still_open = joined(gave, ", ")
+    if still_open:
+        still_open = say("{criterion}: {words}", criterion=criterion, words=still_open)
     return CriterionOutcome(
         criterion, first, seconds, moderated, settled, marks, level, why, still_open
     )

@@ -14,11 +14,27 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Any
 
+from markbench.model import joined, say
+
 PACK_FORMAT = "markbench-pack"
 REPLY_FORMAT = "markbench-reply"
 VERSION = 1
 MANIFEST = "manifest.json"
 _NAMED = 3  # more pieces left out for one reason are counted
+SHIPPED = (
+    say("Readings as a recomputed table, with the cell each value was read from."),
+    say(
+        "Findings, first marks and their reasons, with names replaced. A name that is also a word "
+        "(Mark, Will) is replaced where it is written as a name."
+    ),
+    say("Photos and videos without place, device or other tags; videos without sound."),
+    say("Written reports, where the brief allows them, as their words alone with names replaced."),
+)
+LEFT_OUT = (
+    say("Names, ids and the class list."),
+    say("The learners' own table files, in which names may stand."),
+    say("Private notes and the journal."),
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,7 +77,8 @@ class LeftOut:
     why: str
 
     def __str__(self) -> str:
-        return f"Learner {self.number}: {self.what} left out: {self.why}."
+        told = say("Learner {number}: {what} left out:", number=self.number, what=self.what)
+        return joined((told, _ended(self.why)))
 
 
 def summed_up(left_out: Sequence[LeftOut]) -> tuple[str, ...]:
@@ -74,14 +91,23 @@ def summed_up(left_out: Sequence[LeftOut]) -> tuple[str, ...]:
         by_piece: dict[str, list[str]] = {}
         for one in pieces:
             by_piece.setdefault(one.what, []).append(one.number)
-        told = [
-            f"{len(numbers)} × {what}"
-            if len(numbers) > _NAMED
-            else f"{what} of {'learner' if len(numbers) == 1 else 'learners'} {', '.join(numbers)}"
-            for what, numbers in by_piece.items()
-        ]
-        lines.append(f"{'; '.join(told)}: {why}.")
+        told = joined((_counted(what, numbers) for what, numbers in by_piece.items()), "; ")
+        lines.append(say("{told}: {why}", told=told, why=_ended(why)))
     return tuple(lines)
+
+
+def _counted(what: str, numbers: Sequence[str]) -> str:
+    if len(numbers) > _NAMED:
+        return say("{n} × {what}", n=len(numbers), what=what)
+    return say(
+        "{what} of learner {numbers}" if len(numbers) == 1 else "{what} of learners {numbers}",
+        what=what,
+        numbers=", ".join(numbers),
+    )
+
+
+def _ended(why: str) -> str:
+    return why if why.endswith(".") else say("{why}.", why=why)
 
 
 def canonical(value: Any) -> bytes:

@@ -16,6 +16,7 @@ from dataclasses import dataclass, replace
 from fractions import Fraction
 from math import lcm
 
+from markbench.model import Figures, say
 from markbench.moderation.differences import Interval, limits_of_agreement
 from markbench.moderation.grades import Boundaries, GradeChange, effect_of_shift, shifted
 
@@ -43,25 +44,29 @@ class Severity:
 
     def __str__(self) -> str:
         if self.mean is None:
-            return f"{self.what or 'total'}: nobody was marked twice"
+            return say("{what}: nobody was marked twice", what=self.what or say("total"))
         p = self.p_adjusted if self.p_adjusted is not None else self.p
-        span = (
-            f" (95 % interval {self.mean95[0]:+.2f} to {self.mean95[1]:+.2f})"
-            if self.mean95
-            else ""
-        )
-        return (
-            f"{self.what or 'total'}: second − first {self.mean:+.2f} marks on average{span}, "
-            f"exact {p_words(p)}, n = {len(self.differences)}"
+        low, high = self.mean95 or (None, None)
+        return say(
+            "{what}: second − first {mean:+.2f} marks on average, exact {p}, n = {n}"
+            if low is None
+            else "{what}: second − first {mean:+.2f} marks on average (95 % interval {low:+.2f} "
+            "to {high:+.2f}), exact {p}, n = {n}",
+            what=self.what or say("total"),
+            mean=self.mean,
+            low=low,
+            high=high,
+            p=p_words(p),
+            n=len(self.differences),
         )
 
 
 def p_words(p: float | None) -> str:
     """A p-value as it is read: nobody needs to know how small a small one is."""
     if p is None:
-        return "p undefined"
+        return say("p undefined")
     told = "p < 0.001" if p < 0.001 else f"p = {p:.2g}"
-    return told.replace(" ", "\u00a0")  # on one line
+    return Figures(told.replace(" ", "\u00a0"))  # on one line
 
 
 def severity(first: Sequence[float], second: Sequence[float], what: str = "") -> Severity:

@@ -15,6 +15,7 @@ import re
 from collections.abc import Iterable, Iterator
 from typing import NamedTuple
 
+from markbench.model import say
 from markbench.model.sentence import sentence_case
 from markbench.rubric.facts import PLACEHOLDERS, Facts
 
@@ -95,4 +96,9 @@ def still_open(text: str) -> str:
     found = open_places(text)
     if not found:
         return ""
-    return f"{', '.join(found)} {'is' if len(found) == 1 else 'are'} still to be filled in"
+    return say(
+        "{places} is still to be filled in"
+        if len(found) == 1
+        else "{places} are still to be filled in",
+        places=", ".join(found),
+    )

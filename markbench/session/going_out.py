@@ -20,7 +20,7 @@ from markbench.export import (
     write_mark_sheet_csv,
     write_oneroster,
 )
-from markbench.model import say
+from markbench.model import Figures, joined, say
 from markbench.session.errors import RefusedError
 from markbench.session.report import class_report
 from markbench.session.results import changed_since_sign_off
@@ -151,8 +151,15 @@ def texts_behind(session: Session, report: ClassReport) -> tuple[str, ...]:
             if not held.feedback.strip() or (at is not None and at > held.at):
                 continue
             found.append(
-                f"{learner.id} {learner.name}, {titles[row.criterion]}: the text was written for "
-                f"“{first.level}”, and “{held.level}” holds."
+                say(
+                    "{id} {name}, {criterion}: the text was written for “{first}”, and “{held}” "
+                    "holds.",
+                    id=learner.id,
+                    name=learner.name,
+                    criterion=titles[row.criterion],
+                    first=first.level,
+                    held=held.level,
+                )
             )
     return tuple(found)
 
@@ -162,9 +169,17 @@ def _refuse_moved(session: Session) -> None:
     if not moved:
         return
     names = {learner.id: learner.name for learner in session.learners}
-    listed = "; ".join(
-        f"{names.get(learner, learner)}, {_told(was)} signed, now {_told(now)}"
-        for learner, (was, now) in moved.items()
+    listed = joined(
+        (
+            say(
+                "{name}, {was} signed, now {now}",
+                name=names.get(learner, learner),
+                was=_told(was),
+                now=_told(now),
+            )
+            for learner, (was, now) in moved.items()
+        ),
+        "; ",
     )
     raise RefusedError(
         say(
@@ -179,4 +194,5 @@ def _refuse_moved(session: Session) -> None:
 
 def _told(result: tuple[float | None, str]) -> str:
     total, grade = result
-    return f"{'no total' if total is None else f'{total:g}'}{f' ({grade})' if grade else ''}"
+    marks = say("no total") if total is None else Figures(f"{total:g}")
+    return say("{marks} ({grade})", marks=marks, grade=grade) if grade else marks

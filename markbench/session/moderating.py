@@ -9,7 +9,7 @@ from __future__ import annotations
 import secrets
 from pathlib import Path
 
-from markbench.model import Decision, say
+from markbench.model import Decision, joined, say
 from markbench.moderation.records import class_adjustment, sign_off_of
 from markbench.moderation.sample import Sample, draw, outlier_reasons
 from markbench.session.errors import MergeError, RefusedError
@@ -94,9 +94,15 @@ def sign_off(session: Session, note: str = "", *, despite_open: bool = False) ->
                 names=", ".join(unmarked),
             )
         )
-    still_open = [f"{names[x]}, {words}" for x, one in found.items() for words in one.open]
+    still_open = [
+        say("{name}, {words}", name=names[x], words=words)
+        for x, one in found.items()
+        for words in one.open
+    ]
     if still_open and not despite_open:
-        raise RefusedError("Still open between markers: " + "; ".join(still_open) + ".")
+        raise RefusedError(
+            say("Still open between markers: {listed}.", listed=joined(still_open, "; "))
+        )
     signed = {x: {"total": one.total, "grade": one.grade} for x, one in found.items()}
     adjusted = class_adjustment(session.state)
     value = {
@@ -158,18 +164,22 @@ def _refuse_foreign(session: Session, merge: Merge) -> None:
     wrong = []
     for d in merge.decisions:
         if d.learner not in learners:
-            wrong.append(f"{d.kind}: {d.learner} is not in this class list")
+            wrong.append(say("{kind}: {who} is not in this class list", kind=d.kind, who=d.learner))
         elif trouble := trouble_with(d):
-            wrong.append(f"{d.kind} of {d.learner or 'the class'}: {trouble}")
+            whose = d.learner or say("the class")
+            wrong.append(say("{kind} of {whose}: {why}", kind=d.kind, whose=whose, why=trouble))
         elif d.kind == "mark" and d.subject not in criteria:
-            wrong.append(f"a mark for {d.subject}, which this rubric does not have")
+            wrong.append(
+                say("a mark for {criterion}, which this rubric does not have", criterion=d.subject)
+            )
         elif d.kind == "sign_off" and d.value is not None:
-            wrong.append(f"the other journal was signed off by {d.who}; reopen it there first")
+            wrong.append(
+                say("the other journal was signed off by {who}; reopen it there first", who=d.who)
+            )
     if wrong:
-        listed = "; ".join(dict.fromkeys(wrong))
         raise MergeError(
             say(
                 "Nothing was merged. This is another class, or another state: {listed}.",
-                listed=listed,
+                listed=joined(dict.fromkeys(wrong), "; "),
             )
         )

@@ -9,7 +9,17 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from markbench.model import Brief, Finding, Learner, Piece, Portfolio, ReadingsTable, Rubric, say
+from markbench.model import (
+    Brief,
+    Finding,
+    Learner,
+    Piece,
+    Portfolio,
+    ReadingsTable,
+    Rubric,
+    joined,
+    say,
+)
 from markbench.moderation.pack import MANIFEST, PACK_FORMAT, VERSION, Manifest, digest_of
 from markbench.moderation.plain import from_plain
 from markbench.session.errors import PackError
@@ -56,14 +66,14 @@ def read_content(path: Path) -> Content:
                 own=VERSION,
             )
         )
-    manifest: Manifest = typed(Manifest, plain, "manifest")
+    manifest: Manifest = typed(Manifest, plain, say("manifest"))
     _refuse_changed(path, names, manifest)
     portfolios = {number: _portfolio(path, number, manifest) for number in manifest.learners}
     return Content(
         digest_of(raw),
         manifest,
-        typed(Brief, json_in(path, "brief.json", manifest), "brief"),
-        typed(Rubric, json_in(path, "rubric.json", manifest), "rubric"),
+        typed(Brief, json_in(path, "brief.json", manifest), say("brief")),
+        typed(Rubric, json_in(path, "rubric.json", manifest), say("rubric")),
         portfolios,
         {number: _kept_back(path, number, manifest) for number in manifest.learners},
     )
@@ -71,21 +81,21 @@ def read_content(path: Path) -> Content:
 
 def _refuse_changed(path: Path, names: list[str], manifest: Manifest) -> None:
     """Every member is as the manifest says, none is missing, and none was slipped in."""
-    wrong = [f"{name} stands in it twice" for name in sorted(set(names)) if names.count(name) > 1]
-    wrong += [
-        f"{name} was slipped in" for name in names if name not in (*manifest.members, MANIFEST)
-    ]
-    wrong += [f"{name} is missing" for name in manifest.members if name not in names]
+    known = (*manifest.members, MANIFEST)
+    twice = [name for name in sorted(set(names)) if names.count(name) > 1]
+    wrong = [say("{name} stands in it twice", name=name) for name in twice]
+    wrong += [say("{name} was slipped in", name=name) for name in names if name not in known]
+    wrong += [say("{name} is missing", name=name) for name in known if name not in names]
     if not wrong:
         for name, digest in manifest.members.items():
             if digest_of(_bytes(path, name)) != digest:
-                wrong.append(f"{name} is not as it was packed")
+                wrong.append(say("{name} is not as it was packed", name=name))
     if wrong:
         raise PackError(
             say(
                 "{file} was changed or damaged on its way: {wrong}.",
                 file=path.name,
-                wrong="; ".join(wrong),
+                wrong=joined(wrong, "; "),
             )
         )
 
@@ -96,15 +106,24 @@ def _portfolio(path: Path, number: str, manifest: Manifest) -> Portfolio:
         raise PackError(say("The portfolio of learner {number} cannot be read.", number=number))
     return Portfolio(
         Learner(number, f"Learner {number}"),
-        pieces=typed(tuple[Piece, ...], body.get("pieces"), f"pieces of learner {number}"),
-        table=typed(ReadingsTable | None, body.get("table"), f"table of learner {number}"),
-        findings=typed(tuple[Finding, ...], body.get("findings"), f"findings of learner {number}"),
+        pieces=_pieces(body, number),
+        table=typed(ReadingsTable | None, body.get("table"), say("table of learner {n}", n=number)),
+        findings=typed(
+            tuple[Finding, ...], body.get("findings"), say("findings of learner {n}", n=number)
+        ),
     )
+
+
+def _pieces(body: dict[str, Any], number: str) -> tuple[Piece, ...]:
+    what = say("pieces of learner {n}", n=number)
+    found: tuple[Piece, ...] = typed(tuple[Piece, ...], body.get("pieces"), what)
+    return found
 
 
 def _kept_back(path: Path, number: str, manifest: Manifest) -> frozenset[str]:
     body = json_in(path, f"{number}/portfolio.json", manifest)
-    return frozenset(typed(tuple[str, ...], body.get("kept_back"), f"pieces of learner {number}"))
+    what = say("pieces of learner {n}", n=number)
+    return frozenset(typed(tuple[str, ...], body.get("kept_back"), what))
 
 
 def json_in(path: Path, name: str, manifest: Manifest) -> Any:

@@ -15,7 +15,10 @@ import av
 from av.error import FFmpegError
 
 from markbench.evidence.picture import PictureError, strip_metadata
+from markbench.evidence.troubles import TROUBLES
 from markbench.evidence.video.film import FOLLOWS_NOTHING
+from markbench.model import say
+from markbench.model.sentence import known_again
 
 # QuickTime's and Android's keys for a place, and Apple's for place and device.
 PLACE_KEYS = (b"\xa9xyz", b"com.apple.quicktime", b"loci", b"com.android", b"\xa9mak", b"\xa9mod")
@@ -35,7 +38,10 @@ def clean_photo(data: bytes) -> bytes:
         return strip_metadata(data)
     except PictureError as error:
         raise NotCleanError(
-            f"its place and device tags could not be taken out ({error})"
+            say(
+                "its place and device tags could not be taken out ({why})",
+                why=known_again(str(error), TROUBLES),
+            )
         ) from error
 
 
@@ -46,10 +52,12 @@ def clean_video(data: bytes) -> bytes:
         left = tags_of(made)
     except (FFmpegError, AttributeError, ValueError, OSError, IndexError) as error:
         raise NotCleanError(
-            "the video is damaged or of a kind that cannot be copied without its tags"
+            say("the video is damaged or of a kind that cannot be copied without its tags")
         ) from error
     if left:
-        raise NotCleanError(f"tags were left in the video ({', '.join(sorted(left))})")
+        raise NotCleanError(
+            say("tags were left in the video ({tags})", tags=", ".join(sorted(left)))
+        )
     return made
 
 

@@ -14,6 +14,7 @@ import zlib
 from collections.abc import Iterator
 from xml.etree.ElementTree import Element, ParseError, fromstring
 
+from markbench.model import say
 from markbench.session.pack_media import NotCleanError
 
 _MOST_BYTES = 20_000_000  # of text; a report of a hundred pages has about 300 000
@@ -36,10 +37,10 @@ def words_of(name: str, data: bytes) -> str:
     elif ending == "pdf":
         words = _of_pdf(data)
     else:
-        raise NotCleanError("names cannot be taken out of a report of this kind")
+        raise NotCleanError(say("names cannot be taken out of a report of this kind"))
     words = re.sub(r"\n{3,}", "\n\n", words.replace("\r\n", "\n")).strip()
     if not words:
-        raise NotCleanError("no words could be read in the report")
+        raise NotCleanError(say("no words could be read in the report"))
     return words + "\n"
 
 
@@ -57,11 +58,11 @@ def _member(data: bytes, name: str) -> Element:
         with zipfile.ZipFile(io.BytesIO(data)) as archive, archive.open(name) as member:
             content = member.read(_MOST_BYTES + 1)
         if len(content) > _MOST_BYTES or b"<!DOCTYPE" in content[:2000]:
-            raise NotCleanError("the report is not built as such a document should be")
+            raise NotCleanError(say("the report is not built as such a document should be"))
         return fromstring(content)
     except (KeyError, OSError, EOFError, RuntimeError, NotImplementedError, zipfile.BadZipFile,
             zlib.error, ParseError, RecursionError) as error:  # fmt: skip
-        raise NotCleanError("the report cannot be read") from error
+        raise NotCleanError(say("the report cannot be read")) from error
 
 
 def _lines(root: Element, paragraphs: tuple[str, ...], run: str) -> str:
@@ -90,4 +91,4 @@ def _of_pdf(data: bytes) -> str:
         return "\n\n".join(page.extract_text() for page in reader.pages)
     except (PyPdfError, ValueError, KeyError, TypeError, AttributeError, IndexError, OSError,
             RecursionError, NotImplementedError) as error:  # fmt: skip
-        raise NotCleanError("the report cannot be read") from error
+        raise NotCleanError(say("the report cannot be read")) from error

@@ -20,7 +20,9 @@ from markbench.intake.folder import open_piece
 from markbench.intake.tree import PieceError
 from markbench.model import Brief, Decision, Learner, Piece, say
 from markbench.moderation.pack import (
+    LEFT_OUT,
     MANIFEST,
+    SHIPPED,
     FirstMark,
     LeftOut,
     Manifest,
@@ -44,21 +46,14 @@ _CLEAN: Mapping[str, tuple[Callable[[bytes], bytes], str]] = {
     "photo": (clean_photo, "jpg"),
     "swing_video": (clean_video, "mp4"),
 }
-_WHY_NOT = {
-    "unknown": "nobody has said what it is",
+_KINDS: Mapping[str, str] = {
+    "setup_photo": say("setup photo"),
+    "selfie": say("selfie"),
+    "photo": say("photo"),
+    "swing_video": say("swing video"),
+    "report": say("report"),
+    "unknown": say("unknown"),
 }
-SHIPPED = (
-    "Readings as a recomputed table, with the cell each value was read from.",
-    "Findings, first marks and their reasons, with names replaced. A name that is also a word "
-    "(Mark, Will) is replaced where it is written as a name.",
-    "Photos and videos without place, device or other tags; videos without sound.",
-    "Written reports, where the brief allows them, as their words alone with names replaced.",
-)
-LEFT_OUT = (
-    "Names, ids and the class list.",
-    "The learners' own table files, in which names may stand.",
-    "Private notes and the journal.",
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -235,16 +230,16 @@ class _Packing:
             return None
         if piece.kind == "report":
             return self.report(piece, number)
-        why = _WHY_NOT.get(piece.kind, "")
+        why = say("nobody has said what it is") if piece.kind == "unknown" else ""
         may_show_a_face = piece.kind in ("selfie", "photo")
         if may_show_a_face and not self.session.brief.selfies_in_pack:
-            why = "the brief does not allow photos of learners"
+            why = say("the brief does not allow photos of learners")
         if not why:
             clean, ending = _CLEAN[piece.kind]
             try:
                 data = clean(open_piece(self.session.folder, piece.file))
             except (NotCleanError, PieceError) as error:
-                why = str(error).rstrip(".")
+                why = str(error)
             else:
                 same = sum(name.startswith(f"{number}/{piece.kind}") for name in self.members)
                 name = f"{number}/{piece.kind}_{same + 1}.{ending}"
@@ -254,18 +249,17 @@ class _Packing:
         return None
 
     def leave_out(self, piece: Piece, number: str, why: str) -> None:
-        self.left_out.append(LeftOut(number, piece.kind.replace("_", " "), why))
+        self.left_out.append(LeftOut(number, _KINDS[piece.kind], why))
 
     def report(self, piece: Piece, number: str) -> Piece | None:
         """A written report as its words alone, names taken out, where the brief allows it."""
         if not self.session.brief.reports_in_pack:
-            why = "the brief does not allow written reports"
-            self.leave_out(piece, number, why)
+            self.leave_out(piece, number, say("the brief does not allow written reports"))
             return None
         try:
             words = words_of(piece.file, open_piece(self.session.folder, piece.file))
         except (NotCleanError, PieceError) as error:
-            self.leave_out(piece, number, str(error).rstrip("."))
+            self.leave_out(piece, number, str(error))
             return None
         self.doubtful += self.scrubber.doubts(words)
         data = self.scrubber.text(words).encode()

@@ -13,7 +13,7 @@ from dataclasses import dataclass, replace
 from pathlib import Path
 from typing import Any
 
-from markbench.model import Decision, say
+from markbench.model import Decision, joined, say
 from markbench.moderation.pack import REPLY_FORMAT, VERSION, canonical, digest_of
 from markbench.moderation.records import ACTIONS
 from markbench.session.errors import MergeError
@@ -89,10 +89,10 @@ def read_reply(session: Session, path: Path) -> Reply:
         try:
             decisions.append(_decision(session, entry, who, pack["numbers"]))
         except (ValueError, KeyError, TypeError, AttributeError) as error:
-            wrong.append(f"entry {place}: {error}")
+            wrong.append(say("entry {n}: {why}", n=place, why=str(error)))
     if wrong:
         raise MergeError(
-            say("{file} cannot be merged: {wrong}.", file=path.name, wrong="; ".join(wrong))
+            say("{file} cannot be merged: {wrong}.", file=path.name, wrong=joined(wrong, "; "))
         )
     return Reply(who, tuple(decisions))
 
@@ -108,10 +108,10 @@ def _decision(
     if at.tzinfo is None or not isinstance(why, str):
         raise ValueError(say("it is not dated or explained as it should be"))
     if kind == "first_seen":
-        _must(subject == who and value is True, "it is signed by somebody else")
+        _must(subject == who and value is True, say("it is signed by somebody else"))
     elif kind in ("second_mark", "moderated"):
         criterion, _, marker = subject.partition("|")
-        _must(marker == who, "it is signed by somebody else")
+        _must(marker == who, say("it is signed by somebody else"))
         if value is None:  # she took it back
             return Decision(kind, numbers[number], subject, None, who=who, at=at, why=why)
         levels = {
@@ -120,15 +120,16 @@ def _decision(
             if row.id == criterion
             for level in row.levels
         }
-        _must(bool(levels), f"there is no criterion {criterion}")
+        _must(bool(levels), say("there is no criterion {criterion}", criterion=criterion))
         graded = kind == "second_mark" or value["action"] == "adjust"
         if graded:
-            _must(levels.get(value["level"]) == value["marks"], f"no such level of {criterion}")
+            fits = levels.get(value["level"]) == value["marks"]
+            _must(fits, say("no such level of {criterion}", criterion=criterion))
         else:
-            _must(value["level"] is None and value["marks"] is None, "marks where none belong")
+            _must(value["level"] is None and value["marks"] is None, say("marks where none belong"))
         if kind == "moderated":
-            _must(value["action"] in ACTIONS, "a moderator may agree, adjust or ask")
-            _must(value["action"] == "agree" or bool(why.strip()), "its reason is missing")
+            _must(value["action"] in ACTIONS, say("a moderator may agree, adjust or ask"))
+            _must(value["action"] == "agree" or bool(why.strip()), say("its reason is missing"))
     else:
         raise ValueError(say("a reply holds no {kind}", kind=repr(kind)))
     return Decision(kind, numbers[number], subject, value, who=who, at=at, why=why)

@@ -18,6 +18,7 @@ from markbench.ui.desk import Desk
 from markbench.ui.feedback.at_hand import AtHand
 from markbench.ui.feedback.field import PieceField
 from markbench.ui.feedback.marks import TextMarks
+from markbench.ui.look.said import said as translated
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import IconButton, LinkLabel, label
 
@@ -136,7 +137,7 @@ class FeedbackEditor(QWidget):
         if at_hand is not None and at_hand.spelling is not None:
             wrong = at_hand.spelling.wrong(text, at_hand.known) - {self._word_being_typed()}
         self.marks.show_wrong(wrong)
-        told = [f"▲ {words}." for words in (still_open(text),) if words]
+        told = [f"▲ {translated(words)}." for words in (still_open(text),) if words]
         if self.marks.struck & set(self.field.lines()):
             told.append(self.tr("Struck: no longer true of these readings, and not sent."))
         if wrong:

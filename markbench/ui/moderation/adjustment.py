@@ -12,6 +12,7 @@ from markbench.session.moderating import decide_adjustment
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.number_box import NumberBox
+from markbench.ui.look.said import figures, said
 from markbench.ui.moderation.paper import Paper, Roll, line
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.moderation.words import apart_words
@@ -67,9 +68,9 @@ class AdjustmentPaper(Paper):
             words = self.tr("Nobody has two totals yet, so nothing can be said about severity.")
         else:
             words = f"{apart_words(found.mean)} {self._weighed(found, proposal)}"
-        self.words.setText(true_minus(words))
+        self.words.setText(figures(true_minus(words)))
         self.figures.setVisible(found is not None and found.mean is not None)
-        self.figures.setText(true_minus(self.tr("In figures: {f}.").format(f=found)))
+        self.figures.setText(true_minus(self.tr("In figures: {f}.").format(f=said(str(found)))))
         self.held.setVisible(now.adjusted is not None)
         if now.adjusted is not None:
             done = {
@@ -77,7 +78,7 @@ class AdjustmentPaper(Paper):
                 "remark": self.tr("✓ to be marked again"),
                 "leave": self.tr("✓ marks left as they are"),
             }[now.adjusted.choice]
-            self.held.setText(f"{true_minus(done)}, {now.adjusted.by}: {now.adjusted.why}")
+            self.held.setText(f"{figures(true_minus(done))}, {now.adjusted.by}: {now.adjusted.why}")
         if proposal is not None and self.shift.value() == 0 and not self.shift.hasFocus():
             self.shift.setValue(proposal.shift)
         self._offer()
@@ -92,12 +93,13 @@ class AdjustmentPaper(Paper):
         self.leave.setEnabled(free)
         changes = self._effect(now)
         self._changes.setVisible(self.shift.value() != 0)
-        self._changes.setText(true_minus(self._effect_words(now, len(changes))))
+        self._changes.setText(figures(true_minus(self._effect_words(now, len(changes)))))
         self.roll.setVisible(bool(changes))
         self.roll.fill(
             [
-                (one.learner, (now.names.get(one.learner, one.learner), f"{one.total_before:g}",
-                               f"{one.total_after:g}", one.before or "–", one.after or "–"))
+                (one.learner, (now.names.get(one.learner, one.learner),
+                               figures(f"{one.total_before:g}"), figures(f"{one.total_after:g}"),
+                               one.before or "–", one.after or "–"))
                 for one in changes
             ]
         )  # fmt: skip

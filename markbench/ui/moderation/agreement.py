@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from PySide6.QtCore import Qt
+from PySide6.QtCore import QCoreApplication, Qt
 from PySide6.QtWidgets import QHeaderView, QWidget
 
 from markbench.checks.wording import true_minus
-from markbench.ui.look.said import said
+from markbench.ui.look.said import figures, said
 from markbench.ui.moderation.paper import Paper, Roll
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.moderation.words import agreement_words
@@ -76,8 +76,9 @@ class AgreementPaper(Paper):
                     for one in agreed.criteria
                 ]
             )
-            words = f"{agreed.totals}.\n{agreed.intraclass['(2,1)']}."
-            self.total.setText(true_minus(f"{self.tr('The total in figures')}: {words}"))
+            both = (str(agreed.totals), str(agreed.intraclass["(2,1)"]))
+            words = ".\n".join(said(one) for one in both)
+            self.total.setText(true_minus(f"{self.tr('The total in figures')}: {words}."))
             self._notes.setText("\n".join(said(one) for one in cautions(agreed)))
         self._say()
 
@@ -103,12 +104,18 @@ class AgreementPaper(Paper):
 def _share(found: Share) -> str:
     if found.low95 is None or found.high95 is None:
         return "–"
-    span = f"{100 * found.low95:.0f} to {100 * found.high95:.0f} %"
-    return f"{found.count} of {found.of}\n{span}"
+    span = _tr("{low:.0f} to {high:.0f} %").format(low=100 * found.low95, high=100 * found.high95)
+    count = _tr("{n} of {of}").format(n=found.count, of=found.of)
+    return f"{count}\n{span}"
 
 
 def _kappa(found: Kappa) -> str:
     if found.value is None or found.low95 is None or found.high95 is None:
         return "–"
     value = round(found.value, 2) + 0.0  # never "-0.00"
-    return true_minus(f"{value:.2f}\n{found.low95:.2f} to {found.high95:.2f}")
+    span = _tr("{low:.2f} to {high:.2f}").format(low=found.low95, high=found.high95)
+    return figures(true_minus(f"{value:.2f}\n{span}"))
+
+
+def _tr(text: str) -> str:
+    return QCoreApplication.translate("AgreementPaper", text)

@@ -10,6 +10,7 @@ from PySide6.QtWidgets import QCheckBox, QWidget
 from markbench.ui.background import in_background
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
+from markbench.ui.look.said import said
 from markbench.ui.mishaps import plainly
 from markbench.ui.moderation.paper import Paper, line
 from markbench.ui.moderation.standing import Standing
@@ -111,20 +112,20 @@ class OutPaper(Paper):
         if went.sheets is not None:
             told = self.tr("{n} feedback sheets written.")
             words.append(told.format(n=len(went.sheets.sheets)))
-        words += went.not_sent
+        words += [said(one) for one in went.not_sent]
         if went.behind:
             told = self.tr("Texts written for a level that moderation changed: {n}.")
             words.append(told.format(n=len(went.behind)))
-            words += went.behind[:_CHANGES_SHOWN]
+            words += [said(one) for one in went.behind[:_CHANGES_SHOWN]]
             words += ["…"] if len(went.behind) > _CHANGES_SHOWN else []
         if went.changes.unreadable:
-            words.append(went.changes.unreadable)
+            words.append(said(went.changes.unreadable))
         elif went.changes.since:
             found = went.changes.found
             told = self.tr("Since the writing of {day}: {n} changes.") if found else self.tr(
                 "Nothing has changed since the writing of {day}.")  # fmt: skip
             words.append(told.format(day=went.changes.since, n=len(found)))
-            words += [str(change) for change in found[:_CHANGES_SHOWN]]
+            words += [said(str(change)) for change in found[:_CHANGES_SHOWN]]
             words += ["…"] if len(found) > _CHANGES_SHOWN else []
         self.told.setText("\n".join(words))
         self.told.setVisible(bool(words))

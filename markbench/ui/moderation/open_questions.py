@@ -8,10 +8,12 @@ from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QComboBox, QVBoxLayout, QWidget
 
 from markbench.model import Criterion
+from markbench.model.sentence import reworded
 from markbench.session.merging import Clash, Merge
 from markbench.session.moderating import settle_mark
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
+from markbench.ui.look.said import said
 from markbench.ui.moderation.clashes import ClashRow
 from markbench.ui.moderation.paper import Paper, line
 from markbench.ui.moderation.standing import Standing
@@ -105,7 +107,7 @@ class OpenPaper(Paper):
                 row.levels.setCurrentIndex(max(row.levels.findData(held), 0))
                 self.rows[learner, criterion] = row
                 self._rows.addWidget(row)
-            told = words.replace(f"{criterion}:", f"{now.titles[criterion]}:", 1)
+            told = said(reworded(words, lambda name: now.titles.get(name, name)))
             self.rows[learner, criterion].words.setText(f"{name}, {told}")
         self._limit()
         several = any(one.seconds for outcome in now.found.values() for one in outcome.criteria)

@@ -19,8 +19,10 @@ from PySide6.QtWidgets import (
 )
 
 from markbench.model import Criterion
-from markbench.moderation.pack import FirstMark
+from markbench.model.sentence import known_again
+from markbench.moderation.pack import LEFT_OUT, SHIPPED, FirstMark
 from markbench.ui.flow import FlowLayout
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.mishaps import plainly
 from markbench.ui.moderation.pack_desk import PackDesk
@@ -180,7 +182,9 @@ class PackSheet(PortfolioPage):
         code = label(self.tr("check code {code}").format(code=pack.code), "small")
         code.setToolTip(self.tr("The same digits as the sender's: compare them by telephone"))
         whose = label(self.tr("as {who}").format(who=pack.who), "small")
-        whose.setToolTip("\n".join((*pack.manifest.shipped, "", *pack.manifest.left_out)))
+        held = (*pack.manifest.shipped, "", *pack.manifest.left_out)
+        known = (*SHIPPED, *LEFT_OUT)
+        whose.setToolTip("\n".join(said(known_again(one, known)) for one in held))
         self._done = label(kind="small")
         self.report = button(self.tr("Written report…"), "", self.read_report)
         first, second = FlowLayout(spacing=8), FlowLayout(spacing=8)

@@ -15,7 +15,7 @@ from markbench.session.merging import Merge
 from markbench.session.moderating import merge_journal, take_sample
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
-from markbench.ui.look.said import said
+from markbench.ui.look.said import figures, said
 from markbench.ui.moderation.paper import Paper, Roll
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.parts import button, label, restyle
@@ -85,7 +85,7 @@ class SamplePaper(Paper):
             )
             return
         self._about.setText(self._who(sample))
-        rule = [f"{sample.rule} {self.tr('Seed {n}.').format(n=sample.seed)}"]
+        rule = [f"{said(sample.rule)} {self.tr('Seed {n}.').format(n=sample.seed)}"]
         if sample.unmarked:
             names = ", ".join(now.names.get(one, one) for one in sample.unmarked)
             rule.append(self.tr("Not fully marked when it was drawn: {who}.").format(who=names))
@@ -99,7 +99,9 @@ class SamplePaper(Paper):
                 else (result.first_total, result.second_total, result.total)
             )
             cells = [now.names.get(one.learner, one.learner)]
-            cells += ["–" if total is None else f"{total:g}" for total in totals if total != ""]
+            cells += [
+                "–" if total is None else figures(f"{total:g}") for total in totals if total != ""
+            ]
             why = true_minus("; ".join(said(one) for one in one.reasons))
             rows.append((one.learner, (*cells, why)))
         self.roll.fill(rows)
@@ -171,7 +173,7 @@ class SamplePaper(Paper):
 
         words = self.tr("✓ {file} written, check code {code}")
         self.said.emit(words.format(file=packed.path.name, code=packed.code))
-        told = list(summed_up(packed.left_out))
+        told = [said(line) for line in summed_up(packed.left_out)]
         head = self.tr("{file}: check code {code}, to compare by telephone.")
         told.insert(0, head.format(file=packed.path.name, code=packed.code))
         if packed.left_out:
@@ -183,7 +185,7 @@ class SamplePaper(Paper):
             told.insert(0, doubt.format(quoted=quoted))
         self.pack_said.setText("\n".join(told))
         self.pack_said.show()
-        self._pieces.setText("\n".join(str(one) for one in packed.left_out))
+        self._pieces.setText("\n".join(said(str(one)) for one in packed.left_out))
         self.each.setChecked(False)
         self.each.setVisible(bool(packed.left_out))
         self._show_each()

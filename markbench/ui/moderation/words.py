@@ -6,6 +6,8 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication
 
+from markbench.ui.look.said import figures
+
 if TYPE_CHECKING:
     from markbench.moderation.agreement import ClassAgreement
 
@@ -36,7 +38,7 @@ def apart_words(mean: float) -> str:
         return _tr("On the total, both gave the same on average.")
     more = _tr("On the total, the second marker gave {n:.1f} marks more on average.")
     less = _tr("On the total, the second marker gave {n:.1f} marks less on average.")
-    return (more if mean > 0 else less).format(n=abs(mean))
+    return figures((more if mean > 0 else less).format(n=abs(mean)))
 
 
 def _tr(text: str) -> str:

@@ -1,36 +1,15 @@
-"""What the core says of odd files, packs and markers can be said in another language, whole."""
+"""What is odd in a brief can be said in another language, whole."""
 
 from __future__ import annotations
 
-import re
 from pathlib import Path
 
 import pytest
 
+from any_language import left_in_english
 from markbench.intake.brief_file import parse_brief, read_brief
 from markbench.intake.brief_rules import ALLOWED
-from markbench.model import Figures, Sentence
-from markbench.ui.languages.refresh import forms_of_sentences
-
-COLLECTED = frozenset(forms_of_sentences())
-PROSE = re.compile(r"[a-z]{2,} [a-z]{2,}")
-
-
-def left_in_english(text: str, *, kept: str = "") -> list[str]:
-    """Parts of ``text`` that a window in another language would say in English.
-
-    ``kept``: a part that stands as it is, such as the words of a reader of files.
-    """
-    if isinstance(text, Figures) or (kept and kept in text and not isinstance(text, Sentence)):
-        return []
-    if not isinstance(text, Sentence):
-        return [text] if PROSE.search(text) else []
-    told = re.sub(r"\{\w*[^{}]*\}", "", text.form)
-    found = [text.form] if re.search(r"[^\W\d_]", told) and text.form not in COLLECTED else []
-    for value in text.values.values():
-        if isinstance(value, str):
-            found += left_in_english(value, kept=kept)
-    return found
+from markbench.model import Sentence
 
 
 @pytest.mark.parametrize(
