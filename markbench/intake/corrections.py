@@ -7,7 +7,7 @@ the teacher made of it, so that both stay visible side by side.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass, replace
 from typing import Any
 
@@ -151,6 +151,13 @@ def holds(table: ReadingsTable, key: str) -> bool:
     return any(correction_key(source) == key for source in sources)
 
 
+def in_own_row(table: ReadingsTable, key: str) -> bool:
+    """Whether the cell under this key, on a sheet for many, stands beside one of the lengths."""
+    _, _, rest = key.partition("|")
+    sheet, _, cell = rest.rpartition("|")
+    return len(_in_line(table.readings, Source("", sheet, cell), part=2)) == 1
+
+
 def correct(table: ReadingsTable, corrections: Mapping[str, str]) -> ReadingsTable:
     """The table with the teacher's texts in place of the learner's.
 
@@ -193,7 +200,7 @@ def _correct_cell(table: ReadingsTable, place: Source, text: str) -> ReadingsTab
     )
     found = found or any(correction_key(value.source) == key for value in table.own_values)
     if not found:
-        index = _reading_beside(readings, place)
+        index = reading_beside(readings, place)
         readings[index] = _with_new_timing(readings[index], place, text)
     return replace(table, readings=tuple(readings), own_values=own_values)
 
@@ -288,21 +295,27 @@ def _own(value: OwnValue, text: str) -> OwnValue:
     return replace(value, value=number, source=source, decimals=read.decimals)
 
 
-def _reading_beside(readings: list[Reading], place: Source) -> int:
+def reading_beside(readings: Sequence[Reading], place: Source) -> int:
     """The reading that a cell without a value belongs to: same row, or same column."""
-    match = _CELL.fullmatch(place.cell)
-    if match is not None:
-        for part in (2, 1):
-            beside = [
-                index
-                for index, reading in enumerate(readings)
-                if (other := _CELL.fullmatch(reading.source.cell)) is not None
-                and other[part] == match[part]
-                and reading.source.sheet == place.sheet
-            ]
-            if len(beside) == 1:
-                return beside[0]
+    for part in (2, 1):
+        beside = _in_line(readings, place, part=part)
+        if len(beside) == 1:
+            return beside[0]
     raise ValueError(say("no reading belongs to this cell; type the readings in instead."))
+
+
+def _in_line(readings: Sequence[Reading], place: Source, *, part: int) -> list[int]:
+    """The readings whose length stands in the row (part 2) or column (part 1) of a cell."""
+    match = _CELL.fullmatch(place.cell)
+    if match is None:
+        return []
+    return [
+        index
+        for index, reading in enumerate(readings)
+        if (other := _CELL.fullmatch(reading.source.cell)) is not None
+        and other[part] == match[part]
+        and reading.source.sheet == place.sheet
+    ]
 
 
 def _with_new_timing(reading: Reading, place: Source, text: str) -> Reading:

@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
 from pathlib import Path
 
-from markbench.intake.corrections import correct, holds, typed_table
+from markbench.intake.corrections import correct, holds, in_own_row, typed_table
 from markbench.intake.hand_ins import sort_hand_ins, sort_tables
 from markbench.intake.kept import in_order, still_kept
 from markbench.intake.kinds import CLOSED_TABLES, ending
@@ -153,7 +153,7 @@ def _teachers_hand(
     for key, text in desk.settled.corrections.items():
         if not key.startswith(f"{table.source.file}|"):
             continue
-        if from_row and not holds(table, key):
+        if from_row and not (holds(table, key) or in_own_row(table, key)):
             continue  # a class sheet holds everybody's cells
         try:
             table = correct(table, {key: text})

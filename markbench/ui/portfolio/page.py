@@ -152,6 +152,7 @@ class PortfolioPage(QWidget):
     def _connect(self) -> None:
         self.table.looked_at.connect(self.show_source)
         self.table.reading_chosen.connect(self.graph.choose)
+        self.table.refused.connect(self.said)
         self.graph.save_wanted.connect(self.save_graph)
         self.graph.reading_clicked.connect(lambda reading: self.table.highlight([(reading, None)]))
         self.findings.chosen.connect(self.way.to_finding)

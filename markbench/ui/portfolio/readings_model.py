@@ -14,10 +14,25 @@ from PySide6.QtCore import (
     Qt,
 )
 
-from markbench.model import Concern, Explanation, Finding, Reading, Row, Source, Timing
+from markbench.model import (
+    Concern,
+    Explanation,
+    Finding,
+    Reading,
+    ReadingsTable,
+    Row,
+    Source,
+    Timing,
+)
 from markbench.ui.desk import Desk
 from markbench.ui.look.said import figures, said
-from markbench.ui.portfolio.cells import Cell, cells_of_finding, correction_key, source_at
+from markbench.ui.portfolio.cells import (
+    Cell,
+    Slot,
+    cells_of_finding,
+    correction_key,
+    timing_slots,
+)
 
 Index = QModelIndex | QPersistentModelIndex
 CELL = int(Qt.ItemDataRole.UserRole)
@@ -46,6 +61,7 @@ class ReadingsModel(QAbstractTableModel):
         self.learner = ""
         self._readings: tuple[Reading, ...] = ()
         self._rows: tuple[Row, ...] = ()
+        self._slots: list[tuple[Slot, ...]] = []
         self._timings = 0
         self._questioned: dict[Cell, list[Finding]] = {}
         self._explained: frozenset[Cell] = frozenset()
@@ -61,7 +77,10 @@ class ReadingsModel(QAbstractTableModel):
         self._readings = table.readings if table is not None else ()
         rows = session.analysis(learner).rows
         self._rows = rows if len(rows) == len(self._readings) else ()
-        self._timings = max((len(r.timings) for r in self._readings), default=0)
+        self._slots = (
+            timing_slots(table, for_many=self._for_many(table)) if table is not None else []
+        )
+        self._timings = max(map(len, self._slots), default=0)
         self._questioned = {}
         for finding in session.findings(learner):
             for cell in cells_of_finding(finding, table):
@@ -86,22 +105,51 @@ class ReadingsModel(QAbstractTableModel):
 
     def cell_at(self, index: Index) -> Cell | None:
         """The reading's cell at an index; ``None`` for what was recomputed."""
-        column = index.column()
-        if not index.isValid() or column == 1 or column >= 2 + self._timings:
-            return None
-        return (index.row(), None if column == 0 else column - 2)
+        if index.isValid() and index.column() == 0:
+            return (index.row(), None)
+        slot = self._slot(index)
+        return (index.row(), slot.timing) if slot is not None and slot.timing is not None else None
 
     def index_of(self, cell: Cell) -> QModelIndex:
         """Where a cell stands."""
-        return self.index(cell[0], 0 if cell[1] is None else 2 + cell[1])
+        reading, timing = cell
+        if timing is None or not 0 <= reading < len(self._slots):
+            return self.index(reading, 0)
+        held = [slot.timing for slot in self._slots[reading]]
+        return self.index(reading, 2 + held.index(timing)) if timing in held else QModelIndex()
 
     def source_of(self, index: Index) -> Source | None:
-        """Where the value at an index was read from."""
-        if index.column() == 1 and index.isValid():
-            return self._readings[index.row()].swings_source
-        table = self._desk.session.portfolio(self.learner).table if self.learner else None
-        cell = self.cell_at(index)
-        return source_at(table, cell) if table is not None and cell is not None else None
+        """Where the value at an index was read from, or the empty cell where one can be put."""
+        if not index.isValid() or index.column() >= 2 + self._timings:
+            return None
+        if index.column() < 2:
+            reading = self._readings[index.row()]
+            return reading.swings_source if index.column() else reading.source
+        slot = self._slot(index)
+        return slot.source if slot is not None else None
+
+    def why_not(self, index: Index) -> str:
+        """Why nothing can be typed at an index, and where it can; empty where it can be."""
+        if not index.isValid() or self.flags(index) & Qt.ItemFlag.ItemIsEditable:
+            return ""
+        if index.column() >= 2 + self._timings:
+            return self.tr("T, T² and g are worked out: correct the length or a time instead.")
+        return self.tr(
+            "This is no cell of the learner’s table. “Whole table” takes what you type instead."
+        )
+
+    def _for_many(self, table: ReadingsTable) -> bool:
+        """Whether others' readings stand in the same file; asked where a timing is missing."""
+        if len({len(reading.timings) for reading in table.readings}) < 2:
+            return False
+        session, file = self._desk.session, table.source.file
+        tables = (session.portfolio(one.id).table for one in session.learners)
+        return sum(one is not None and one.source.file == file for one in tables) > 1
+
+    def _slot(self, index: Index) -> Slot | None:
+        if not index.isValid() or not 2 <= index.column() < 2 + self._timings:
+            return None
+        return self._slots[index.row()][index.column() - 2]
 
     def rowCount(self, parent: Index | None = None) -> int:
         """Number of lengths."""
@@ -124,7 +172,7 @@ class ReadingsModel(QAbstractTableModel):
         return ["L / cm", "N", *times, "T / s", "T² / s²", "g / (m/s²)"][section]
 
     def flags(self, index: Index) -> Qt.ItemFlag:
-        """Raw values may be corrected, where they came from a cell."""
+        """Raw values may be corrected where they came from a cell, and empty cells filled."""
         flags = Qt.ItemFlag.ItemIsEnabled | Qt.ItemFlag.ItemIsSelectable
         source = self.source_of(index)
         return flags | Qt.ItemFlag.ItemIsEditable if source is not None and source.cell else flags
@@ -193,9 +241,8 @@ class ReadingsModel(QAbstractTableModel):
         if column == 1:
             return str(reading.swings)
         if column < 2 + self._timings:
-            if column - 2 >= len(reading.timings):
-                return ""
-            return time_text(reading.timings[column - 2])
+            slot = self._slots[row][column - 2]
+            return "" if slot.timing is None else time_text(reading.timings[slot.timing])
         if not self._rows:
             return ""
         computed = self._rows[row]
@@ -225,7 +272,11 @@ class ReadingsModel(QAbstractTableModel):
         source = self.source_of(index)
         if source is not None:
             corrected = self._corrected(source)
-            if corrected and self._unread(index):
+            if corrected and not source.raw:
+                told = self.tr("“{text}” cannot be read.") if self._unread(index) else self.tr(
+                    "Nothing was written here; filled in with “{text}”.")  # fmt: skip
+                parts.append(told.format(text=corrected))
+            elif corrected and self._unread(index):
                 words = self.tr("“{text}” cannot be read; “{raw}” still counts.")
                 parts.append(words.format(raw=source.raw, text=corrected))
             elif corrected:

@@ -6,7 +6,7 @@ import math
 from collections.abc import Iterable
 
 from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QColor, QFontMetricsF, QPainter, QResizeEvent
+from PySide6.QtGui import QColor, QFontMetricsF, QKeyEvent, QMouseEvent, QPainter, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
     QHeaderView,
@@ -102,10 +102,14 @@ class _CellDelegate(QStyledItemDelegate):
 
 
 class ReadingsView(QTableView):
-    """``looked_at`` tells the source of the current cell; ``reading_chosen`` its row."""
+    """``looked_at`` tells the source of the current cell; ``reading_chosen`` its row.
+
+    ``refused`` says why nothing can be typed at the current cell.
+    """
 
     looked_at = Signal(object)
     reading_chosen = Signal(int)
+    refused = Signal(str)
 
     def __init__(self, model: ReadingsModel, theme: Theme) -> None:
         super().__init__()
@@ -158,6 +162,28 @@ class ReadingsView(QTableView):
         self.looked_at.emit(source)
         if current.isValid():
             self.reading_chosen.emit(current.row())
+
+    def keyboardSearch(self, _typed: str) -> None:
+        """Search nothing: a key that cannot be typed here must not go to another reading."""
+
+    def keyPressEvent(self, event: QKeyEvent) -> None:
+        """What is typed where nothing can be is answered with a word."""
+        words = self._readings.why_not(self.currentIndex())
+        typed = event.text().isprintable() and event.text().strip()
+        chord = event.modifiers() & ~(
+            Qt.KeyboardModifier.ShiftModifier | Qt.KeyboardModifier.KeypadModifier
+        )
+        if words and not chord and (typed or event.key() == Qt.Key.Key_F2):
+            self.refused.emit(words)
+            return
+        super().keyPressEvent(event)
+
+    def mouseDoubleClickEvent(self, event: QMouseEvent) -> None:
+        """So is a double click."""
+        super().mouseDoubleClickEvent(event)
+        words = self._readings.why_not(self.indexAt(event.position().toPoint()))
+        if words:
+            self.refused.emit(words)
 
     def _fit(self) -> None:
         height = round(self._theme.line_height() + 9)
