@@ -104,7 +104,8 @@ class Body:
             view.at(row, c) in self.missing for c in (self.length, *self.values)
         )
         if first.value.number is not None:
-            if not numbers and not lost and all(view.cells[row][c] == "" for c in roles.timings):
+            times = roles.timings or roles.unclaimed
+            if not numbers and not lost and all(view.cells[row][c] == "" for c in times):
                 if not self.gap and self.values:
                     self.without_times.append(first)
                 return None
@@ -147,6 +148,9 @@ class Body:
             ref = view.ref(row, column, self.headings[column])
             if ref.value.number is not None and ref.value.number > 0:
                 line.unclaimed += parted(ref)
+            elif why := self._why_unread(ref):
+                unread = self.table.unread.setdefault(self.table.key_of(ref), [])
+                unread.append(self._finding(ref, say("a timing"), why))
         if self.roles.swings is not None:
             ref = view.ref(row, self.roles.swings, self.headings[self.roles.swings])
             told = view.heads[row].get(self.roles.swings)
@@ -165,10 +169,12 @@ class Body:
     def _is_missing(self, ref: Ref) -> bool:
         return (ref.row, ref.column) in self.missing
 
-    def _question(self, ref: Ref, what: str, why: str, raw: str | None = None) -> None:
-        self.table.findings.append(
-            not_understood(self.learner, self.view.grid, ref.row, ref.column, what, why, raw)
-        )
+    def _question(self, ref: Ref, what: str, why: str) -> None:
+        self.table.findings.append(self._finding(ref, what, why))
+
+    def _finding(self, ref: Ref, what: str, why: str) -> Finding:
+        raw = self.missing.get((ref.row, ref.column)) if ref.value.empty else None
+        return not_understood(self.learner, self.view.grid, ref.row, ref.column, what, why, raw)
 
     def _usable(self, ref: Ref, what: str, above_zero: bool = True) -> bool:
         """Whether a cell holds a number that can be used; if not, it is questioned."""
@@ -181,19 +187,22 @@ class Body:
             self._question(ref, what, say("it is not above zero"))
         elif value.dash:
             self.dashes.append(ref)
-        elif not value.empty:
-            self._question(ref, what, value.trouble)
-        elif self._is_missing(ref):
-            shown = self.missing[ref.row, ref.column]
-            why = say(
-                "the file holds the formula but not its result; opening and saving it in a "
-                "spreadsheet program stores the result"
-                if shown.startswith("=")
-                else "the spreadsheet shows the error {shown}",
-                shown=shown,
-            )
-            self._question(ref, what, why, raw=shown)
+        elif why := self._why_unread(ref):
+            self._question(ref, what, why)
         return False
+
+    def _why_unread(self, ref: Ref) -> str:
+        """Why a cell holds no number, though something stands in it; else an empty text."""
+        if not ref.value.empty or not self._is_missing(ref):
+            return ref.value.trouble
+        shown = self.missing[ref.row, ref.column]
+        return say(
+            "the file holds the formula but not its result; opening and saving it in a "
+            "spreadsheet program stores the result"
+            if shown.startswith("=")
+            else "the spreadsheet shows the error {shown}",
+            shown=shown,
+        )
 
     def _drop_foot(self) -> None:
         """Take out last rows without a label that hold the sums or means of those above."""

@@ -38,10 +38,6 @@ def assign_columns(
         _without_raw_times(found, brief, learner, noted_swings, findings)
 
 
-def _column_key(found: Found, ref: Ref) -> int:
-    return ref.row if found.turned else ref.column
-
-
 def _by_column(
     found: Found, part: Literal["unclaimed", "timings", "own"]
 ) -> dict[int, list[tuple[Line, Ref]]]:
@@ -49,7 +45,7 @@ def _by_column(
     for line in found.lines:
         refs: list[Ref] = getattr(line, part)
         for ref in refs:
-            columns.setdefault(_column_key(found, ref), []).append((line, ref))
+            columns.setdefault(found.key_of(ref), []).append((line, ref))
     return columns
 
 
@@ -154,7 +150,7 @@ def _unclaimed(
     raw = found.raw
     told: dict[str, list[Ref]] = {}
     what: str
-    for cells in columns.values():
+    for column, cells in columns.items():
         first = cells[0][1]
         heading = first.heading
         if raw:
@@ -179,6 +175,7 @@ def _unclaimed(
             new = replace(new, swings=heading.swings, unit=heading.unit)
         for line, ref in cells:
             _move(ref, line.unclaimed, line.timings if target == "timings" else line.own, new)
+        findings += found.unread.get(column, ())
         told.setdefault(what, []).append(first)
     for what, firsts in told.items():
         ask = say("What does this column hold?") if what.endswith("timings") else ""

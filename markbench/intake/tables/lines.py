@@ -49,7 +49,8 @@ class Found:
 
     ``heads``: cells of the headings with what was made of them. ``long``: one row per
     timing, so that equal lengths belong together. ``region``: the table's cells in the
-    grid, (first row, first column, last row, last column).
+    grid, (first row, first column, last row, last column). ``unread``: by column (in a turned
+    table, row), findings on cells that are no numbers, to be told if it holds readings.
     """
 
     grid: Grid
@@ -59,6 +60,11 @@ class Found:
     long: bool = False
     turned: bool = False
     region: tuple[int, int, int, int] = (0, 0, -1, -1)
+    unread: dict[int, list[Finding]] = field(default_factory=dict)
+
+    def key_of(self, ref: Ref) -> int:
+        """The column a cell stands in; in a turned table, the row."""
+        return ref.row if self.turned else ref.column
 
     def head_of(self, ref: Ref) -> tuple[int, int, str] | None:
         """The heading cell over (or, in a turned table, before) a cell, and its text."""

@@ -19,13 +19,17 @@ from markbench.intake.tables.headings import (
     unit_named,
     words,
 )
-from markbench.intake.tables.lines import Found, Line
+from markbench.intake.tables.lines import Found, Line, not_understood
 from markbench.intake.tables.unheaded import put
 from markbench.intake.tables.units import dimension
-from markbench.intake.tables.values import read_text
+from markbench.intake.tables.values import mistyped, read_text
 from markbench.intake.tables.view import View
+from markbench.model import say
 
-_VALUE = re.compile(r"(?<![\w.,:])\d+(?:[.,:]\d+)*")
+# A number, or what a slip of the finger made of one ("11.0O", "l2.6").
+_VALUE = re.compile(
+    r"(?<![\w.,:])(?:\d+(?:[.,:]\d+)*(?![.,:]*[\dOoIl|])|[OIl|]?\d[\d.,:OoIl|]*[\dOoIl|])"
+)
 _UNIT = re.compile(r"\s*([^\W\d_]{1,14}\.?|\"|'')(?![^\W_])")
 # "1. 20 cm: …", "2) 30 cm: …"
 _NUMBERED = re.compile(r"\(?\d{1,2}[.)]\s+(?=\d+(?:[.,]\d+)?\s*[^\W\d_])")
@@ -60,12 +64,15 @@ def list_cells(line: str) -> list[str] | None:
         cells += [label] if label else []
         cells.append(text[match.start() : end].strip())
         value = read_text(cells[-1])
+        if mistyped(cells[-1]):
+            continue
         if value.number is None or (heads and dimension(value.unit) != "length"):
             return None  # a line of headings names lengths and goes on to other numbers
     if _label(text[end:]) is None or len(cells) < 2:
         return None
     cells += [count] if counted is not None else []
-    return cells if bare or _length_at(cells) is not None else None
+    said = bare or mistyped(cells[0]) or _length_at(cells) is not None
+    return cells if said else None
 
 
 def _label(between: str) -> str | None:
@@ -90,17 +97,18 @@ def _length_at(cells: list[str]) -> int | None:
         if dimension(value.unit) == "length" or (
             heading.quantity == "length" and value.unit is None
         ):
-            return place if any(read_text(c).number for c in cells[place + 1 :]) else None
+            after = cells[place + 1 :]
+            return place if any(read_text(c).number or mistyped(c) for c in after) else None
         return None
     return None
 
 
-def find_listed(view: View) -> list[Found]:
+def find_listed(view: View, learner: str) -> list[Found]:
     """Rows that begin with a length and go on with its times, under no headings."""
     table = Found(view.grid, [])
     first_row = last_row = -1
     for row, cells in enumerate(view.cells):
-        line = _line(view, row)
+        line = _line(view, row, table, learner)
         if line is None:
             continue
         if last_row >= 0 and len(cells) > 0 and row - last_row > 3:
@@ -114,14 +122,19 @@ def find_listed(view: View) -> list[Found]:
     return [table]
 
 
-def _line(view: View, row: int) -> Line | None:
+def _line(view: View, row: int, table: Found, learner: str) -> Line | None:
     line: Line | None = None
     heading: Heading = NOTHING
     count: Heading = NOTHING
     for column, cell in enumerate(view.cells[row]):
         value = view.value(row, column)
         if value.number is None:
-            if isinstance(cell, str) and cell.strip():
+            if isinstance(cell, str) and mistyped(cell):
+                at = (*view.at(row, column), say("a length" if line is None else "a timing"))
+                table.findings.append(not_understood(learner, view.grid, *at, value.trouble))
+                if line is None:
+                    return None
+            elif isinstance(cell, str) and cell.strip():
                 heading = view.heads[row].get(column, NOTHING)
                 if heading is NOTHING and line is None:
                     return None

@@ -84,8 +84,11 @@ def understand_grids(
         views = [view_of(grid) for grid in grids]
         headed = [found for view in views for found in _find(view, learner)]
         founds = [found for found in headed if found.lines]
+        if _worth(founds)[1] == 1:  # “Length | 20 cm” over its times, then the next such block
+            blocks = [found for view in views for found in find_blocks(view, learner)]
+            founds = max(founds, blocks, key=lambda some: _worth(some)[::-1])
         if not founds:
-            listed = [found for view in views for found in find_listed(view)]
+            listed = [found for view in views for found in find_listed(view, learner)]
             blocks = [found for view in views for found in find_blocks(view, learner)]
             founds = max(listed, blocks, key=_worth)
         for turned in (False, True):

@@ -10,7 +10,14 @@ import math
 import re
 
 from markbench.intake.tables.grid import Cell
-from markbench.intake.tables.headings import NOTHING, Heading, join, plain, understand
+from markbench.intake.tables.headings import (
+    NOTHING,
+    Heading,
+    join,
+    plain,
+    understand,
+    unit_named,
+)
 from markbench.intake.tables.lines import (
     Found,
     Line,
@@ -21,14 +28,16 @@ from markbench.intake.tables.lines import (
     table_place,
 )
 from markbench.intake.tables.units import dimension, size
-from markbench.intake.tables.values import Value, read_text, read_value
+from markbench.intake.tables.values import Value, mistyped, read_text, read_value
 from markbench.intake.tables.view import View
 from markbench.model import Brief, Concern, Finding, say
 
 _MOST_BARE_COLUMNS = 20
 # Hand timing strays by a few parts in a hundred; other columns rarely keep so close to √L.
 _SCATTER = 0.06
-_LABELLED = re.compile(r"(?P<label>[^=:]{1,40}?)\s*[=:]\s*(?P<value>[\d.,]+\s*\w*)\s*\.?")
+_LABELLED = re.compile(
+    r"(?P<label>[^=:]{1,40}?)\s*[=:]\s*(?P<value>[OIl|]?[\d.,][\d.,OoIl|]*\s*\w*)\s*\.?"
+)
 
 
 def find_crosswise(view: View, learner: str) -> list[Found]:
@@ -37,10 +46,19 @@ def find_crosswise(view: View, learner: str) -> list[Found]:
     if top is None:
         return []
     row, columns, heading = top
+    slips = [
+        (*view.at(row, column), value.trouble)
+        for column, value in enumerate(view.values[row])
+        if column > columns[0] and value.trouble and mistyped(str(view.cells[row][column]))
+    ]
     lines = {column: Line(view.ref(row, column, heading)) for column in columns}
     above = [h for r in range(row + 1) for c, h in view.heads[r].items() if c not in columns]
     spoken = next((h for h in above if h.quantity == "time"), NOTHING)
     table = Found(view.grid, [], turned=view.turned)
+    for at_row, at_column, why in slips:
+        table.findings.append(
+            not_understood(learner, view.grid, at_row, at_column, say("a length"), why)
+        )
     last = row
     for below in range(row + 1, len(view.cells)):
         label = next(iter(view.heads[below].values()), NOTHING)
@@ -103,6 +121,13 @@ def find_blocks(view: View, learner: str) -> list[Found]:
         if not filled:
             continue
         length = _block_length(view, row, filled)
+        if length is not None and length.value.trouble:
+            why = length.value.trouble
+            table.findings.append(
+                not_understood(learner, view.grid, row, length.column, say("a length"), why)
+            )
+            current = None  # what follows is of no length that is known
+            continue
         if length is not None:
             current, over = Line(length), {}
             table.lines.append(current)
@@ -116,6 +141,12 @@ def find_blocks(view: View, learner: str) -> list[Found]:
             cell = cells[column]
             if isinstance(cell, str) and read_value(cell).number is None:
                 inline = _LABELLED.fullmatch(plain(cell).strip())
+                if mistyped(inline["value"] if inline else cell):
+                    why = read_text(inline["value"] if inline else cell).trouble
+                    table.findings.append(
+                        not_understood(learner, view.grid, row, column, say("a timing"), why)
+                    )
+                    continue
                 if inline and (value := read_text(inline["value"])).number is not None:
                     put(current, Ref(value, row, column, understand(inline["label"])))
                     last_row = row
@@ -167,16 +198,22 @@ def _block_length(view: View, row: int, filled: list[int]) -> Ref | None:
     text = plain(first).strip()
     if (match := _LABELLED.fullmatch(text)) is not None:
         heading, value = understand(match["label"]), read_text(match["value"])
-        if heading.quantity == "length" and value.number:
+        if heading.quantity == "length" and (value.number or mistyped(match["value"])):
             return Ref(value, row, filled[0], heading)
         return None
     value = read_value(first)
     if value.number and dimension(value.unit) == "length" and len(filled) == 1:
         return Ref(value, row, filled[0])
+    if (
+        len(filled) == 1
+        and mistyped(first)
+        and dimension(unit_named(first.lstrip("0123456789.,:;OoIl|"))) == "length"
+    ):
+        return Ref(value, row, filled[0])
     heading = understand(text)
     if heading.quantity == "length" and len(filled) == 2:
         beside: Value = view.value(row, filled[1])
-        if beside.number:
+        if beside.number or mistyped(str(view.cells[row][filled[1]])):
             return Ref(beside, row, filled[1], heading)
     return None
 
@@ -191,7 +228,7 @@ def find_bare(view: View, brief: Brief, learner: str) -> list[Found]:
     columns = [
         c
         for c in range(width)
-        if sum(_positive(view.cells[row][c]) is not None for row in rows) >= 0.8 * len(rows)
+        if sum(_meant_for_number(view.cells[row][c]) for row in rows) >= 0.8 * len(rows)
     ][:_MOST_BARE_COLUMNS]
     best: tuple[int, float, int] | None = None
     for column in columns:
@@ -217,6 +254,12 @@ def find_bare(view: View, brief: Brief, learner: str) -> list[Found]:
             table.heads.append((*view.at(first - 1, column), above.strip(), NOTHING))
     for row in rows:
         ref = view.ref(row, length)
+        if ref.value.trouble:
+            table.findings.append(
+                not_understood(
+                    learner, view.grid, ref.row, ref.column, say("a length"), ref.value.trouble
+                )
+            )
         if not ref.value.number or ref.value.number < 0:
             continue
         line = Line(ref)
@@ -224,6 +267,17 @@ def find_bare(view: View, brief: Brief, learner: str) -> list[Found]:
             other = view.ref(row, column)
             if column != length and other.value.number and other.value.number > 0:
                 line.unclaimed += parted(other)
+            elif column != length and other.value.trouble:
+                table.unread.setdefault(table.key_of(other), []).append(
+                    not_understood(
+                        learner,
+                        view.grid,
+                        other.row,
+                        other.column,
+                        say("a timing"),
+                        other.value.trouble,
+                    )
+                )
         table.lines.append(line)
     name = view.grid.cell_name(*view.at(first, length))
     table.findings.append(
@@ -255,12 +309,17 @@ def _positive(cell: Cell) -> float | None:
     return number if number is not None and number > 0 else None
 
 
+def _meant_for_number(cell: Cell) -> bool:
+    """Whether a cell holds a number above zero, or one with a slip of the finger in it."""
+    return _positive(cell) is not None or (isinstance(cell, str) and mistyped(cell))
+
+
 def _longest_run(view: View) -> tuple[int, int]:
     """First and last row of the longest run of rows with at least two numbers."""
     best = (0, -1)
     start: int | None = None
     for row, cells in enumerate([*view.cells, ()]):
-        if sum(_positive(cell) is not None for cell in cells) >= 2:
+        if sum(map(_meant_for_number, cells)) >= 2:
             start = row if start is None else start
         elif start is not None:
             if row - 1 - start > best[1] - best[0]:

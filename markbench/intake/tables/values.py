@@ -70,14 +70,23 @@ _MINUTES = re.compile(
 )
 
 
-# 1l.05, 15.6O, 9..02, 14;13: a number with a slip of the finger in it.
-_MISTYPED = re.compile(r"[\dOo][\d.,;:OoIl|]*[\dOoIl|][.,;:]?")
+# 1l.05, 15.6O, 9..02, 14;13, l2.6: a number with a slip of the finger in it; a unit may follow.
+_MISTYPED = re.compile(
+    r"(?P<n>(?:[\dOo]|[Il|](?=\d*[.,]\d))[\d.,;:OoIl|]*[\dOoIl|][.,;:]?)(?P<u>\s*[^\W\d_]{0,12}\.?)"
+)
+_TENS = re.compile(r"\d[Oo]")  # 2O: twenty; 2l would be litres
 
 
 def mistyped(text: str) -> bool:
     """Whether a text is a number but for letters or marks that got among its digits."""
-    text = text.strip()
-    return _MISTYPED.fullmatch(text) is not None and sum(map(str.isdigit, text)) >= 2
+    return _has_slip(text) and read_text(text).number is None
+
+
+def _has_slip(text: str) -> bool:
+    match = _MISTYPED.fullmatch(text.strip())
+    if match is None or (match["u"].strip() and unit_named(match["u"]) is None):
+        return False
+    return sum(map(str.isdigit, match["n"])) >= 2 or _TENS.fullmatch(match["n"]) is not None
 
 
 # Between timings in one cell; a comma alone only after those that can be no decimal comma.
@@ -193,7 +202,7 @@ def read_text(text: str) -> Value:
         return Value(
             int(match[1]) * 60 + seconds, "s", len(match[2].replace(",", ".").partition(".")[2])
         )
-    if mistyped(text):
+    if _has_slip(text):
         return _bad(say("a letter or a doubled mark stands among its digits"))
     if folded.startswith("#"):
         return _bad(say("the spreadsheet shows the error {shown}", shown=text))
