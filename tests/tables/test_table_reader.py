@@ -63,6 +63,12 @@ CSV = b"Length / cm,t1 / s,t2 / s\n20.0,9.0,8.94\n30.0,10.95,11.04\nN = 10,,\n"
         ("Swings timed", "swings", None, None, False, None),
         ("Oscillations counted", "swings", None, None, False, None),
         ("10 swings timed (s)", "time", "s", 10, False, None),
+        ("10 Schw. (1)", "time", None, 10, False, 1),
+        ("Zeit für 10 Schw. in s", "time", "s", 10, False, None),
+        ("20 vib. / s", "time", "s", 20, False, None),
+        ("10 drg. (s)", "time", "s", 10, False, None),
+        ("10 heilahdusta (s)", "time", "s", 10, False, None),
+        ("Abstand zum Schwerpunkt (cm)", "length", "cm", None, False, None),
     ],
 )
 def test_headings(text, quantity, unit, swings, mean, repeat):
@@ -160,6 +166,29 @@ def test_the_brief_gives_a_missing_count_and_the_times_may_disagree():
     assert finding.check == "swings_guessed"
     assert finding.numbers["fits_better"] == 20
     assert finding.concern is Concern.LOOK
+
+
+def test_a_unit_that_some_cells_name_is_not_called_missing():
+    text = "Faden (cm);10 Schw. (1);10 Schw. (2)\n20;8,95 s;9,02 s\n30;ca. 11;10,97 s\n"
+    (finding,) = read_readings("w.csv", text.encode(), Brief(), "x").findings
+    assert finding.message == (
+        "w.csv: one time names no unit (B3); it was taken in seconds, as others are."
+    )
+    text = "Länge;t1 (10 Schw.)\n20;8,95 s\n30 cm;10,97 s\n40;12,7 s\n"
+    (finding,) = read_readings("w.csv", text.encode(), Brief(), "x").findings
+    assert "2 of 3 lengths name no unit (A2, A4)" in finding.message
+    assert "taken in centimetres, as others are" in finding.message
+
+
+def test_columns_guessed_together_are_listed_as_a_sentence():
+    text = "Pituus (cm),Mittaus A,Mittaus B\n25,10.10,9.98\n45,13.51,13.42\n65,16.22,16.13\n"
+    guessed, *_ = read_readings("w.csv", text.encode(), Brief(), "x").findings
+    assert guessed.message == (
+        "w.csv: the columns headed “Mittaus A” (B1) and “Mittaus B” (C1) were taken as timings."
+    )
+    bare = "\n".join(text.splitlines()[1:])
+    guessed = read_readings("w.csv", bare.encode(), Brief(), "x").findings[1]
+    assert "the columns from B1 and C1 (no heading) were taken as timings" in guessed.message
 
 
 def test_a_stated_count_is_never_changed():

@@ -11,11 +11,12 @@ from collections.abc import Sequence
 from dataclasses import replace
 from typing import Literal
 
+from markbench.checks.wording import listed
 from markbench.intake.tables import law
 from markbench.intake.tables.headings import Heading
 from markbench.intake.tables.lines import Found, Line, Ref, places_of, table_place
 from markbench.intake.tables.units import dimension, size
-from markbench.model import Brief, Concern, Finding, joined, say
+from markbench.model import Brief, Concern, Finding, say
 
 # A mean column repeats the mean of its row to rounding: within half a unit of the second
 # decimal, or of the mean's own last figure where that is coarser (0.05 covers one decimal).
@@ -101,16 +102,21 @@ def _say(
     ask: str = "",
 ) -> Finding:
     """How one or more columns were taken, each shown by one of its cells."""
-    titles, places = [], []
+    headed, bare, places = [], [], []
     for ref in refs if isinstance(refs, list) else [refs]:
         head = found.head_of(ref)
         at = (head[0], head[1]) if head else (ref.row, ref.column)
         name = found.grid.cell_name(*at)
         if head:
-            titles.append(say("headed “{text}” ({cell})", text=head[2], cell=name))
+            headed.append(say("“{text}” ({cell})", text=head[2], cell=name))
         else:
-            titles.append(say("from {cell} (no heading)", cell=name))
+            bare.append(name)
         places.append(at)
+    titles = []
+    if headed:
+        titles.append(say("headed {titles}", titles=listed(headed)))
+    if bare:
+        titles.append(say("from {cells} (no heading)", cells=listed(bare)))
     return Finding(
         "column_guessed",
         learner,
@@ -127,7 +133,7 @@ def _say(
                 else "{table}: the columns {titles} were taken as {what}."
             ),
             table=table_place(found.grid),
-            titles=joined(titles, ", "),
+            titles=listed(titles),
             what=what,
         ),
         concern,

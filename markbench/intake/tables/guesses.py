@@ -6,6 +6,7 @@ import math
 import re
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
+from typing import Literal
 
 from markbench.intake.tables import law
 from markbench.intake.tables.grid import Grid, text_of
@@ -20,6 +21,7 @@ _NAMES = {
     "m": say("metres"),
     "s": say("seconds"),
 }
+_MOST_NAMED = 8  # cells named in one sentence
 _FORM_NAMES = {
     "minutes:seconds": say("minutes and seconds"),
     "minutes:seconds:hundredths": say("minutes, seconds and hundredths"),
@@ -172,8 +174,11 @@ def length_unit(
         if not ref.value.forms
     ]
     unit, _ = law.guess_length_unit(numbers, timings, brief)
-    if in_cells:  # "20 cm, 30, 40": the unit named once holds for the rest, if it fits at all
-        unit = next(iter(sorted(str(u) for u in in_cells))) if len(in_cells) == 1 else unit
+    if len(in_cells) == 1:  # "20 cm, 30, 40": the unit named once holds for the rest
+        unit = str(next(iter(in_cells)))
+        refs = [line.length for line in without]
+        findings.append(_as_others(found, refs, len(lines), unit, "length", learner))
+        return unit
     low, high = min(numbers), max(numbers)
     lengths = [numbers[i] * size(unit) for i, _, _ in timings]
     swings = law.apparent_swings(
@@ -207,28 +212,100 @@ def length_unit(
 def time_unit(
     found: Found, lines: list[Line], noted: Noted, learner: str, findings: list[Finding]
 ) -> str:
-    """The unit for times whose cells and headings name none; seconds, as a finding."""
-    for line in lines:
-        for ref in line.timings:
-            if ref.value.unit is None and dimension(ref.heading.unit) != "time":
-                if noted.time_unit:
-                    return noted.time_unit
-                findings.append(
-                    Finding(
-                        "unit_guessed",
-                        learner,
-                        say(
-                            "{table}: no unit is given for the times; they were taken as seconds.",
-                            table=table_place(found.grid),
-                        ),
-                        Concern.NOTE,
-                        {"unit": "s", "quantity": "time"},
-                        (head_source(found, ref, say("taken as {what}", what="s")),),
-                        say("Which unit are the times in?"),
-                    )
-                )
-                return "s"
+    """The unit for times whose cells and headings name none; a guess becomes a finding.
+
+    The one unit that other times of the table name, else seconds.
+    """
+    times = [ref for line in lines for ref in line.timings if not ref.value.forms]
+    named = [_unit_of_time(ref) for ref in times]
+    without = [ref for ref, unit in zip(times, named, strict=True) if unit is None]
+    if not without:
+        return "s"
+    if noted.time_unit:
+        return noted.time_unit
+    units = {unit for unit in named if unit is not None}
+    unit = next(iter(units)) if len(units) == 1 else "s"
+    if units:
+        findings.append(_as_others(found, without, len(times), unit, "time", learner))
+        return unit
+    findings.append(
+        Finding(
+            "unit_guessed",
+            learner,
+            say(
+                "{table}: no unit is given for the times; they were taken as seconds.",
+                table=table_place(found.grid),
+            ),
+            Concern.NOTE,
+            {"unit": "s", "quantity": "time"},
+            (head_source(found, without[0], say("taken as {what}", what="s")),),
+            say("Which unit are the times in?"),
+        )
+    )
     return "s"
+
+
+def _as_others(
+    found: Found,
+    without: list[Ref],
+    of: int,
+    unit: str,
+    quantity: Literal["length", "time"],
+    learner: str,
+) -> Finding:
+    """Some cells name no unit, but others of their kind do: theirs was taken."""
+    grid = found.grid
+    cells = [grid.cell_name(ref.row, ref.column) for ref in without]
+    if quantity == "length":
+        form = say(
+            "{table}: one length names no unit ({cells}); it was taken in {unit}, as others are."
+            if len(without) == 1
+            else "{table}: {n} of {of} lengths name no unit ({cells}); they were taken in {unit}, "
+            "as others are.",
+            table=table_place(grid),
+            n=len(without),
+            of=of,
+            cells=_first_of(cells),
+            unit=_NAMES.get(unit, unit),
+        )
+    else:
+        form = say(
+            "{table}: one time names no unit ({cells}); it was taken in {unit}, as others are."
+            if len(without) == 1
+            else "{table}: {n} of {of} times name no unit ({cells}); they were taken in {unit}, "
+            "as others are.",
+            table=table_place(grid),
+            n=len(without),
+            of=of,
+            cells=_first_of(cells),
+            unit=_NAMES.get(unit, unit),
+        )
+    return Finding(
+        "unit_guessed",
+        learner,
+        form,
+        Concern.NOTE,
+        {"unit": unit, "quantity": quantity},
+        tuple(
+            grid.source(ref.row, ref.column, say("taken as {what}", what=unit))
+            for ref in without[:20]
+        ),
+        say(
+            "Which unit are the lengths in?"
+            if quantity == "length"
+            else "Which unit are the times in?"
+        ),
+    )
+
+
+def _first_of(cells: list[str]) -> str:
+    return ", ".join(cells[:_MOST_NAMED]) + (", …" if len(cells) > _MOST_NAMED else "")
+
+
+def _unit_of_time(ref: Ref) -> str | None:
+    """The unit that a time's own cell, or else its heading, names."""
+    stated = ref.value.unit or ref.heading.unit
+    return stated if dimension(stated) == "time" else None
 
 
 def clock_form(

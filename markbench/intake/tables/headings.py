@@ -72,8 +72,10 @@ def _fold(text: str) -> str:
 def _finder(stems: list[str]) -> re.Pattern[str] | None:
     parts = []
     for stem in sorted({_fold(s) for s in stems}, key=len, reverse=True):
-        body = re.escape(stem).replace(r"\ ", r"\s+")
-        if len(stem) >= 4:
+        body = re.escape(stem.rstrip(".")).replace(r"\ ", r"\s+")
+        if stem.endswith("."):
+            parts.append(rf"(?<![^\W\d_]){body}(?![^\W\d_])")
+        elif len(stem) >= 4:
             parts.append(body)
         elif len(stem) == 3:
             parts.append(rf"(?<![^\W\d_]){body}")
@@ -324,7 +326,8 @@ def _quantity(text: str, unit: str | None) -> Heading:
     if repeat is None and (quantity in ("trial", "time", "period", None)):
         match = _INDEX.search(folded)
         if match and 1 <= int(match[1]) <= 12 and int(match[1]) != swings:
-            if quantity == "time" and swings is None and match[1] == "10":
+            timed = quantity == "time" or (quantity is None and dimension(unit) == "time")
+            if timed and swings is None and match[1] == "10":
                 swings = 10  # "time for 10": nobody times ten repeats
             else:
                 repeat = int(match[1])
