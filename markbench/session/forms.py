@@ -17,7 +17,7 @@ from typing import Any, Literal, get_args
 from markbench.intake.corrections import typed_rows
 from markbench.intake.tables import ColumnHints
 from markbench.model import ClassWork, Concern, Decision, Finding, PieceKind, Source
-from markbench.moderation.plain import from_plain
+from markbench.moderation.plain import from_plain, to_plain
 from markbench.session.handed_in_work import WORK, read_work
 
 _MOST_TOLD = 5
@@ -34,6 +34,13 @@ class _Graded:
 class _Marked(_Graded):
     feedback: str
     drafted: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class _Worded:
+    text: str
+    pieces: tuple[str, ...]
+    out: tuple[str, ...] = ()
 
 
 @dataclass(frozen=True, slots=True)
@@ -131,7 +138,7 @@ _FORMS: Mapping[str, Callable[[Any], object]] = {
     "sample": _sample,
     "pack": _as(_Packed, bool),
     "note": _as(str),
-    "feedback": _as(str),
+    "feedback": _as(str, _Worded),
     "owner": _as(str),
     "file": _as(str),
     "not_owner": _one_of(True),
@@ -160,6 +167,18 @@ def trouble_with(decision: Decision) -> str:
     return ""
 
 
+def refuse_odd(decisions: Iterable[Decision]) -> None:
+    """Refuse what could not be used when it is read back: it would be lost without a word.
+
+    Raises ``ValueError`` naming kind and trouble.
+    """
+    for decision in decisions:
+        # As the journal will hold it.
+        trouble = trouble_with(replace(decision, value=to_plain(decision.value)))
+        if trouble:
+            raise ValueError(f"a decision of kind {decision.kind} is of no known form: {trouble}")
+
+
 def usable(decisions: Iterable[Decision]) -> list[Decision]:
     """The decisions that can be used, in their order."""
     return [decision for decision in decisions if not trouble_with(decision)]
@@ -167,10 +186,11 @@ def usable(decisions: Iterable[Decision]) -> list[Decision]:
 
 def with_odd(work: ClassWork, name: str, decisions: Iterable[Decision]) -> ClassWork:
     """The class with a finding on the entries of the journal ``name`` that are not used."""
-    odd = [(d, trouble) for d in decisions if (trouble := trouble_with(d))]
+    odd = [d for d in decisions if trouble_with(d)]
     if not odd:
         return work
-    told = "; ".join(f"entry {d.number}, {d.kind}: {trouble}" for d, trouble in odd[:_MOST_TOLD])
+    # What the entry says is not told: it may be words meant for one learner.
+    told = "; ".join(f"entry {d.number}, {d.kind}" for d in odd[:_MOST_TOLD])
     more = f" and {len(odd) - _MOST_TOLD} more" if len(odd) > _MOST_TOLD else ""
     text = f"{name} holds what this Markbench cannot use; it is kept, not used ({told}{more})."
     finding = Finding("folder_problem", "", text, Concern.LOOK, sources=(Source(name),))

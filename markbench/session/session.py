@@ -24,7 +24,7 @@ from markbench.rubric import RubricError, find_rubric
 from markbench.session import class_files, marking, present
 from markbench.session.errors import GoneByError, SignedOffError
 from markbench.session.evidence import Seen
-from markbench.session.forms import usable, with_odd
+from markbench.session.forms import refuse_odd, usable, with_odd
 from markbench.session.judging import Judging
 from markbench.session.keeping import store_of
 from markbench.session.known import Known
@@ -348,6 +348,7 @@ class Session(Known):
             raise StoreError(
                 say("{name} is open for reading only; nothing was saved.", name=self._journal.name)
             )
+        refuse_odd(decisions)
         with class_files.written(self.folder, decisions):
             written = self._journal.append(decisions)
         self._decisions.extend(written)
