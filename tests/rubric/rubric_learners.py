@@ -143,6 +143,10 @@ def random_learner(number: int, seed: int = 0) -> Facts:
         findings.append(
             Finding("heading_without_unit", "", "No unit.", sources=(table.headings[0],))
         )
+    if table is not None and not headings and random.Random(f"{seed}-{number}-bare").random() < 0.5:
+        findings.append(
+            Finding("unit_guessed", "", "No unit.", Concern.ASK, {"quantity": "length"})
+        )
     for check, share in (
         ("decimals_uneven", 0.3),
         ("intercept", 0.2),

@@ -193,3 +193,27 @@ def test_a_difference_too_small_for_its_figures_is_a_bound():
     assert show(0.0004, None) == "less than 0.1 %"
     assert show(0.0006, None) == "0.1 %"
     assert show(0.123, None) == "12 %"
+
+
+def test_a_unit_that_was_guessed_is_no_unit_in_a_heading():
+    """Headings that say nothing need no unit to the reader; the guess says that one is missing."""
+    table = table_of(HAND, headings=("Thread", "Trial A", "Trial B"))
+    guessed = Finding(
+        "unit_guessed", "L1", "No unit for the times.", numbers={"unit": "s", "quantity": "time"},
+        sources=(table.headings[1],),
+    )  # fmt: skip
+    facts = facts_from(table, findings=(guessed,))
+    assert facts["headings_have_units"] is False
+    assert facts.show("bare_heading") == "“Trial A”"
+    # Beside no headings at all, the cell that was guessed at is no heading.
+    cell = Finding(
+        "unit_guessed", "L1", "No unit for the length.", numbers={"quantity": "length"},
+        sources=(Source("table.csv", cell="A2", raw="20"),),
+    )  # fmt: skip
+    bare = facts_from(table_of(HAND, headings=()), findings=(cell,))
+    assert bare["headings_have_units"] is False
+    assert bare["bare_heading"] is None
+    # A cell that speaks against its heading, or a final g, is another question.
+    for numbers in ({"unit": "mm", "heading_unit": "cm"}, {"quantity": "g"}):
+        other = Finding("unit_guessed", "L1", "Another question.", numbers=numbers)
+        assert facts_from(table_of(HAND), findings=(other,))["headings_have_units"] is True

@@ -217,6 +217,15 @@ def test_a_table_not_understood_keeps_its_cells_for_pointing():
     assert [r.swings for r in pointed.table.readings] == [10, 10, 10]
 
 
+def test_headings_over_columns_pointed_at_need_a_unit_like_any_other():
+    """Whoever says what a column holds says with it that its heading lacks a unit."""
+    hints = ColumnHints("D", ("B",), swings=10, length_unit="m", time_unit="ms")
+    pointed = read_readings("w.csv", SCRAMBLED, Brief(), "x", hints).table
+    assert pointed is not None
+    told = dict(zip((h.raw for h in pointed.headings), pointed.heading_has_unit, strict=True))
+    assert told == {"b": False, "d": False}
+
+
 def test_pointing_along_rows_with_bounds():
     data = b"x,0.25,0.45,0.65,9\nn,10,10,20,9\ny,10.1,13.5,32.3,9\n"
     hints = ColumnHints(

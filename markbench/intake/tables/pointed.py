@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from markbench.intake.tables.grid import Grid, column_number
-from markbench.intake.tables.headings import NOTHING, Heading, understand
+from markbench.intake.tables.headings import NOTHING, Heading, Quantity, understand
 from markbench.intake.tables.lines import (
     MOST_SWINGS,
     Found,
@@ -125,7 +127,10 @@ def _headings(
                     for h in table.heads
                     if (h[0], h[1])[not table.turned] != (view.at(row, column)[not table.turned])
                 ]
-                table.heads.append((*view.at(row, column), cell.strip(), known[column]))
+                # What it holds is the teacher's word now, and so a unit is due where none was.
+                meant: Quantity = "length" if column == length else "time"
+                heading = replace(known[column], quantity=known[column].quantity or meant)
+                table.heads.append((*view.at(row, column), cell.strip(), heading))
     said = known.get(length, NOTHING)
     unit = hints.length_unit or (said.unit if said.quantity == "length" else None)
     of_length = Heading("length", unit, has_unit=said.has_unit)

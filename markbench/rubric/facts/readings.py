@@ -6,7 +6,7 @@ import math
 from itertools import pairwise
 
 from markbench.checks.wording import listed
-from markbench.model import Reading, Row, Source, Timing
+from markbench.model import Finding, Reading, Row, Source, Timing
 from markbench.rubric.facts.registry import (
     Value,
     Work,
@@ -160,27 +160,38 @@ def time_decimals(work: Work) -> int | None:
     )
 
 
+_UNITS = ("heading_without_unit", "unit_guessed")
+
+
 def _bare(work: Work) -> tuple[Source, ...]:
-    return tuple(
-        source
-        for finding in work.by_check.get("heading_without_unit", ())
-        for source in finding.sources
-    )
+    found = (*work.by_check.get("heading_without_unit", ()), *_without_unit(work))
+    return tuple(dict.fromkeys(source for finding in found for source in finding.sources))
 
 
-@yes_no("readings", "a unit in every heading that needs one", ("heading_without_unit",), _bare)
+def _without_unit(work: Work) -> list[Finding]:
+    """The questions for lengths or times that no heading and no cell gives a unit to."""
+    guessed = work.by_check.get("unit_guessed", ())
+    return [f for f in guessed if f.numbers.get("quantity") in ("length", "time")]
+
+
+@yes_no("readings", "a unit in every heading that needs one", _UNITS, _bare)
 def headings_have_units(work: Work) -> bool | None:
     """Whether every heading that needs a unit has one (no finding says otherwise)."""
     table = work.portfolio.table
+    if _without_unit(work):
+        return False
     if table is None or not table.headings:
         return None
     return "heading_without_unit" not in work.by_check
 
 
-@text("readings", "a heading without a unit", ("heading_without_unit",), _bare)
+@text("readings", "a heading without a unit", _UNITS, _bare)
 def bare_heading(work: Work) -> str | None:
     """A heading that lacks its unit, as the learner typed it."""
-    return next((f"“{source.raw}”" for source in _bare(work) if source.raw), None)
+    table = work.portfolio.table
+    typed = {(h.sheet, h.cell) for h in table.headings} if table is not None else set()
+    bare = (s.raw for s in _bare(work) if s.raw and (s.sheet, s.cell) in typed)
+    return next((f"“{raw}”" for raw in bare), None)
 
 
 def _widest_repeat(work: Work) -> Row | None:
