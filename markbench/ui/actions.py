@@ -15,17 +15,28 @@ from PySide6.QtCore import (
     QSize,
     Qt,
 )
-from PySide6.QtGui import QAction, QColor, QFocusEvent, QKeyEvent, QKeySequence, QPainter
+from PySide6.QtGui import (
+    QAction,
+    QColor,
+    QFocusEvent,
+    QKeyEvent,
+    QKeySequence,
+    QPainter,
+    QTextDocument,
+)
 from PySide6.QtWidgets import (
     QAbstractButton,
+    QAbstractSpinBox,
     QApplication,
     QFrame,
     QLineEdit,
     QListWidget,
     QListWidgetItem,
+    QPlainTextEdit,
     QStyle,
     QStyledItemDelegate,
     QStyleOptionViewItem,
+    QTextEdit,
     QVBoxLayout,
     QWidget,
 )
@@ -34,6 +45,7 @@ from shiboken6 import isValid
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import label, press
 
+_FIELDS = (QLineEdit, QTextEdit, QPlainTextEdit, QAbstractSpinBox)
 Index = QModelIndex | QPersistentModelIndex
 
 
@@ -240,6 +252,43 @@ class DeedList(QFrame):
         self.hide()
         if before is not None and isValid(before):  # its page may have been made anew
             before.setFocus(Qt.FocusReason.PopupFocusReason)
+
+
+class UndoThroughFields(QObject):
+    """Lets Undo and Redo through a field in which there is nothing typed to take back.
+
+    Qt's fields keep these keys to themselves; whoever decided something with the caret in one
+    would press them in vain.
+    """
+
+    def __init__(self, parent: QObject) -> None:
+        super().__init__(parent)
+        app = QApplication.instance()
+        assert isinstance(app, QApplication)
+        app.focusChanged.connect(self._follow)
+
+    def _follow(self, old: QWidget | None, now: QWidget | None) -> None:
+        if old is not None and isValid(old):
+            old.removeEventFilter(self)
+        if isinstance(now, _FIELDS) and not isinstance(now.parent(), DeedList):
+            now.installEventFilter(self)
+
+    def eventFilter(self, field: QObject, event: QEvent) -> bool:
+        """Refuse the key on the field's behalf."""
+        if event.type() != QEvent.Type.ShortcutOverride or not isinstance(event, QKeyEvent):
+            return False
+        keys = QKeySequence.StandardKey
+        undo, redo = event.matches(keys.Undo), event.matches(keys.Redo)
+        if not (undo or redo):
+            return False
+        typed = field.lineEdit() if isinstance(field, QAbstractSpinBox) else field
+        if isinstance(typed, QTextEdit | QPlainTextEdit):
+            typed = typed.document()
+        assert isinstance(typed, QLineEdit | QTextDocument)
+        held = typed.isUndoAvailable() if undo else typed.isRedoAvailable()
+        if not held:
+            event.ignore()
+        return not held
 
 
 def _words(text: str) -> set[str]:

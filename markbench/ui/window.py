@@ -18,7 +18,7 @@ from PySide6.QtWidgets import (
 )
 
 from markbench.model import Decision
-from markbench.ui.actions import DeedList, Deeds
+from markbench.ui.actions import DeedList, Deeds, UndoThroughFields
 from markbench.ui.background import in_background
 from markbench.ui.bar import Bar, saved_at
 from markbench.ui.care.doors import CareDoors
@@ -66,6 +66,7 @@ class Window(QMainWindow):
         self.pages.addWidget(self.start)
         self.deeds = Deeds(self)
         self.deed_list = DeedList(self.deeds, theme, self)
+        UndoThroughFields(self)
         self.places = PlaceBar()
         self.places.wanted.connect(self.show_place)
         self.places.blind_wanted.connect(self.hide_names)

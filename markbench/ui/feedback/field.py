@@ -12,7 +12,7 @@ import re
 from collections.abc import Iterator
 from itertools import count
 
-from PySide6.QtCore import QEvent, QMimeData, Qt, Signal
+from PySide6.QtCore import QMimeData, Qt, Signal
 from PySide6.QtGui import (
     QKeyEvent,
     QKeySequence,
@@ -246,18 +246,6 @@ class PieceField(TextField):
         cursor.insertText(words, made)
 
     # --- typing --------------------------------------------------------------------
-
-    def event(self, event: QEvent) -> bool:
-        """Undo within the text while there is something typed, else undo the last decision."""
-        if event.type() == QEvent.Type.ShortcutOverride and isinstance(event, QKeyEvent):
-            document, keys = self.document(), QKeySequence.StandardKey
-            undo, redo = event.matches(keys.Undo), event.matches(keys.Redo)
-            if (undo and not document.isUndoAvailable()) or (
-                redo and not document.isRedoAvailable()
-            ):
-                event.ignore()
-                return False
-        return super().event(event)
 
     def keyPressEvent(self, event: QKeyEvent) -> None:
         """Typing after a number is words; a place closed with } becomes its number."""

@@ -170,4 +170,4 @@ class AdjustmentPaper(Paper):
                 held, choice, why, shift if choice == "adjust" else 0.0
             )
         )
-        self.reason.clear()
+        self.reason.setText("")  # with nothing left for its own undo

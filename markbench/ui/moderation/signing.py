@@ -90,12 +90,12 @@ class SigningPaper(Paper):
     def _sign(self) -> None:
         held, note, despite = self._desk.held, self.note.text(), self.despite.isChecked()
         self._desk.do(lambda _session: sign_off(held, note, despite_open=despite))
-        self.note.clear()
+        self.note.setText("")  # with nothing left for its own undo
 
     def _reopen(self) -> None:
         held, why = self._desk.held, self.why.text()
         self._desk.do(lambda _session: reopen(held, why))
-        self.why.clear()
+        self.why.setText("")  # with nothing left for its own undo
 
     def ask_and_write(self) -> None:
         """Ask for a place and write the record there, off the main thread."""
