@@ -15,6 +15,10 @@ class GoneByError(RefusedError):
     """A step that can no longer be taken back, or done again; those beyond it can."""
 
 
+class SignatureError(RefusedError):
+    """A signature to be taken back or given again: not before the person says that it shall."""
+
+
 class PackError(RefusedError):
     """A moderation pack that cannot be made, opened or trusted."""
 

@@ -59,7 +59,7 @@ def make_first(session: Session, learner: str, who: str, why: str) -> None:
         raise RefusedError(
             say("{who} has no second mark on this learner to make the first.", who=who)
         )
-    session.take_in(found)
+    session.take_in(found, Decision("first_marker", learner, "", {}, why=why.strip()))
 
 
 def _cleared(held: Decision, who: str, at: dt.datetime, why: str) -> Decision:

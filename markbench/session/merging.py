@@ -30,10 +30,15 @@ from dataclasses import dataclass, replace
 from markbench.model import Decision, say
 from markbench.moderation.records import subject_of
 from markbench.session.class_files import KIND as FILE
+from markbench.session.own_words import KIND as WORD
+from markbench.session.phrases import FORGOTTEN
+from markbench.session.steps import CLOSES, standing
 from markbench.session.texts import words_of
 from markbench.store import fold
 
+MERGED = "merged"
 Key = tuple[str, str, str]
+_THEIRS = frozenset({FILE, WORD, FORGOTTEN, *CLOSES})
 _WITH_TEXT = frozenset({"mark", "feedback"})
 _NEVER = dt.datetime(1970, 1, 1, tzinfo=dt.UTC)
 
@@ -87,9 +92,14 @@ def identity(decision: Decision) -> str:
 def merge_journals(mine: Sequence[Decision], theirs: Sequence[Decision]) -> Merge:
     """What to add to ``mine`` so that it holds both. Neither is changed.
 
-    What was saved in the other folder's brief and rubrics stays with that folder.
+    What was saved in the other folder's brief and rubrics stays with that folder, and what its
+    teacher told her speller and her book with her. A merge that was taken back, on either side,
+    counts as never made: it may be made again.
     """
-    theirs = [d for d in theirs if d.kind != FILE]
+    start = max((d.number for d in mine), default=0)
+    last = {d.key: d.number for d in mine}
+    mine = standing(mine)
+    theirs = [d for d in standing(theirs) if d.kind not in _THEIRS]
     here = {identity(d): d.number for d in mine}
     there = {identity(d) for d in theirs}
     fresh = [d for d in theirs if identity(d) not in here]
@@ -97,11 +107,9 @@ def merge_journals(mine: Sequence[Decision], theirs: Sequence[Decision]) -> Merg
         return Merge((), (), (), len(theirs))
     merging = _Merging(mine, theirs, fresh, {d.key for d in mine if identity(d) not in there})
     merging.settle()
-    start = max((d.number for d in mine), default=0)
     added = _imported(fresh, theirs, here, start)
     added += merging.extra(here | {identity(d): 0 for d in fresh})
     state = fold(added, fold(mine))
-    last = {d.key: d.number for d in mine}
     last |= {d.key: start + place for place, d in enumerate(added, 1)}
     for key, target in merging.targets.items():
         held = state.get(key)

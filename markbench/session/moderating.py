@@ -15,7 +15,7 @@ from markbench.moderation.sample import Sample, draw, outlier_reasons
 from markbench.session.errors import MergeError, RefusedError
 from markbench.session.forms import trouble_with
 from markbench.session.keeping import store_of
-from markbench.session.merging import Merge, merge_journals
+from markbench.session.merging import MERGED, Merge, merge_journals
 from markbench.session.results import results
 from markbench.session.session import Session
 from markbench.store import Journal
@@ -154,7 +154,7 @@ def take_in(session: Session, theirs: list[Decision]) -> Merge:
     """Merge decisions of another journal into the session's own."""
     merge = merge_journals(session.history(), theirs)
     _refuse_foreign(session, merge)
-    session.take_in(merge.decisions)
+    session.take_in(merge.decisions, Decision(MERGED, "", "", {}))
     return merge
 
 

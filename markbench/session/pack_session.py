@@ -306,7 +306,7 @@ class PackSession:
         return chosen.marks
 
     def _take_back(self, steps: list[Step]) -> None:
-        for decision in taking_back(steps[-1], self._decisions) if steps else ():
+        for decision in taking_back(steps[-1], self._decisions, self.who) if steps else ():
             self._decide(decision)
 
     def _decide(self, decision: Decision) -> None:

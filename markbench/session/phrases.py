@@ -3,7 +3,7 @@
 A phrase remembers the findings of the learner it was written for and the criterion it was
 written under, so that it comes to hand where the same thing happened again. Phrases are
 decisions of the kind ``phrase``; keeping and forgetting one can be undone like any other. A
-:class:`PhraseBook` carries them from class to class.
+:class:`PhraseBook` carries them from class to class, where they can be forgotten, too.
 """
 
 from __future__ import annotations
@@ -11,7 +11,8 @@ from __future__ import annotations
 import hashlib
 import re
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass
+from dataclasses import asdict, dataclass
+from typing import Any
 
 from rapidfuzz import fuzz
 
@@ -24,6 +25,8 @@ from markbench.session.phrase_book import PhraseBook
 from markbench.session.session import Change, Session
 
 KIND = "phrase"
+FORGOTTEN = "phrase_forgotten"
+"""A phrase of the book alone, kept in another class, that was forgotten in this one."""
 LONGEST = 600
 """Characters of a phrase at most: a phrase is a sentence or two (own choice)."""
 
@@ -89,8 +92,13 @@ def keep_phrase(session: Session, learner: str, criterion: str, text: str) -> No
 
 
 def forget_phrase(session: Session, phrase: OwnPhrase) -> None:
-    """Forget a phrase; what was already said with it stays."""
-    session.decide(Decision(KIND, "", phrase.key, None))
+    """Forget a phrase, of this class or of the book; what was already said with it stays."""
+    if session.value(KIND, "", phrase.key) is not None:
+        session.decide(Decision(KIND, "", phrase.key, None))
+        return
+    # Each time has a decision of its own: it may be kept again from elsewhere.
+    value = {**asdict(phrase), "about": list(phrase.about)}
+    session.decide(Decision(FORGOTTEN, "", f"{len(session.history())}", value))
 
 
 def phrases(session: Session, book: PhraseBook | None = None) -> tuple[OwnPhrase, ...]:
@@ -114,15 +122,28 @@ def follow(session: Session, book: PhraseBook) -> Callable[[], None]:
         if kind == KIND and key not in book.phrases() and isinstance(decision.value, Mapping):
             book.put(key, decision.value)
 
+    done = len(session.history())
+
     def on_change(change: Change) -> None:
-        if KIND in change.kinds:
-            last = next(d for d in reversed(session.history()) if d.kind == KIND)
-            if isinstance(last.value, Mapping):
-                book.put(last.subject, last.value)
-            else:
-                book.drop(last.subject)
+        nonlocal done
+        if KIND not in change.kinds and FORGOTTEN not in change.kinds:
+            return
+        fresh = session.history()[done:]
+        done += len(fresh)
+        for d in fresh:
+            if d.kind == KIND:
+                _tell(book, d.subject, d.value)
+            elif d.kind == FORGOTTEN and isinstance(told := d.value or d.before, Mapping):
+                _tell(book, str(told["key"]), told if d.value is None else None)
 
     return session.listen(on_change)
+
+
+def _tell(book: PhraseBook, key: str, value: Any) -> None:
+    if isinstance(value, Mapping):
+        book.put(key, value)
+    else:
+        book.drop(key)
 
 
 def offers(

@@ -165,11 +165,10 @@ def bring_home(session: Session, copy: Path, key: Path) -> int:
             home.append(replace(mine, before=held))
     if not home:
         raise RefusedError(say("There is nothing in this copy that the class does not have."))
-    now = dt.datetime.now(dt.UTC)
     brought = len(home) - len(at_home)
     note = {"decisions": brought}
     session.keep_copy()
-    session.take_in([*home, Decision(KIND, "", "", note, who=session.who, at=now)])
+    session.take_in(home, Decision(KIND, "", "", note))
     return brought
 
 

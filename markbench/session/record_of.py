@@ -24,6 +24,7 @@ from markbench.session.keeping import store_of
 from markbench.session.moderating import sample_of
 from markbench.session.results import results
 from markbench.session.session import Session
+from markbench.session.steps import standing
 from markbench.store import Journal
 
 _TOLD = ("sample", "pack", "moderated", "adjustment", "sign_off", "reopen")
@@ -145,7 +146,7 @@ def _sampled(
 def _decisions(session: Session) -> Iterable[RecordedDecision]:
     names = {learner.id: learner.name for learner in session.learners}
     titles = {criterion.id: criterion.title for criterion in session.rubric.criteria}
-    for one in session.history():
+    for one in standing(session.history()):
         if one.kind not in _TOLD or one.at is None:
             continue
         if one.value is None:

@@ -22,16 +22,20 @@ from markbench.session.class_files import KIND as FILE
 from markbench.session.errors import RefusedError
 from markbench.session.handed_in_work import WORK
 from markbench.session.keeping import store_of
+from markbench.session.own_words import KIND as WORD
 from markbench.session.pack_session import journal_beside
+from markbench.session.phrases import FORGOTTEN
 from markbench.session.session import Session
+from markbench.session.steps import CLOSES
 from markbench.store import Journal, Salvaged, StoreError, backups_of, fold, made_at, salvage
 
 KIND = "restored"
 # What happened outside the journal stays as it is: a file that is gone, a pack that was sent,
-# the brief and the rubric as they lie in the folder.
+# the brief and the rubric as they lie in the folder, what the speller and the book were told.
 _HAPPENED = frozenset(
-    {KIND, "sign_off", "reopen", "pack", "purge", "kept", "salvaged", "lost", FILE, WORK}
-)
+    {"sign_off", "reopen", "pack", "purge", "kept", "salvaged", "lost", FILE, WORK, WORD,
+     FORGOTTEN, *CLOSES}
+)  # fmt: skip
 _TEXTS = ("feedback", "note")
 
 
@@ -107,7 +111,7 @@ def restore(session: Session, copy: Copy) -> WayBack:
     ]
     note = {"copy": copy.path.name, "entries": copy.decisions}
     session.keep_copy()
-    session.take_in([*signed, Decision(KIND, "", "", note, who=session.who, at=now)])
+    session.take_in(signed, Decision(KIND, "", "", note))
     return way
 
 

@@ -22,13 +22,13 @@ from markbench.model import Brief, ClassWork, Decision, Rubric, Source, say
 from markbench.moderation.records import FROZEN, sign_off_of
 from markbench.rubric import RubricError, find_rubric
 from markbench.session import class_files, marking, present
-from markbench.session.errors import GoneByError, SignedOffError
+from markbench.session.errors import GoneByError, SignatureError, SignedOffError
 from markbench.session.evidence import Seen
 from markbench.session.forms import refuse_odd, usable, with_odd
 from markbench.session.judging import Judging
 from markbench.session.keeping import store_of
 from markbench.session.known import Known
-from markbench.session.steps import Step, Steps, taking_back
+from markbench.session.steps import Step, Steps, closed, is_signature, taking_back
 from markbench.session.texts import Text
 from markbench.store import Journal, StoreError, StoreInUseError, fold
 
@@ -262,15 +262,15 @@ class Session(Known):
 
         self._commit(fresh, self._steps.follow)
 
-    def take_in(self, decisions: Sequence[Decision]) -> None:
-        """Journal decisions made elsewhere, with their own signatures and times.
+    def take_in(self, decisions: Sequence[Decision], end: Decision) -> None:
+        """Journal decisions made elsewhere, with their own signatures and times, as one step.
 
-        What was done before can no longer be undone: it might not be the last word any more.
+        ``end`` says what they are; it closes the step, which can be taken back as a whole.
         """
         if decisions:
             self._refuse_frozen(decisions)
 
-            self._commit(list(decisions), lambda _written: self._steps.forget())
+            self._commit([*decisions, *self._signed([closed(decisions, end)])], self._steps.follow)
 
     @property
     def can_undo(self) -> bool:
@@ -282,16 +282,18 @@ class Session(Known):
         """Whether there is a step to do again."""
         return bool(self._steps.undone) and not self.read_only
 
-    def undo(self) -> None:
+    def undo(self, *, sure: bool = False) -> None:
         """Take the last step back, by a decision of its own.
 
-        Raises :class:`RefusedError` where a file that it saved was changed by another hand.
+        Raises :class:`RefusedError` where a file that it saved was changed by another hand, and
+        :class:`SignatureError` where it signed the marks off or reopened them: a signature goes,
+        or comes back, only where the person is ``sure``.
         """
-        self._take_back(self._steps.past)
+        self._take_back(self._steps.past, sure)
 
-    def redo(self) -> None:
-        """Do the last undone step again, by a decision of its own."""
-        self._take_back(self._steps.undone)
+    def redo(self, *, sure: bool = False) -> None:
+        """Do the last undone step again, by a decision of its own. Raises as :meth:`undo`."""
+        self._take_back(self._steps.undone, sure)
 
     def listen(self, listener: Callable[[Change], None]) -> Callable[[], None]:
         """Call ``listener`` after each change; returns a function that stops it."""
@@ -307,11 +309,17 @@ class Session(Known):
     # --- inside --------------------------------------------------------------------
 
     def _signed(self, decisions: Iterable[Decision]) -> list[Decision]:
-        """Decisions of one step: the time that they share, and no other step has, binds them."""
+        """Decisions of one step: the time that they share, and no other step has, binds them.
+
+        What comes back with a signature keeps it.
+        """
         now = dt.datetime.now(dt.UTC)
         if self._decisions and self._decisions[-1].at == now:
             now += dt.timedelta(microseconds=1)
-        return [replace(d, who=self.who, at=now, before=self._stands(d)) for d in decisions]
+        return [
+            replace(d, who=d.who or self.who, at=d.at or now, before=self._stands(d))
+            for d in decisions
+        ]
 
     def _stands(self, decision: Decision) -> Any:
         """What holds now of a decision's key: in the journal, or in the file itself."""
@@ -331,10 +339,14 @@ class Session(Known):
                 )
             )
 
-    def _take_back(self, steps: list[Step]) -> None:
+    def _take_back(self, steps: list[Step], sure: bool) -> None:
         if not steps:
             return
-        back = self._signed(taking_back(steps[-1], self._decisions))
+        if is_signature(steps[-1]) and not sure:
+            raise SignatureError(
+                say("The last step is a signature; it changes only when you say so.")
+            )
+        back = self._signed(taking_back(steps[-1], self._decisions, self.who))
         try:
             class_files.refuse_changed(self.folder, steps[-1])
             self._commit(back, self._steps.follow)

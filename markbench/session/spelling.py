@@ -46,21 +46,34 @@ class OwnWords:
     It lies in the user's data folder and holds nothing but the words she added.
     """
 
-    def __init__(self, language: str, folder: Path | None = None) -> None:
-        place = folder or user_data_path("markbench", appauthor=False)
-        self.path = place / f"words-{language}.txt"
-        try:
-            lines = self.path.read_text("utf-8").splitlines()
-        except (OSError, UnicodeDecodeError):
-            lines = []
-        self.words = {line.strip().lower() for line in lines if line.strip()}
+    def __init__(self, language: str) -> None:
+        self.language = language
+        self.path = user_data_path("markbench", appauthor=False) / f"words-{language}.txt"
+        self.words = self._read()
 
     def add(self, word: str) -> None:
         """Know a word from now on; a file that cannot be written only forgets it again."""
-        self.words.add(_plain(word))
+        self._keep(self._read() | {_plain(word)})
+
+    def drop(self, word: str) -> None:
+        """Know it no more."""
+        self._keep(self._read() - {_plain(word)})
+
+    def _read(self) -> frozenset[str]:
+        """Read anew before each change: another window may have written."""
+        try:
+            lines = self.path.read_text("utf-8").splitlines()
+        except FileNotFoundError:
+            return frozenset()
+        except (OSError, UnicodeDecodeError):
+            return getattr(self, "words", frozenset())
+        return frozenset(line.strip().lower() for line in lines if line.strip())
+
+    def _keep(self, words: frozenset[str]) -> None:
+        self.words = words
         with contextlib.suppress(OSError):
             self.path.parent.mkdir(parents=True, exist_ok=True)
-            self.path.write_text("\n".join(sorted(self.words)) + "\n", "utf-8")
+            self.path.write_text("".join(f"{word}\n" for word in sorted(words)), "utf-8")
 
 
 class Spelling:
@@ -70,9 +83,10 @@ class Spelling:
         self.language = language
         self._words, self._own = words, own
         self._list: list[str] = []
+        self._listed: frozenset[str] | None = None
 
     @classmethod
-    def load(cls, language: str, folder: Path | None = None) -> Spelling | None:
+    def load(cls, language: str, own: OwnWords) -> Spelling | None:
         """Read the lists of a language; ``None`` where there is none."""
         # Imported late: nobody waits for it while the window comes up.
         from spellchecker import SpellChecker
@@ -87,7 +101,7 @@ class Spelling:
         physics = _WORDS / f"physics_{language}.txt"
         if physics.is_file():
             found.update(physics.read_text("utf-8").split())
-        return cls(language, frozenset(found), OwnWords(language, folder))
+        return cls(language, frozenset(found), own)
 
     def knows(self, word: str) -> bool:
         """Whether a word is a word of the language, or one of her own."""
@@ -106,8 +120,9 @@ class Spelling:
 
     def suggest(self, word: str, most: int = 5) -> tuple[str, ...]:
         """Words that may have been meant, nearest first, begun as the word is."""
-        if not self._list:
-            self._list = sorted(self._words | self._own.words)
+        if self._listed is not self._own.words:
+            self._listed = self._own.words
+            self._list = sorted(self._words | self._listed)
         plain = _plain(word)
         near = process.extract(
             plain, self._list, scorer=OSA.distance, score_cutoff=_FURTHEST, limit=40
@@ -119,11 +134,6 @@ class Spelling:
         begun = word[:1].isupper()
         words = (one[0] for one in near if not one[0].endswith("'s"))
         return tuple((w[:1].upper() + w[1:]) if begun else w for w in words)[:most]
-
-    def learn(self, word: str) -> None:
-        """Know a word from now on."""
-        self._own.add(word)
-        self._list = []
 
     def _is_word(self, plain: str) -> bool:
         return plain in self._words or plain in self._own.words or (

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
 
 _STEP = 0.1
 _BOTH = " ".join(("class", "sheet", *FURTHER))
-_UNDONE = f"{_BOTH} pack new"
+_UNDONE = f"{_BOTH} pack new care"
 
 
 def name_deeds(window: Window, deeds: Deeds, theme: Theme) -> None:

@@ -37,7 +37,8 @@ class Desk(QObject):
     """Holds one open :class:`Session`.
 
     ``changed`` carries a learner's id, empty for all; ``told`` the session's own Change;
-    ``turned`` the step that was taken back, or done again (then with True).
+    ``turned`` the step that was taken back, or done again (then with True), as it was decided
+    at first; ``unsure``: that is a signature, and waits for the person to say that she means it.
     ``renewed`` comes in their stead where brief or rubric were written: a page made for other
     criteria cannot show what holds now, and all are made anew over the desk's successor.
     """
@@ -47,6 +48,7 @@ class Desk(QObject):
     closing = Signal()
     saved = Signal(object)
     turned = Signal(tuple, bool)
+    unsure = Signal(bool)
     renewed = Signal()
     trouble = Signal(str)
     waiting = Signal(bool)
@@ -217,24 +219,31 @@ class Desk(QObject):
             self.trouble.emit(words.format(when=short_day_and_time(signed.at.astimezone())))
         return signed is not None
 
-    def undo(self) -> None:
-        """Take the last step back."""
-        self._turn(again=False)
+    def undo(self, *, sure: bool = False) -> None:
+        """Take the last step back; a signature only where the person is sure of it."""
+        self._turn(again=False, sure=sure)
 
-    def redo(self) -> None:
+    def redo(self, *, sure: bool = False) -> None:
         """Do it again."""
-        self._turn(again=True)
+        self._turn(again=True, sure=sure)
 
-    def _turn(self, *, again: bool) -> None:
+    def _turn(self, *, again: bool, sure: bool) -> None:
         def turn(session: Session) -> None:
+            from markbench.session.errors import SignatureError
+            from markbench.session.steps import decided_in
+
             known = len(self.held.history())
-            if again:
-                session.redo()
-            else:
-                session.undo()
-            step = self.held.history()[known:]
-            if step:
-                self.turned.emit(tuple(step), again)
+            move = session.redo if again else session.undo
+            try:
+                if sure:
+                    move(sure=True)
+                else:
+                    move()
+            except SignatureError:
+                self.unsure.emit(again)
+            history = self.held.history()
+            if len(history) > known:
+                self.turned.emit(tuple(decided_in(history[known:], history)), again)
 
         self.do(turn)
 

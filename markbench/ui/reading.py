@@ -76,7 +76,10 @@ class Reading(QObject):
     def _draft(self, desk: Desk) -> None:
         if desk is not self._window.desk:
             return  # closed meanwhile
+        from markbench.ui.feedback.at_hand import AtHand
+
         self._window.make_sheet()
+        AtHand.of(desk)  # Undo may reach a word or a phrase before any text is in sight
         self._let_class_go()
         opening.set_apart()
         drafting = in_background(

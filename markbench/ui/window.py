@@ -33,7 +33,7 @@ from markbench.ui.places import Place, PlaceBar, make_bench, make_page, show_cha
 from markbench.ui.reading import Reading
 from markbench.ui.renewal import renew
 from markbench.ui.start_page import StartPage
-from markbench.ui.turned import turned
+from markbench.ui.turned import ask_about_signature, turned
 from markbench.ui.unfinished import Pending
 from markbench.ui.unsaved import may_let_go
 from markbench.ui.workbooks import write_workbooks
@@ -147,6 +147,7 @@ class Window(QMainWindow):
         desk.trouble.connect(lambda _words: self._offer_undo())
         desk.changed.connect(lambda _learner: self._offer_undo())
         desk.turned.connect(self._say_turned)
+        desk.unsure.connect(self._ask_sure)
         desk.changed.connect(lambda _learner: self._show_blind())
         self._show_blind()
         self.bench = make_bench(self)
@@ -364,6 +365,12 @@ class Window(QMainWindow):
         # A file is told of when its pages are made anew.
         if self.desk is not None and all(d.kind != "file" for d in step):
             self._say_notice(turned(step, self.desk.session, again=again))
+
+    def _ask_sure(self, again: bool) -> None:
+        desk = self.desk
+        if desk is not None:
+            move = partial(desk.redo if again else desk.undo, sure=True)
+            ask_about_signature(self, desk.signed is not None, move)
 
     def _redo(self) -> None:
         self._settle()

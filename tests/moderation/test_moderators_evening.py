@@ -17,6 +17,7 @@ from markbench.session.errors import (
     MergeError,
     PackError,
     RefusedError,
+    SignatureError,
     SignedOffError,
 )
 from markbench.session.moderating import (
@@ -358,7 +359,8 @@ def test_sign_off_needs_everyone_marked(session):
 def test_undo_cannot_reach_behind_the_signature_and_reopening_is_a_decision(marked):
     row = marked.rubric.criteria[0]
     sign_off(marked)
-    marked.undo()
+    with pytest.raises(SignatureError):
+        marked.undo()
     assert sign_off_of(marked.state) is not None
     with pytest.raises(RefusedError, match="already"):
         sign_off(marked)

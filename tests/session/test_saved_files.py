@@ -12,7 +12,7 @@ from markbench.intake.brief_file import read_brief
 from markbench.rubric import RubricError
 from markbench.rubric.loading import SHIPPED
 from markbench.session import Change, Session
-from markbench.session.errors import GoneByError, RefusedError
+from markbench.session.errors import GoneByError, RefusedError, SignatureError
 from markbench.session.merging import merge_journals
 from markbench.session.moderating import sign_off
 from markbench.session.restoring import copies_of, way_back
@@ -247,11 +247,17 @@ def test_after_sign_off_earlier_steps_stay_and_the_brief_can_still_be_put_back(
                 session.set_level(learner, criterion.id, criterion.levels[0].name)
     sign_off(session)
     again = opened_anew(session)
-    assert not again.can_undo
+    decided = again.history()
+    with pytest.raises(SignatureError):
+        again.undo()
+    assert again.history() == decided
     again.save_brief(replace(again.brief, lengths=9))
     again.undo()
     assert (folder / "brief.toml").read_bytes() == BRIEF
-    assert not again.can_undo
+    decided = again.history()
+    with pytest.raises(SignatureError):
+        again.undo()
+    assert again.history() == decided
     again.close()
 
 

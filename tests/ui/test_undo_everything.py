@@ -1,6 +1,8 @@
 """Whatever is decided in the window is taken back by Ctrl+Z and done again by Ctrl+Shift+Z.
 
-The commands are those that the pages give; each page's own test holds it to giving them.
+The commands are those that the pages give; each page's own test holds it to giving them. What
+bears other hands or a signature is in ``test_undo_with_care.py``, files in
+``test_undo_of_files.py``.
 """
 
 from __future__ import annotations
@@ -18,8 +20,11 @@ from markbench.model import Decision
 from markbench.session import Session
 from markbench.session.handed_in_work import WORK
 from markbench.session.moderating import decide_adjustment, settle_mark, take_sample
-from markbench.session.order import choose_order
+from markbench.session.order import choose_order, shuffle_every
+from markbench.session.own_words import learn
 from markbench.session.phrases import forget_phrase, keep_phrase, phrases
+from markbench.session.since_marked import let_stand
+from markbench.session.spelling import OwnWords
 from markbench.session.texts import Text
 from markbench.ui.feedback.at_hand import AtHand
 from markbench.ui.window import Window
@@ -81,8 +86,11 @@ COMMANDS: dict[str, Callable[[Session], None]] = {
     "write a note on a criterion": lambda s: s.set_note("s1", "seen in class", first(s)),
     "keep a phrase": lambda s: keep_phrase(s, "s1", first(s), "Time ten swings each time."),
     "forget a phrase": forget,
+    "remember a word": lambda s: learn(s, "en", "wobblescope"),
+    "leave a mark as it is": lambda s: let_stand(s, "s1"),
     "choose an order": lambda s: choose_order(s, first(s), "concern"),
     "shuffle an order": lambda s: choose_order(s, first(s), "shuffled", 7),
+    "shuffle every order": lambda s: shuffle_every(s, {c.id: 8 for c in s.rubric.criteria}),
     "draw the sample": lambda s: take_sample(s, seed=3) and None,
     "adjust the class": lambda s: decide_adjustment(s, "adjust", "severe", 1.0),
     "settle a mark": lambda s: settle_mark(s, "s1", first(s), level(s, 0), "both agreed"),
@@ -103,7 +111,7 @@ def test_every_decision_is_taken_back_and_done_again_by_keys(
         decided = {key: decision.value for key, decision in held if key[0] != WORK}
         drafts = {one.id: session.drafts(one.id) for one in session.learners}
         brief = (class_folder / "brief.toml").read_bytes()
-        return decided, drafts, set(book.phrases()), brief
+        return decided, drafts, set(book.phrases()), OwnWords("en").words, brief
 
     def press(*keys: Qt.KeyboardModifier) -> None:
         decided = len(session.history())

@@ -18,6 +18,8 @@ if TYPE_CHECKING:
     from markbench.store import Salvaged
     from markbench.ui.window import Window
 
+CARE = "care"
+"""The place of pages that do something to the class, which Undo takes back."""
 _CLASS = " ".join(("class", "sheet", *FURTHER))
 
 
@@ -49,7 +51,7 @@ class CareDoors(QObject):
         if desk is not None:
             page = RestorePage(desk, self._theme)
             page.left.connect(self._window.doors.leave)
-            self._window.doors.show_over(page)
+            self._window.doors.show_over(page, CARE)
 
     def open_purge(self) -> None:
         """Show what of the evidence would be removed, and what would stay."""
@@ -60,7 +62,7 @@ class CareDoors(QObject):
             page = PurgePage(desk, self._theme)
             page.left.connect(self._window.doors.leave)
             page.purged.connect(self.remind)
-            self._window.doors.show_over(page)
+            self._window.doors.show_over(page, CARE)
 
     def open_pseudonyms(self) -> None:
         """Make a copy under numbers, or bring its marks home."""
@@ -70,7 +72,7 @@ class CareDoors(QObject):
         if desk is not None:
             page = PseudonymPage(desk, self._theme)
             page.left.connect(self._window.doors.leave)
-            self._window.doors.show_over(page)
+            self._window.doors.show_over(page, CARE)
 
     def open_about(self) -> None:
         """Say what Markbench is and what it is made of."""

@@ -51,6 +51,7 @@ class PseudonymPage(CareSheet):
         self.home = button(self.tr("Bring the marks of a copy home…"), "", self.ask_and_bring)
         self.home.setEnabled(not desk.held.read_only)
         self.told = label(wrap=True)
+        desk.turned.connect(lambda _step, _again: self.told.clear())
         for part in (label(goes, wrap=True), label(stays, wrap=True), self.told):
             self.column.addWidget(part)
         self.column.addStretch(1)

@@ -53,6 +53,7 @@ class RestorePage(CareSheet):
         self.foot.addWidget(button(self.tr("Leave it as it is"), "", self.left.emit))
         self.foot.addWidget(self.go)
         desk.changed.connect(lambda _learner: self.refresh())
+        desk.turned.connect(lambda _step, _again: self.done.clear())
         self.roll.setFocus()
         self.refresh()
 

@@ -9,9 +9,12 @@ import re
 
 from PySide6.QtCore import QObject, Signal
 
+from markbench.session.own_words import KIND as WORD
+from markbench.session.own_words import follow as follow_words
+from markbench.session.own_words import learn
 from markbench.session.phrase_book import PhraseBook
 from markbench.session.phrases import follow
-from markbench.session.spelling import Spelling
+from markbench.session.spelling import OwnWords, Spelling
 from markbench.ui.background import in_background
 from markbench.ui.desk import Desk
 
@@ -19,7 +22,10 @@ _WORD = re.compile(r"[^\W\d_]+")
 
 
 class AtHand(QObject):
-    """``spelling`` is ``None`` until it is loaded, and where a language has no list."""
+    """``spelling`` is ``None`` until it is loaded, and where a language has no list.
+
+    ``loaded``: other words are known now.
+    """
 
     loaded = Signal()
 
@@ -27,7 +33,11 @@ class AtHand(QObject):
         super().__init__(desk)
         self._desk = desk
         self.book = PhraseBook()
+        self.language = desk.session.brief.feedback_language.split("-")[0]
+        self.words = OwnWords(self.language)
         desk.closing.connect(follow(desk.held, self.book))
+        desk.closing.connect(follow_words(desk.held, self.words))
+        desk.told.connect(lambda change: self.loaded.emit() if WORD in change.kinds else None)
         self.spelling: Spelling | None = None
         #: Words that are never questioned in this class: learners' names, the rubric's words.
         self.known = _names(desk) | _of_the_rubric(desk)
@@ -44,19 +54,16 @@ class AtHand(QObject):
         if self._asked:
             return
         self._asked = True
-        language = self._desk.session.brief.feedback_language.split("-")[0]
         in_background(
             self,
-            lambda _progress, _stop: Spelling.load(language),
+            lambda _progress, _stop: Spelling.load(self.language, self.words),
             done=self._take,
             failed=lambda _error: None,  # without a list there is nothing to check
         )
 
     def learn(self, word: str) -> None:
         """Know a word from now on, in every class."""
-        if self.spelling is not None:
-            self.spelling.learn(word)
-            self.loaded.emit()
+        self._desk.do(lambda session: learn(session, self.language, word))
 
     def _take(self, spelling: Spelling | None) -> None:
         self.spelling = spelling

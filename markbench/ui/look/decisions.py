@@ -19,6 +19,8 @@ def decision_words(kind: str, otherwise: str) -> str:
         "piece_status": _tr("whether a file will do"),
         "swing_count": _tr("count of swings"),
         "owner": _tr("whose file it is"),
+        "not_owner": _tr("whose file it is"),
+        "mark_stands": _tr("mark left as it is"),
         "extension": _tr("last day to hand in"),
         "order": _tr("order of marking"),
         "blind": _tr("names shown or hidden"),
@@ -27,6 +29,14 @@ def decision_words(kind: str, otherwise: str) -> str:
         "moderated": _tr("settled mark"),
         "adjustment": _tr("adjustment of the class"),
         "file": _tr("file saved"),
+        "sign_off": _tr("sign-off"),
+        "reopen": _tr("reopening of the marks"),
+        "merged": _tr("marks merged"),
+        "first_marker": _tr("whose mark is the first"),
+        "restored": _tr("going back to a copy"),
+        "brought_home": _tr("marks brought home"),
+        "word": _tr("word remembered"),
+        "phrase_forgotten": _tr("phrase"),
     }.get(kind, otherwise)
 
 

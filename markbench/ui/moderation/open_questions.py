@@ -2,14 +2,15 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import partial
 
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QComboBox, QVBoxLayout, QWidget
 
-from markbench.model import Criterion
+from markbench.model import Criterion, Decision
 from markbench.model.sentence import reworded
-from markbench.session.merging import Clash, Merge
+from markbench.session.merging import MERGED, Clash, Merge
 from markbench.session.moderating import settle_mark
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
@@ -85,6 +86,7 @@ class OpenPaper(Paper):
         more.addWidget(self.more)
         self.column.addLayout(more)
         self._all = False
+        desk.turned.connect(lambda step, _again: self.forget_merge(step))
 
     def show_standing(self, now: Standing) -> None:
         """What is open; a row that stays keeps what was typed into it."""
@@ -139,9 +141,7 @@ class OpenPaper(Paper):
             words += f"; {revised.format(n=merge.revised)}"
         self._merge.setText(words)
         self._merge.show()
-        for held in self.choices:
-            self._clashes.removeWidget(held)
-            held.deleteLater()
+        self._forget_choices()
         by_learner: dict[str, list[Clash]] = {}
         for double in merge.doubles:
             by_learner.setdefault(double.learner, []).append(double)
@@ -150,6 +150,19 @@ class OpenPaper(Paper):
         for made in self.choices:
             made.opened.connect(self.opened)
             self._clashes.addWidget(made)
+
+    def forget_merge(self, step: Sequence[Decision]) -> None:
+        """Say no more of a merge that was taken back."""
+        if any(d.kind == MERGED for d in step):
+            self._merge.hide()
+            self._forget_choices()
+
+    def _forget_choices(self) -> None:
+        for held in self.choices:
+            self._clashes.removeWidget(held)
+            held.hide()
+            held.deleteLater()
+        self.choices = []
 
     def _look(self, learner: str, _checked: bool = False) -> None:
         self.opened.emit(learner)

@@ -47,7 +47,7 @@ class Doors(QObject):
         deeds.add(self.tr("Write the rubric"), "", self.open_rubric, _CLASS,
                   self.tr("criteria levels edit"))  # fmt: skip
         deeds.add(self.tr("Your phrases"), ("Ctrl+J",), self.open_phrases, "sheet")
-        deeds.add(self.tr("Leave this page"), "Esc", self.leave_step, f"{ABOUT} {NEW}")
+        deeds.add(self.tr("Leave this page"), "Esc", self.leave_step, f"{ABOUT} {NEW} care")
         deeds.add(self.tr("Write a table of readings for learners…"), "", self.give_template,
                   _CLASS, self.tr("template form spreadsheet"))  # fmt: skip
         deeds.add(self.tr("Write a task sheet for learners…"), "", self.give_task_sheet, _CLASS,
