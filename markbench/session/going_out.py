@@ -55,8 +55,8 @@ class Wanted:
 
 @dataclass(frozen=True, slots=True)
 class WentOut:
-    """``files`` in the order they were written; ``unfinished`` learners carry drafts, or marks
-    whose draft has changed since.
+    """``files`` in the order they were written; ``unmarked`` learners lack a mark, and
+    ``moved`` carry one whose draft has changed since.
 
     ``changes`` compares with what went out last into the same folder; ``not_sent`` names
     each text that was kept back for a place unfilled, ``behind`` each that was written for
@@ -66,12 +66,18 @@ class WentOut:
     folder: Path
     files: tuple[Path, ...]
     learners: int
-    unfinished: int
+    unmarked: int
+    moved: int
     changes: Changes
     sheets: SheetsWritten | None = None
     roster: RosterWritten | None = None
     not_sent: tuple[str, ...] = ()
     behind: tuple[str, ...] = ()
+
+    @property
+    def unfinished(self) -> int:
+        """Learners to whom something is still to be done."""
+        return self.unmarked + self.moved
 
 
 def write_out(
@@ -115,16 +121,15 @@ def write_out(
 
         write_record(target / RECORD, moderation_record(session))
         files.append(target / RECORD)
-    unfinished = sum(
-        one.total(report.rubric) is None or session.has_moved(one.portfolio.learner.id)
-        for one in report.learners
-    )
+    marked = [one for one in report.learners if one.total(report.rubric) is not None]
+    moved = sum(session.has_moved(one.portfolio.learner.id) for one in marked)
     changes = note_changes(target, report)  # last, so that the record is of what did go out
     return WentOut(
         target,
         tuple(files),
         len(report.learners),
-        unfinished,
+        len(report.learners) - len(marked),
+        moved,
         changes,
         sheets,
         roster,

@@ -7,9 +7,12 @@ stays as small as one class's present.
 from __future__ import annotations
 
 import secrets
+from collections.abc import Mapping
+from dataclasses import dataclass
 from pathlib import Path
 
 from markbench.model import Decision, joined, say
+from markbench.moderation.outcome import Outcome
 from markbench.moderation.records import class_adjustment, sign_off_of
 from markbench.moderation.sample import Sample, draw, outlier_reasons
 from markbench.session.errors import MergeError, RefusedError
@@ -18,6 +21,7 @@ from markbench.session.keeping import store_of
 from markbench.session.merging import MERGED, Merge, merge_journals
 from markbench.session.results import results
 from markbench.session.session import Session
+from markbench.session.since_marked import since_marked
 from markbench.store import Journal
 
 
@@ -72,6 +76,30 @@ def settle_mark(session: Session, learner: str, criterion: str, level: str, why:
         raise RefusedError(say("A final word needs its reason."))
     value = {"level": level, "marks": chosen.marks}
     session.decide(Decision("adjustment", learner, criterion, value, why=why.strip()))
+
+
+@dataclass(frozen=True, slots=True)
+class BeforeSigning:
+    """Learners to be looked at before the marks are frozen, each once.
+
+    ``unmarked`` lack a mark and keep the marks from being signed. The others may be signed as
+    they stand: of ``moved`` a draft, of ``changed`` the work is another than when it was marked.
+    """
+
+    unmarked: tuple[str, ...] = ()
+    moved: tuple[str, ...] = ()
+    changed: tuple[str, ...] = ()
+
+
+def before_signing(session: Session, found: Mapping[str, Outcome]) -> BeforeSigning:
+    """Who is to be looked at before the marks ``found`` are signed; nobody once they are."""
+    if sign_off_of(session.state) is not None:
+        return BeforeSigning()
+    unmarked = tuple(x for x, one in found.items() if one.first_total is None)
+    marked = [x for x in found if x not in unmarked]
+    moved = tuple(x for x in marked if session.has_moved(x))
+    changed = (x for x in marked if x not in moved and since_marked(session, x) is not None)
+    return BeforeSigning(unmarked, moved, tuple(changed))
 
 
 def sign_off(session: Session, note: str = "", *, despite_open: bool = False) -> None:

@@ -6,12 +6,14 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QCoreApplication
 
+from markbench.ui.moderation.words import moved_words, unmarked_words
+
 if TYPE_CHECKING:
     from markbench.session import Session
 
 
 def write_workbooks(session: Session) -> str:
-    """Write what goes out; says what was written and how many still carry drafts."""
+    """Write what goes out; says what was written and how many are not fully marked."""
     from markbench.session.going_out import write_out
 
     went = write_out(session)
@@ -21,8 +23,7 @@ def write_workbooks(session: Session) -> str:
         )
         return words.format(folder=went.folder.name, n=len(went.not_sent), first=went.not_sent[0])
     words = QCoreApplication.translate("Window", "✓ written to {folder}")
-    if went.unfinished:
-        words = QCoreApplication.translate(
-            "Window", "✓ written to {folder}; {n} learners still carry drafts"
-        )
-    return words.format(folder=went.folder.name, n=went.unfinished)
+    told = [words.format(folder=went.folder.name)]
+    told += [unmarked_words(went.unmarked)] if went.unmarked else []
+    told += [moved_words(went.moved)] if went.moved else []
+    return "; ".join(told)

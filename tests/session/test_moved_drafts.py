@@ -8,7 +8,8 @@ import pytest
 from markbench.model import Decision
 from markbench.session import STORE_NAME, Session
 from markbench.session.going_out import write_out
-from markbench.session.moderating import sign_off
+from markbench.session.moderating import before_signing, sign_off
+from markbench.session.results import results
 from markbench.session.since_marked import let_stand
 
 HEAD = "Length / cm,t1 / s for 10 swings,t2 / s\n"
@@ -113,7 +114,9 @@ def test_the_same_is_known_at_the_next_opening_and_told_when_it_goes_out(
     learner = aino(session)
     session.accept(learner)
     correct(session)
-    assert write_out(session, tmp_path / "out").unfinished == 1
+    went = write_out(session, tmp_path / "out")
+    assert (went.unfinished, went.moved) == (1, 1)
+    assert before_signing(session, results(session)).moved == (learner,)
     session.close()
     again = Session.open(tmp_path, "T. Teacher")
     assert again.moved_draft(learner, "result") is not None

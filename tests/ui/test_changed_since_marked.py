@@ -9,11 +9,12 @@ import pytest
 from PySide6.QtCore import QSettings, Qt
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
+from second_marking import moderation
 
 from markbench.model import Decision
 from markbench.session import Session
 from markbench.session.moderating import sign_off
-from markbench.session.since_marked import since_marked
+from markbench.session.since_marked import let_stand, since_marked
 from markbench.ui.bench.card import paint_card
 from markbench.ui.bench.model import ROW
 from markbench.ui.handins.model import STANDS
@@ -222,9 +223,33 @@ def test_signed_off_marks_stand(qtbot: QtBot, window: Window) -> None:
     assert strip.leave.isVisible()
 
 
-def _sign(held: Session) -> None:
+def test_the_sign_off_names_it_and_leads_there(qtbot: QtBot, window: Window) -> None:
+    signing = moderation(qtbot, window).signing
+    left, changed = signing.leads["unmarked"], signing.leads["changed"]
+    assert left.words.text() == "1 learner is not fully marked:"
+    assert [one.text() for one in left.names] == ["Cato Instance"]
+    assert not signing.sign.isEnabled()
+    window.desk.do(_mark_cato)
+    qtbot.waitUntil(left.isHidden, timeout=5000)
+    assert [one.text() for one in changed.names] == ["Aino Example"]
+    assert "Nothing stands in the way" not in signing.state.text()
+    assert signing.sign.isEnabled()  # she may let the marks stand
+    qtbot.mouseClick(changed.names[0], Qt.MouseButton.LeftButton)
+    assert window.pages.currentWidget() is window.sheet
+    assert "Changed since it was marked" in window.sheet.changed.words.text()
+    window.show_place("moderation")
+    window.desk.do(lambda _session: let_stand(window.desk.held, "s1"))
+    qtbot.waitUntil(changed.isHidden, timeout=5000)
+    assert signing.state.text() == "Nothing stands in the way of signing."
+
+
+def _mark_cato(held: Session) -> None:
     for criterion in held.rubric.criteria:
         held.set_level("s3", criterion.id, criterion.levels[0].name)
+
+
+def _sign(held: Session) -> None:
+    _mark_cato(held)
     sign_off(held, despite_open=True)
 
 

@@ -165,6 +165,6 @@ def test_the_workbook_is_written_from_the_window(
         window.sheet.margin.accept_drafts()
     window.write_out()
     qtbot.waitUntil(lambda: "✓ written" in window.bar.trouble.text(), timeout=10_000)
-    assert "2 learners still carry drafts" in window.bar.trouble.text()
+    assert "2 learners are not fully marked" in window.bar.trouble.text()
     book = openpyxl.load_workbook(class_folder / "markbench-out" / "marks.xlsx")
     assert any("Aino" in str(c.value) for row in book.worksheets[0].iter_rows() for c in row)

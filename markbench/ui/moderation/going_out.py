@@ -14,6 +14,7 @@ from markbench.ui.look.said import said
 from markbench.ui.mishaps import plainly
 from markbench.ui.moderation.paper import Paper, line
 from markbench.ui.moderation.standing import Standing
+from markbench.ui.moderation.words import moved_words, unmarked_words
 from markbench.ui.parts import button, label, restyle
 
 if TYPE_CHECKING:
@@ -106,9 +107,11 @@ class OutPaper(Paper):
         self._offer()
         self.said.emit(self.tr("✓ written to {folder}").format(folder=went.folder.name))
         words = []
-        if went.unfinished:
-            told = self.tr("{n} learners are not fully marked; their rows say so.")
-            words.append(told.format(n=went.unfinished))
+        if went.unmarked:
+            told = self.tr("{what}; their rows say so.")
+            words.append(told.format(what=unmarked_words(went.unmarked)))
+        if went.moved:
+            words.append(f"{moved_words(went.moved)}.")
         if went.sheets is not None:
             told = self.tr("{n} feedback sheets written.")
             words.append(told.format(n=len(went.sheets.sheets)))

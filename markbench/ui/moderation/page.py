@@ -64,6 +64,7 @@ class ModerationPage(QWidget):
     def _connect(self) -> None:
         self.sample.opened.connect(self.opened)
         self.open.opened.connect(self.opened)
+        self.signing.opened.connect(self.opened)
         self.sample.said.connect(self.said)
         self.signing.said.connect(self.said)
         self.signing.trouble.connect(self.trouble)

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
+from functools import partial
 
-from PySide6.QtCore import QRect, Qt
+from PySide6.QtCore import QRect, Qt, SignalInstance
 from PySide6.QtGui import QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -15,12 +16,15 @@ from PySide6.QtWidgets import (
     QTableWidget,
     QTableWidgetItem,
     QVBoxLayout,
+    QWidget,
 )
 
-from markbench.ui.parts import label
+from markbench.ui.flow import FlowLayout
+from markbench.ui.parts import LinkLabel, label
 
 _INSIDE = 16  # above and below a text together
 _ASIDE = 24  # left and right of it, and a little more, so that no line is taken to fit
+_NAMED = 6  # learners in one line; the rest show once these are seen to
 _LEARNER = int(Qt.ItemDataRole.UserRole)
 
 
@@ -110,6 +114,41 @@ class Roll(QTableWidget):
             [item.text() if (item := self.item(r, c)) else "" for c in range(self.columnCount())]
             for r in range(self.rowCount())
         ]
+
+
+class Leads(QWidget):
+    """Words, and the learners they are about: a press on a name leads to the sheet."""
+
+    def __init__(self, opened: SignalInstance) -> None:
+        super().__init__()
+        self._opened = opened
+        self._row = FlowLayout(self, spacing=8)
+        self.words = label()
+        self._row.addWidget(self.words)
+        self.names: list[LinkLabel] = []
+        self._shown: list[tuple[str, str]] = []
+        self.hide()
+
+    def show_learners(self, words: str, learners: Sequence[str], names: Mapping[str, str]) -> None:
+        """Show the first of them; nothing where there are none."""
+        self.setVisible(bool(learners))
+        self.words.setText(words)
+        shown = [(one, names.get(one, one)) for one in learners[: _NAMED + 1]]
+        if shown == self._shown:
+            return
+        self._shown = shown
+        for old in self.names:
+            self._row.removeWidget(old)
+            old.deleteLater()
+        self.names = []
+        for at, (learner, name) in enumerate(shown):
+            link = LinkLabel()
+            link.show_link("…" if at == _NAMED else name, True)
+            link.setAccessibleName(name)
+            link.setWordWrap(False)
+            link.clicked.connect(partial(self._opened.emit, learner))
+            self.names.append(link)
+            self._row.addWidget(link)
 
 
 def line(name: str) -> QLineEdit:

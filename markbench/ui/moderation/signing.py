@@ -13,20 +13,23 @@ from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.dates import day_and_time
 from markbench.ui.mishaps import plainly
-from markbench.ui.moderation.paper import Paper, line
+from markbench.ui.moderation.paper import Leads, Paper, line
 from markbench.ui.moderation.standing import Standing
+from markbench.ui.moderation.words import moved_words, unmarked_words
 from markbench.ui.parts import button, label
 
 
 class SigningPaper(Paper):
-    """``said`` and ``trouble`` carry words for the bar."""
+    """``said`` and ``trouble`` carry words for the bar, ``opened`` a learner."""
 
+    opened = Signal(str)
     said = Signal(str)
     trouble = Signal(str)
 
     def __init__(self, desk: Desk) -> None:
         super().__init__(self.tr("Sign-off and record"))
         self._desk = desk
+        self.leads = {name: Leads(self.opened) for name in ("unmarked", "moved", "changed")}
         self.state = label(wrap=True)
         self.moved = label(kind="look", wrap=True)
         self.note = line(self.tr("A note to the signature (may stay empty)"))
@@ -39,7 +42,14 @@ class SigningPaper(Paper):
         deeds = FlowLayout(spacing=6)
         for control in (self.sign, self.reopen, self.record):
             deeds.addWidget(control)
-        for part in (self.state, self.moved, self.note, self.despite, self.why):
+        for part in (
+            self.state,
+            *self.leads.values(),
+            self.moved,
+            self.note,
+            self.despite,
+            self.why,
+        ):
             self.column.addWidget(part)
         self.column.addLayout(deeds)
         self.despite.toggled.connect(lambda _on: self._offer())
@@ -54,7 +64,10 @@ class SigningPaper(Paper):
             part.setVisible(signed is not None)
         self.despite.setVisible(signed is None and bool(now.open))
         self.moved.setVisible(bool(now.moved))
+        for name, lead in self.leads.items():
+            lead.show_learners(self._words(name, now), getattr(now.ahead, name), now.names)
         if signed is not None:
+            self.state.show()
             words = self.tr("✓ signed off by {who}, {when}").format(
                 who=signed.by, when=day_and_time(signed.at.astimezone())
             )
@@ -66,25 +79,35 @@ class SigningPaper(Paper):
             self.moved.setText(self.tr("Moved since: {who}").format(who="; ".join(moved)))
             self.reopen.setEnabled(bool(self.why.text().strip()))
             return
-        unmarked = [x for x, one in now.found.items() if one.first_total is None]
-        parts = []
-        if unmarked:
-            names = ", ".join(now.names.get(x, x) for x in unmarked[:6])
-            more = ", …" if len(unmarked) > 6 else ""
-            parts.append(
-                self.tr("{n} learners are not fully marked: {who}.").format(
-                    n=len(unmarked), who=names + more
-                )
-            )
-        if now.open:
-            words = self.tr("{n} questions are open between the markers.")
-            parts.append(words.format(n=len(now.open)))
-        told = " ".join(parts).replace("….", "…")
-        self.state.setText(told or self.tr("Nothing stands in the way of signing."))
+        words = self._stands_in_the_way(now)
+        self.state.setText(words)
+        self.state.setVisible(bool(words))
         self._offer()
 
+    def _stands_in_the_way(self, now: Standing) -> str:
+        """Words over those to be looked at; empty where they say enough."""
+        open_between = len(now.open)
+        if open_between == 1:
+            return self.tr("1 question is open between the markers.")
+        if open_between:
+            words = self.tr("{n} questions are open between the markers.")
+            return words.format(n=open_between)
+        ahead = now.ahead
+        if ahead.unmarked:
+            return ""
+        if ahead.moved or ahead.changed:
+            return self.tr("The marks can be signed. Look first at:")
+        return self.tr("Nothing stands in the way of signing.")
+
+    def _words(self, name: str, now: Standing) -> str:
+        """What is to be looked at in a kind of learners."""
+        if name == "changed":
+            return self.tr("≠ Work changed since it was marked:")
+        words = unmarked_words if name == "unmarked" else moved_words
+        return f"{words(len(getattr(now.ahead, name)))}:"
+
     def _offer(self) -> None:
-        unmarked = any(one.first_total is None for one in self._now.found.values())
+        unmarked = self._now.ahead.unmarked
         self.sign.setEnabled(not unmarked and (not self._now.open or self.despite.isChecked()))
 
     def _sign(self) -> None:

@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from markbench.moderation.outcome import Outcome
 from markbench.moderation.records import ClassAdjustment, SignOff, class_adjustment, sign_off_of
 from markbench.moderation.sample import Sample
-from markbench.session.moderating import sample_of
+from markbench.session.moderating import BeforeSigning, before_signing, sample_of
 from markbench.session.results import changed_since_sign_off, results
 
 if TYPE_CHECKING:
@@ -41,7 +41,8 @@ class Figures:
 
 @dataclass(frozen=True, slots=True)
 class Standing:
-    """``names`` as they may be seen; ``titles`` of criteria; ``moved`` since the sign-off.
+    """``names`` as they may be seen; ``titles`` of criteria; ``moved`` since the sign-off;
+    ``ahead`` are those to be looked at before it.
 
     ``figures`` is ``None`` while they are being worked out.
     """
@@ -53,6 +54,7 @@ class Standing:
     adjusted: ClassAdjustment | None
     signed: SignOff | None
     moved: Mapping[str, tuple[tuple[float | None, str], ...]]
+    ahead: BeforeSigning
     figures: Figures | None = None
 
     @classmethod
@@ -67,6 +69,7 @@ class Standing:
             class_adjustment(session.state),
             sign_off_of(session.state),
             changed_since_sign_off(session, found),
+            before_signing(session, found),
         )
 
     @property

@@ -1,4 +1,4 @@
-"""What the statistics of two markers come to, in words and before any figure."""
+"""What the statistics of two markers come to, and who is to be looked at, in words."""
 
 from __future__ import annotations
 
@@ -39,6 +39,24 @@ def apart_words(mean: float) -> str:
     more = _tr("On the total, the second marker gave {n:.1f} marks more on average.")
     less = _tr("On the total, the second marker gave {n:.1f} marks less on average.")
     return figures((more if mean > 0 else less).format(n=abs(mean)))
+
+
+def unmarked_words(n: int) -> str:
+    """How many learners lack a mark."""
+    return (
+        _tr("1 learner is not fully marked")
+        if n == 1
+        else _tr("{n} learners are not fully marked").format(n=n)
+    )
+
+
+def moved_words(n: int) -> str:
+    """How many learners carry a mark whose draft is another now."""
+    return (
+        _tr("1 learner has a draft that changed after the mark")
+        if n == 1
+        else _tr("{n} learners have drafts that changed after the mark").format(n=n)
+    )
 
 
 def _tr(text: str) -> str:
