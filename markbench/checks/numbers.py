@@ -21,13 +21,13 @@ from markbench.physics.reporting import with_uncertainty
 
 # Honest work reads a length to a few millimetres: 1.5 mm of reading and 3 mm of where the
 # middle of the bob is taken to be. Common practice, no source.
-_U_LENGTH_M = math.hypot(0.0015, 0.003)
+U_LENGTH_M = math.hypot(0.0015, 0.003)
 # Releases between about 3° and 15° lengthen the period by 0.02–0.43 %: the middle and
 # half-width of that span (elliptic integral, Abramowitz & Stegun 17.3).
 _AMPLITUDE_MEAN, _AMPLITUDE_HALF = 1.0020, 0.0020
 # Weight of the brief's timing scatter against the learner's own repeats, in degrees of
 # freedom: learners differ from 0.05 to 0.25 s, so the prior is a loose one.
-_PRIOR_FREEDOM = 4.0
+PRIOR_FREEDOM = 4.0
 
 
 def period_off_law(case: Case) -> Iterator[Finding]:
@@ -36,7 +36,7 @@ def period_off_law(case: Case) -> Iterator[Finding]:
     total = sum(len(reading.timings) for _, reading, _ in timed)
     if not total:
         return
-    limit = _t_quantile(case.brief.tolerances.false_alarm / total, _freedom(case))
+    limit = t_quantile(case.brief.tolerances.false_alarm / total, _freedom(case))
     scatter_s = _scatter_s(case)
     cells, worst, worst_words, sources = [], 0.0, {}, []
     local = case.analysis.local
@@ -46,7 +46,7 @@ def period_off_law(case: Case) -> Iterator[Finding]:
         law_s = row.swings * _law_period_s(reading.length_m, local.g)
         # dt/dL = t/2L, dt/dg = −t/2g, and the amplitude's spread over √3.
         u_law_s = law_s * math.hypot(
-            _U_LENGTH_M / (2 * reading.length_m),
+            U_LENGTH_M / (2 * reading.length_m),
             local.u_g / (2 * local.g),
             _AMPLITUDE_HALF / 3**0.5,
         )
@@ -92,7 +92,7 @@ def g_implausible(case: Case) -> Iterator[Finding]:
     line, local = case.analysis.line, case.analysis.local
     if line is None or line.points < 3 or not math.isfinite(line.u_g):
         return
-    limit = _t_quantile(case.brief.tolerances.false_alarm, line.points - 2)
+    limit = t_quantile(case.brief.tolerances.false_alarm, line.points - 2)
     # Compared as slopes, which scatter evenly; g = 4π²/slope does not.
     law_slope = 4 * math.pi**2 / local.g * _AMPLITUDE_MEAN**2
     u_law = law_slope * math.hypot(local.u_g / local.g, 2 * _AMPLITUDE_HALF / 3**0.5)
@@ -127,20 +127,20 @@ def timing_departs(case: Case) -> Iterator[Finding]:
     timed = [item for item in case.timed if len(item[1].timings) > 1]
     if not timed:
         return
-    squares = {i: _sum_of_squares(row.timings_s) for i, _, row in timed}
+    squares = {i: sum_of_squares(row.timings_s) for i, _, row in timed}
     freedoms = {i: len(row.timings_s) - 1 for i, _, row in timed}
     prior_s = case.brief.tolerances.timing_scatter_s
     for i, reading, row in timed:
         others = sum(squares.values()) - squares[i]
-        freedom = _PRIOR_FREEDOM + sum(freedoms.values()) - freedoms[i]
-        scatter_s = math.sqrt((_PRIOR_FREEDOM * prior_s**2 + others) / freedom)
+        freedom = PRIOR_FREEDOM + sum(freedoms.values()) - freedoms[i]
+        scatter_s = math.sqrt((PRIOR_FREEDOM * prior_s**2 + others) / freedom)
         middle = sorted(row.timings_s)[len(row.timings_s) // 2]
         n = len(row.timings_s)
         # With two timings nobody can say which departs: both cells are questioned.
         far = max(range(n), key=lambda k: abs(row.timings_s[k] - middle))
         rest = [t for k, t in enumerate(row.timings_s) if k != far]
         difference = row.timings_s[far] - sum(rest) / len(rest)
-        limit = _t_quantile(case.brief.tolerances.false_alarm / (len(timed) * n), freedom)
+        limit = t_quantile(case.brief.tolerances.false_alarm / (len(timed) * n), freedom)
         if abs(difference) <= limit * scatter_s * math.sqrt(1 + 1 / len(rest)):
             continue
         chosen = _odd_first(timed, i, row) if n == 2 else (far,)
@@ -184,7 +184,7 @@ def off_the_line(case: Case) -> Iterator[Finding]:
     if not known:
         return
     size, j = max(known)
-    if size <= _t_quantile(case.brief.tolerances.false_alarm / line.points, line.points - 3):
+    if size <= t_quantile(case.brief.tolerances.false_alarm / line.points, line.points - 3):
         return
     row, reading = case.analysis.rows[j], case.readings[j]
     yield Finding(
@@ -211,7 +211,7 @@ def intercept(case: Case) -> Iterator[Finding]:
     if line is None or line.points < 3 or not line.u_intercept > 0:
         return
     size = abs(line.intercept_s2) / line.u_intercept
-    if size <= _t_quantile(case.brief.tolerances.false_alarm, line.points - 2):
+    if size <= t_quantile(case.brief.tolerances.false_alarm, line.points - 2):
         return
     shift_cm = 100 * line.intercept_s2 / line.slope_s2_per_m
     yield Finding(
@@ -234,22 +234,23 @@ def intercept(case: Case) -> Iterator[Finding]:
 
 def _scatter_s(case: Case) -> float:
     """Timing scatter: the brief's, weighed with the learner's own repeats (s)."""
-    squares = sum(_sum_of_squares(row.timings_s) for _, _, row in case.timed)
-    prior = _PRIOR_FREEDOM * case.brief.tolerances.timing_scatter_s**2
+    squares = sum(sum_of_squares(row.timings_s) for _, _, row in case.timed)
+    prior = PRIOR_FREEDOM * case.brief.tolerances.timing_scatter_s**2
     return math.sqrt((prior + squares) / _freedom(case))
 
 
 def _freedom(case: Case) -> float:
-    return _PRIOR_FREEDOM + sum(max(len(row.timings_s) - 1, 0) for _, _, row in case.timed)
+    return PRIOR_FREEDOM + sum(max(len(row.timings_s) - 1, 0) for _, _, row in case.timed)
 
 
-def _sum_of_squares(values: tuple[float, ...]) -> float:
+def sum_of_squares(values: tuple[float, ...]) -> float:
+    """Squares of the departures from the mean, added up."""
     mean = sum(values) / len(values)
     return sum((value - mean) ** 2 for value in values)
 
 
 @lru_cache(maxsize=4096)
-def _t_quantile(two_sided: float, freedom: float) -> float:
+def t_quantile(two_sided: float, freedom: float) -> float:
     """Student's t exceeded in size with probability ``two_sided``."""
     if freedom > 1e6:
         return float(-ndtri(two_sided / 2))

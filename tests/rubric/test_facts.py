@@ -97,6 +97,33 @@ def test_the_point_off_the_line_is_found_in_seconds_of_timing():
     assert facts["r_squared"] == pytest.approx(1 - 0.0054 / 1.2830, abs=1e-4)
 
 
+# One timing at 50 cm holds a swing too many: its mean lies half a second off the line of all
+# five, which it pulls so far that the line's own scatter lets it pass.
+ONE_SWING_MORE = [
+    (0.2, [8.97, 9.05]), (0.3, [11.01, 10.93]), (0.4, [12.70, 12.74]), (0.5, [14.20, 15.64]),
+    (0.6, [15.55, 15.49]),
+]  # fmt: skip
+
+
+def test_a_point_far_off_the_line_counts_although_it_widens_the_lines_scatter():
+    facts = facts_from(table_of(ONE_SWING_MORE))
+    assert facts["largest_departure_s"] == pytest.approx(0.51, abs=0.01)
+    assert facts["outliers"] == 1
+    assert [source.cell for source in facts.sources("outliers")] == ["A5", "B5", "C5"]
+    # Without the odd swing, no point departs by more than a few hundredths.
+    right = [*ONE_SWING_MORE[:3], (0.5, [14.20, 14.22]), ONE_SWING_MORE[4]]
+    assert facts_from(table_of(right))["outliers"] == 0
+    # A shaky hand all over is no single point off the line.
+    shaky = [(0.2, [8.7, 9.3]), (0.3, [11.3, 10.7]), (0.4, [12.4, 13.1]), (0.5, [14.0, 14.9]),
+             (0.6, [15.2, 15.9])]  # fmt: skip
+    assert facts_from(table_of(shaky))["outliers"] == 0
+
+
+def test_a_point_that_the_check_names_counts_once():
+    named = Finding("off_the_line", "L1", "Apart.", cells=((3, None), (3, 0), (3, 1)))
+    assert facts_from(table_of(ONE_SWING_MORE), findings=(named,))["outliers"] == 1
+
+
 def test_lengths_count_once():
     facts = facts_from(table_of([(0.2, [9.0]), (0.2, [9.1]), (0.4, [12.7])]))
     assert facts["lengths"] == 2

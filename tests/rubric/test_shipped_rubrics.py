@@ -120,6 +120,20 @@ def test_wording_is_neutral(row, phrase):
         assert word not in said, word
 
 
+def drafted_of(name: str, facts, criterion: str):
+    return next(d for d in draft(RUBRICS[name], facts) if d.criterion == criterion)
+
+
+def test_close_needs_points_that_lie_on_a_line():
+    """One timing of 11 swings: g is close by chance, and the point is half a second off."""
+    times = {0.2: [8.97, 9.05], 0.3: [11.01, 10.93], 0.4: [12.70, 12.74], 0.6: [15.55, 15.49]}
+    off = facts_from(table_of([*times.items(), (0.5, [14.20, 15.64])]))
+    assert off["g_within_tolerance"]
+    assert drafted_of("short", off, "result").level == "Fair"
+    on = facts_from(table_of([*times.items(), (0.5, [14.20, 14.22])]))
+    assert drafted_of("short", on, "result").level == "Close"
+
+
 def honest_class(seed: int, size: int) -> list:
     """Everyone with the same five lengths, all evidence, hundredths: only the times differ."""
     crowd = []

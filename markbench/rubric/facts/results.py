@@ -3,8 +3,13 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Iterable
 
-from markbench.model import Row, StraightLine
+import numpy as np
+
+from markbench.checks.numbers import PRIOR_FREEDOM, U_LENGTH_M, sum_of_squares, t_quantile
+from markbench.model import Row, Source, StraightLine
+from markbench.physics.lines import fit_lines
 from markbench.physics.reporting import with_uncertainty
 from markbench.rubric.facts.registry import (
     Show,
@@ -197,10 +202,66 @@ def r_squared(work: Work) -> float | None:
     return 1.0 - left / total if total > 0 else None
 
 
-@count("results", "points far off the line", _LINE)
+def _far_off(work: Work) -> tuple[Row, ...]:
+    """Points that hand timing and the reading of a length do not put so far off the line.
+
+    A point that departs much widens the very scatter it would be held against, and so the
+    check of the line may let it pass: here it is held against what hands and rulers do. The
+    farthest is taken out first and the line drawn anew through the rest.
+    """
+    found = [
+        work.analysis.rows[row]
+        for finding in work.by_check.get("off_the_line", ())
+        for row in {row for row, _ in finding.cells}
+        if work.analysis is not None and row < len(work.analysis.rows)
+    ]
+    rows = [row for row in work.rows if row not in found]
+    while len(rows) >= 3:
+        lines = fit_lines(
+            np.array([row.length_m for row in rows]),
+            np.array([row.period_squared_s2 for row in rows]),
+        )
+        worst = _farthest(rows, float(lines.slope[0]), float(lines.intercept[0]))
+        if worst is None or abs(worst[1]) <= _as_hands_go_s(worst[0], work):
+            break
+        found.append(worst[0])
+        rows.remove(worst[0])
+    return tuple(found)
+
+
+def _as_hands_go_s(row: Row, work: Work) -> float:
+    """How far off timing and length reading put a mean time, going by the repeats of the others."""
+    if not row.length_m > 0:
+        return math.inf
+    others = [other for other in work.rows if other is not row]
+    freedom = PRIOR_FREEDOM + sum(len(other.timings_s) - 1 for other in others)
+    usual_s = work.brief.tolerances.timing_scatter_s
+    squares = PRIOR_FREEDOM * usual_s**2 + sum(sum_of_squares(o.timings_s) for o in others)
+    scatter_s = math.sqrt(squares / freedom / len(row.timings_s))
+    by_length_s = row.mean_time_s / (2 * row.length_m) * U_LENGTH_M  # dt/dL = t/2L
+    chance = work.brief.tolerances.false_alarm / len(work.rows)
+    return t_quantile(chance, freedom) * math.hypot(scatter_s, by_length_s)
+
+
+def _far_off_cells(work: Work) -> tuple[Source, ...]:
+    if work.analysis is None or work.portfolio.table is None:
+        return ()
+    far = _far_off(work)
+    pairs = zip(work.analysis.rows, work.portfolio.table.readings, strict=False)
+    return tuple(
+        source
+        for row, reading in pairs
+        if row in far
+        for source in (reading.source, *(timing.source for timing in reading.timings))
+    )
+
+
+@count("results", "points far off the line", _LINE, _far_off_cells)
 def outliers(work: Work) -> int | None:
-    """How many points lie off the line by more than scatter explains (from the findings)."""
-    return len(work.by_check.get("off_the_line", ())) if _line(work) is not None else None
+    """How many points lie farther off the line than hand timing and length reading explain."""
+    if _line(work) is None:
+        return None
+    return max(len(_far_off(work)), len(work.by_check.get("off_the_line", ())))
 
 
 def _worst(work: Work) -> tuple[Row, float] | None:
@@ -208,10 +269,14 @@ def _worst(work: Work) -> tuple[Row, float] | None:
     line = _line(work)
     if line is None or line.points < 3:
         return None
+    return _farthest(work.rows, line.slope_s2_per_m, line.intercept_s2)
+
+
+def _farthest(rows: Iterable[Row], slope: float, intercept_s2: float) -> tuple[Row, float] | None:
     worst = None
-    for row in work.rows:
-        on_line = line.intercept_s2 + line.slope_s2_per_m * row.length_m
-        if on_line <= 0:
+    for row in rows:
+        on_line = intercept_s2 + slope * row.length_m
+        if not on_line > 0:
             continue
         departure = row.mean_time_s - row.swings * math.sqrt(on_line)
         if worst is None or abs(departure) > abs(worst[1]):
