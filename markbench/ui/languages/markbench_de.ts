@@ -368,6 +368,38 @@
         <translation>Zurückgenommen: {what}</translation>
     </message>
     <message>
+        <source>The marks are signed off. Reopen them?</source>
+        <translation>Die Bewertung ist unterschrieben. Wieder öffnen?</translation>
+    </message>
+    <message>
+        <source>The journal keeps that they were signed off, and that it was taken back.</source>
+        <translation>Im Journal bleibt, dass unterschrieben und dass es zurückgenommen wurde.</translation>
+    </message>
+    <message>
+        <source>Reopen them</source>
+        <translation>Wieder öffnen</translation>
+    </message>
+    <message>
+        <source>Leave them signed off</source>
+        <translation>Unterschrieben lassen</translation>
+    </message>
+    <message>
+        <source>The marks were signed off before. Sign them off again?</source>
+        <translation>Die Bewertung war vorher unterschrieben. Wieder unterschreiben?</translation>
+    </message>
+    <message>
+        <source>They cannot be changed then until they are reopened.</source>
+        <translation>Sie lässt sich dann nicht ändern, bis sie wieder geöffnet wird.</translation>
+    </message>
+    <message>
+        <source>Sign them off</source>
+        <translation>Unterschreiben</translation>
+    </message>
+    <message>
+        <source>Leave them open</source>
+        <translation>Offen lassen</translation>
+    </message>
+    <message>
         <source>mark</source>
         <translation>Bewertung</translation>
     </message>
@@ -378,6 +410,10 @@
     <message>
         <source>count of swings</source>
         <translation>Zählung der Schwingungen</translation>
+    </message>
+    <message>
+        <source>mark left as it is</source>
+        <translation>Bewertung belassen</translation>
     </message>
     <message>
         <source>order of marking</source>
@@ -398,6 +434,34 @@
     <message>
         <source>file saved</source>
         <translation>Datei gespeichert</translation>
+    </message>
+    <message>
+        <source>sign-off</source>
+        <translation>Unterschrift</translation>
+    </message>
+    <message>
+        <source>reopening of the marks</source>
+        <translation>Wiederöffnen der Bewertung</translation>
+    </message>
+    <message>
+        <source>marks merged</source>
+        <translation>Bewertungen zusammengeführt</translation>
+    </message>
+    <message>
+        <source>whose mark is the first</source>
+        <translation>wessen Bewertung die erste ist</translation>
+    </message>
+    <message>
+        <source>going back to a copy</source>
+        <translation>Rückkehr zu einer Kopie</translation>
+    </message>
+    <message>
+        <source>marks brought home</source>
+        <translation>heimgebrachte Bewertungen</translation>
+    </message>
+    <message>
+        <source>word remembered</source>
+        <translation>gemerktes Wort</translation>
     </message>
     <message>
         <source>last step</source>
@@ -568,10 +632,6 @@
         <translation>Ein Kriterium quer durch die Klasse</translation>
     </message>
     <message>
-        <source>Contact sheet: everybody’s set-up photo and film</source>
-        <translation>Bilderbogen: Aufbaufoto und Video von allen</translation>
-    </message>
-    <message>
         <source>Findings of the class</source>
         <translation>Befunde der Klasse</translation>
     </message>
@@ -644,19 +704,23 @@
         <translation>Zu den Aufbaufotos</translation>
     </message>
     <message>
-        <source>Go to the films</source>
-        <translation>Zu den Videos</translation>
-    </message>
-    <message>
         <source>Only what is not yet judged</source>
         <translation>Nur noch nicht Beurteiltes</translation>
     </message>
     <message>
-        <source>Only films that were not measured</source>
+        <source>Contact sheet: everybody’s set-up photo and video</source>
+        <translation>Bilderbogen: Aufbaufoto und Video von allen</translation>
+    </message>
+    <message>
+        <source>Go to the videos</source>
+        <translation>Zu den Videos</translation>
+    </message>
+    <message>
+        <source>Only videos that were not measured</source>
         <translation>Nur nicht gemessene Videos</translation>
     </message>
     <message>
-        <source>Only where a photo or a film is missing</source>
+        <source>Only where a photo or a video is missing</source>
         <translation>Nur wo ein Foto oder Video fehlt</translation>
     </message>
     <message>
@@ -792,11 +856,11 @@
         <translation>öffnet sich zur Ellipse, mindestens {p:.0f} % so breit wie lang</translation>
     </message>
     <message>
-        <source>Fits {length}, where the table gives T = {t:.3f} s: the film and the table agree.</source>
+        <source>Fits {length}, where the table gives T = {t:.3f} s: the video and the table agree.</source>
         <translation>Passt zu {length}, wo die Tabelle T = {t:.3f} s angibt: Video und Tabelle stimmen überein.</translation>
     </message>
     <message>
-        <source>No period of the table agrees. At {length} the film’s T is {ratio} of the table’s {t:.3f} s</source>
+        <source>No period of the table agrees. At {length} the video’s T is {ratio} of the table’s {t:.3f} s</source>
         <translation>Keine Schwingungsdauer der Tabelle passt. Bei {length} ist T im Video das {ratio}-Fache der {t:.3f} s aus der Tabelle</translation>
     </message>
     <message>
@@ -1276,6 +1340,22 @@
         <translation>In der Summe gab die Zweitkorrektur im Mittel {n:.1f} Punkte weniger.</translation>
     </message>
     <message>
+        <source>1 learner is not fully marked</source>
+        <translation>1 Person ist nicht fertig bewertet</translation>
+    </message>
+    <message>
+        <source>{n} learners are not fully marked</source>
+        <translation>{n} Lernende sind nicht fertig bewertet</translation>
+    </message>
+    <message>
+        <source>1 learner has a draft that changed after the mark</source>
+        <translation>Bei 1 Person änderte sich ein Entwurf nach der Bewertung</translation>
+    </message>
+    <message>
+        <source>{n} learners have drafts that changed after the mark</source>
+        <translation>Bei {n} Lernenden änderten sich Entwürfe nach der Bewertung</translation>
+    </message>
+    <message>
         <source>no day</source>
         <translation>kein Tag</translation>
     </message>
@@ -1306,6 +1386,18 @@
     <message>
         <source>Stay</source>
         <translation>Hierbleiben</translation>
+    </message>
+    <message>
+        <source>{low:.0f} to {high:.0f} %</source>
+        <translation>{low:.0f} bis {high:.0f} %</translation>
+    </message>
+    <message>
+        <source>{n} of {of}</source>
+        <translation>{n} von {of}</translation>
+    </message>
+    <message>
+        <source>{low:.2f} to {high:.2f}</source>
+        <translation>{low:.2f} bis {high:.2f}</translation>
     </message>
 </context>
 <context>
@@ -1746,7 +1838,7 @@
         <translation>Text der Berichte im Zweitkorrektur-Paket</translation>
     </message>
     <message>
-        <source>Photos and films kept until</source>
+        <source>Photos and videos kept until</source>
         <translation>Fotos und Videos aufbewahren bis</translation>
     </message>
     <message>
@@ -1862,12 +1954,17 @@
         <translation>sicherung wiederherstellen</translation>
     </message>
     <message>
-        <source>Remove photos and films after sign-off…</source>
+        <source>Remove photos and videos after sign-off…</source>
         <translation>Fotos und Videos nach dem Abschluss entfernen…</translation>
     </message>
     <message>
-        <source>delete purge videos privacy</source>
+        <source>delete purge films privacy</source>
         <translation>löschen videos datenschutz</translation>
+    </message>
+    <message>
+        <source>Photos and videos past their day</source>
+        <extracomment>Shown in the bar once photos and films are kept past their day.</extracomment>
+        <translation>Fotos und Videos über ihre Frist</translation>
     </message>
     <message>
         <source>Mark under numbers: a copy without names, and its marks home</source>
@@ -1876,11 +1973,6 @@
     <message>
         <source>About Markbench: version, licences, what leaves the machine</source>
         <translation>Über Markbench: Version, Lizenzen, was den Rechner verlässt</translation>
-    </message>
-    <message>
-        <source>Photos and films past their day</source>
-        <extracomment>Shown in the bar once photos and films are kept past their day.</extracomment>
-        <translation>Fotos und Videos über ihre Frist</translation>
     </message>
     <message>
         <source>They were to be kept until {day}; {n} are still here.</source>
@@ -2250,14 +2342,14 @@
 <context>
     <name>ContactGrid</name>
     <message>
-        <source>Contact sheet: set-up photos and films</source>
+        <source>Contact sheet: set-up photos and videos</source>
         <translation>Bilderbogen: Aufbaufotos und Videos</translation>
     </message>
 </context>
 <context>
     <name>ContactOrder</name>
     <message>
-        <source>No film</source>
+        <source>No video</source>
         <translation>Kein Video</translation>
     </message>
     <message>
@@ -2285,7 +2377,7 @@
         <translation>Ein noch nicht zugeordnetes Foto</translation>
     </message>
     <message>
-        <source>Film</source>
+        <source>Video</source>
         <translation>Video</translation>
     </message>
     <message>
@@ -2304,11 +2396,11 @@
         <translation>Noch nicht beurteilt</translation>
     </message>
     <message>
-        <source>Film not measured</source>
+        <source>Video not measured</source>
         <translation>Video nicht gemessen</translation>
     </message>
     <message>
-        <source>Photo or film missing</source>
+        <source>Photo or video missing</source>
         <translation>Foto oder Video fehlt</translation>
     </message>
     <message>
@@ -2340,16 +2432,16 @@
         <translation>Aufbaufoto</translation>
     </message>
     <message>
-        <source>film</source>
+        <source>video</source>
         <translation>Video</translation>
+    </message>
+    <message>
+        <source>{n} videos</source>
+        <translation>{n} Videos</translation>
     </message>
     <message>
         <source>{n} set-up photos</source>
         <translation>{n} Aufbaufotos</translation>
-    </message>
-    <message>
-        <source>{n} films</source>
-        <translation>{n} Videos</translation>
     </message>
 </context>
 <context>
@@ -2579,11 +2671,11 @@
         <translation>Anhalten</translation>
     </message>
     <message>
-        <source>Stop looking at photos and films</source>
+        <source>Stop looking at photos and videos</source>
         <translation>Durchsicht der Fotos und Videos anhalten</translation>
     </message>
     <message>
-        <source>Looking at photos and films: {n} of {of}</source>
+        <source>Looking at photos and videos: {n} of {of}</source>
         <translation>Fotos und Videos werden durchgesehen: {n} von {of}</translation>
     </message>
 </context>
@@ -2649,7 +2741,7 @@
         <translation>Von Ihnen gezählt</translation>
     </message>
     <message>
-        <source>Swings you count in the film</source>
+        <source>Swings you count in the video</source>
         <translation>Schwingungen, die Sie im Video zählen</translation>
     </message>
     <message>
@@ -2851,10 +2943,6 @@
         <translation>Ob Berichte in die Zweitkorrektur gehen, als Text ohne Namen.</translation>
     </message>
     <message>
-        <source>Last day on which photos and films are kept; then you are reminded to remove them.</source>
-        <translation>Letzter Tag, an dem Fotos und Videos aufbewahrt werden; danach werden Sie ans Entfernen erinnert.</translation>
-    </message>
-    <message>
         <source>Least marks for each grade; none where the class is not graded.</source>
         <translation>Mindestpunkte je Note; leer, wenn es keine Noten gibt.</translation>
     </message>
@@ -2901,6 +2989,10 @@
     <message>
         <source>How far the learner&apos;s own value may differ from ours beyond rounding.</source>
         <translation>Wie weit der eigene Wert über das Runden hinaus von unserem abweichen darf.</translation>
+    </message>
+    <message>
+        <source>Last day on which photos and videos are kept; then you are reminded to remove them.</source>
+        <translation>Letzter Tag, an dem Fotos und Videos aufbewahrt werden; danach werden Sie ans Entfernen erinnert.</translation>
     </message>
     <message>
         <source>Share of honest learners that one statistical check may trip.</source>
@@ -2961,7 +3053,7 @@
         <translation>Schwingungsvideo</translation>
     </message>
     <message>
-        <source>Place in the film</source>
+        <source>Place in the video</source>
         <translation>Stelle im Video</translation>
     </message>
     <message>
@@ -2993,7 +3085,7 @@
         <translation>Uhr auf null stellen</translation>
     </message>
     <message>
-        <source>Opening the film…</source>
+        <source>Opening the video…</source>
         <translation>Video wird geöffnet…</translation>
     </message>
     <message>
@@ -3724,7 +3816,7 @@
         <translation>Dateien wurden gefunden, aber niemand, zu dem sie gehören.</translation>
     </message>
     <message>
-        <source>No table, photo, film or report was found that is of use.</source>
+        <source>No table, photo, video or report was found that is of use.</source>
         <translation>Keine brauchbare Tabelle, kein Foto, Video oder Bericht wurde gefunden.</translation>
     </message>
 </context>
@@ -3848,8 +3940,8 @@
         <translation>✓ geschrieben nach {folder}</translation>
     </message>
     <message>
-        <source>{n} learners are not fully marked; their rows say so.</source>
-        <translation>{n} Lernende sind nicht vollständig bewertet; ihre Zeilen sagen es.</translation>
+        <source>{what}; their rows say so.</source>
+        <translation>{what}; ihre Zeilen sagen es.</translation>
     </message>
     <message>
         <source>{n} feedback sheets written.</source>
@@ -4228,7 +4320,7 @@
         <translation>Namen sichtbar</translation>
     </message>
     <message>
-        <source>Hide names, selfies and file names in the whole window. A set-up photo or a film may still show who it is. Settling whose files are whose waits until names are shown.</source>
+        <source>Hide names, selfies and file names in the whole window. A set-up photo or a video may still show who it is. Settling whose files are whose waits until names are shown.</source>
         <translation>Namen, Selfies und Dateinamen im ganzen Fenster verbergen. Ein Foto vom Aufbau oder ein Video kann trotzdem zeigen, wer es ist. Die Zuordnung der Dateien wartet, bis Namen wieder gezeigt werden.</translation>
     </message>
     <message>
@@ -4365,7 +4457,7 @@
         <translation>Eine Kopie der Klasse, in der alle nur Nummern sind, zum Bewerten auf einem Rechner, der die Namen nie sieht. Der Schlüssel liegt in einer eigenen Datei: bewahren Sie ihn anderswo auf und verlieren Sie ihn nicht. Am Ende kommen die Bewertungen in diese Klasse zurück, mit den Unterschriften, mit denen sie gemacht wurden.</translation>
     </message>
     <message>
-        <source>Taken out: names and ids in folder and file names and in tables; the tags of photos and films, and the films&apos; sound. Reports and files that nobody owns stay behind. Marks made so far stay here.</source>
+        <source>Taken out: names and ids in folder and file names and in tables; the tags of photos and videos, and the videos&apos; sound. Reports and files that nobody owns stay behind. Marks made so far stay here.</source>
         <translation>Entfernt werden: Namen und Kennungen in Ordner- und Dateinamen und in Tabellen; die Metadaten von Fotos und Videos und der Ton der Videos. Berichte und Dateien, die niemandem gehören, bleiben zurück. Bisherige Bewertungen bleiben hier.</translation>
     </message>
     <message>
@@ -4428,11 +4520,11 @@
 <context>
     <name>PurgePage</name>
     <message>
-        <source>Remove photos and films</source>
+        <source>Remove photos and videos</source>
         <translation>Fotos und Videos entfernen</translation>
     </message>
     <message>
-        <source>Once the marks are signed off, the learners&apos; photos and films can be removed from the class folder, from zip files in it and from what Markbench keeps to be quick. Marks, readings, what was measured in photos and films, feedback and the journal stay, and the class still opens and is exported as before.</source>
+        <source>Once the marks are signed off, the learners&apos; photos and videos can be removed from the class folder, from zip files in it and from what Markbench keeps to be quick. Marks, readings, what was measured in photos and videos, feedback and the journal stay, and the class still opens and is exported as before.</source>
         <translation>Ist die Bewertung unterschrieben, lassen sich die Fotos und Videos der Lernenden aus dem Klassenordner, aus den Zip-Dateien darin und aus dem Zwischenspeicher von Markbench entfernen. Bewertungen, Messwerte, was in Fotos und Videos gemessen wurde, Rückmeldungen und das Journal bleiben, und die Klasse lässt sich öffnen und ausgeben wie zuvor.</translation>
     </message>
     <message>
@@ -4504,7 +4596,7 @@
         <translation>nicht zugeordnete Fotos</translation>
     </message>
     <message>
-        <source>swing films</source>
+        <source>swing videos</source>
         <translation>Schwingungsvideos</translation>
     </message>
     <message>
@@ -4526,6 +4618,22 @@
 </context>
 <context>
     <name>ReadingsModel</name>
+    <message>
+        <source>T, T² and g are worked out: correct the length or a time instead.</source>
+        <translation>T, T² und g sind berechnet: Bitte die Länge oder eine Zeit berichtigen.</translation>
+    </message>
+    <message>
+        <source>This is no cell of the learner’s table. “Whole table” takes what you type instead.</source>
+        <translation>Diese Zelle steht nicht in der Tabelle der Abgabe. Unter „Ganze Tabelle“ lässt sich eintragen, was gelten soll.</translation>
+    </message>
+    <message>
+        <source>“{text}” cannot be read.</source>
+        <translation>„{text}“ ist nicht lesbar.</translation>
+    </message>
+    <message>
+        <source>Nothing was written here; filled in with “{text}”.</source>
+        <translation>Hier stand nichts; eingetragen wurde „{text}“.</translation>
+    </message>
     <message>
         <source>“{text}” cannot be read; “{raw}” still counts.</source>
         <translation>„{text}“ ist nicht lesbar; „{raw}“ gilt weiter.</translation>
@@ -5778,40 +5886,16 @@ ist nicht verwendbar</translation>
         <translation>beim Lesen der Datei ist ein Fehler aufgetreten</translation>
     </message>
     <message>
-        <source>the reader of photos and films did not start</source>
-        <translation>das Lesen von Fotos und Videos ließ sich nicht starten</translation>
-    </message>
-    <message>
-        <source>the film does not open or breaks off</source>
-        <translation>das Video lässt sich nicht öffnen oder bricht ab</translation>
-    </message>
-    <message>
-        <source>the file is not an MP4, MOV, 3GP, WebM or AVI film</source>
-        <translation>die Datei ist kein Video in MP4, MOV, 3GP, WebM oder AVI</translation>
-    </message>
-    <message>
         <source>the file holds no picture track</source>
         <translation>die Datei enthält keine Bildspur</translation>
-    </message>
-    <message>
-        <source>the film&apos;s pictures are of a kind that cannot be shown here</source>
-        <translation>die Bilder des Videos sind von einer Art, die sich hier nicht zeigen lässt</translation>
     </message>
     <message>
         <source>the picture is too large</source>
         <translation>das Bild ist zu groß</translation>
     </message>
     <message>
-        <source>the film&apos;s frames carry no times</source>
-        <translation>die Einzelbilder des Videos tragen keine Zeiten</translation>
-    </message>
-    <message>
         <source>decoding took longer than {n} s</source>
         <translation>das Entschlüsseln dauerte länger als {n} s</translation>
-    </message>
-    <message>
-        <source>the film shows no moving picture</source>
-        <translation>das Video zeigt kein bewegtes Bild</translation>
     </message>
     <message>
         <source>{name} was moved or deleted while it was open; nothing was saved.</source>
@@ -6510,20 +6594,8 @@ ist nicht verwendbar</translation>
         <translation>Wie hast du die Schwingungen gezählt, und welche Länge zeigt das Video?</translation>
     </message>
     <message>
-        <source>nothing in the film was seen to swing with a steady period</source>
-        <translation>im Video war nichts zu sehen, was mit gleichbleibender Dauer schwingt</translation>
-    </message>
-    <message>
         <source>fewer than three complete swings were seen, too few to measure a period</source>
         <translation>weniger als drei volle Schwingungen waren zu sehen, zu wenige für eine Schwingungsdauer</translation>
-    </message>
-    <message>
-        <source>two things swing in the film, and it does not say which is the pendulum</source>
-        <translation>im Video schwingen zwei Dinge, und es sagt nicht, welches das Pendel ist</translation>
-    </message>
-    <message>
-        <source>the swing jumps in the middle, as where a film has been cut</source>
-        <translation>die Schwingung springt in der Mitte, wie bei einem geschnittenen Video</translation>
     </message>
     <message>
         <source>something swings, but not steadily enough for its period to be trusted</source>
@@ -6564,10 +6636,6 @@ ist nicht verwendbar</translation>
     <message>
         <source>Not before the last day for handing in.</source>
         <translation>Nicht vor dem letzten Abgabetag.</translation>
-    </message>
-    <message>
-        <source>Not after the day until which photos and films are kept.</source>
-        <translation>Nicht nach dem Tag, bis zu dem Fotos und Videos aufbewahrt werden.</translation>
     </message>
     <message>
         <source>Less than the longest length.</source>
@@ -6898,14 +6966,6 @@ ist nicht verwendbar</translation>
         <translation>Welche Zeiten hat die Stoppuhr gezeigt, und für wie viele Schwingungen?</translation>
     </message>
     <message>
-        <source>headed “{text}” ({cell})</source>
-        <translation>„{text}“ ({cell})</translation>
-    </message>
-    <message>
-        <source>from {cell} (no heading)</source>
-        <translation>ab {cell} (ohne Kopf)</translation>
-    </message>
-    <message>
         <source>timings</source>
         <translation>Zeiten</translation>
     </message>
@@ -7048,6 +7108,278 @@ ist nicht verwendbar</translation>
     <message>
         <source>{table}: no unit is given for the times; they were taken as seconds.</source>
         <translation>{table}: Für die Zeiten steht keine Einheit da; sie wurden als Sekunden gelesen.</translation>
+    </message>
+    <message>
+        <source>the reader of photos and videos did not start</source>
+        <translation>das Lesen von Fotos und Videos ließ sich nicht starten</translation>
+    </message>
+    <message>
+        <source>the video does not open or breaks off</source>
+        <translation>das Video lässt sich nicht öffnen oder bricht ab</translation>
+    </message>
+    <message>
+        <source>the file is not an MP4, MOV, 3GP, WebM or AVI video</source>
+        <translation>die Datei ist kein Video in MP4, MOV, 3GP, WebM oder AVI</translation>
+    </message>
+    <message>
+        <source>the video&apos;s pictures are of a kind that cannot be shown here</source>
+        <translation>die Bilder des Videos sind von einer Art, die sich hier nicht zeigen lässt</translation>
+    </message>
+    <message>
+        <source>the video&apos;s frames carry no times</source>
+        <translation>die Einzelbilder des Videos tragen keine Zeiten</translation>
+    </message>
+    <message>
+        <source>the video shows no moving picture</source>
+        <translation>das Video zeigt kein bewegtes Bild</translation>
+    </message>
+    <message>
+        <source>nothing in the video was seen to swing with a steady period</source>
+        <translation>im Video war nichts zu sehen, was mit gleichbleibender Dauer schwingt</translation>
+    </message>
+    <message>
+        <source>two things swing in the video, and it does not say which is the pendulum</source>
+        <translation>im Video schwingen zwei Dinge, und es sagt nicht, welches das Pendel ist</translation>
+    </message>
+    <message>
+        <source>the swing jumps in the middle, as where a video has been cut</source>
+        <translation>die Schwingung springt in der Mitte, wie bei einem geschnittenen Video</translation>
+    </message>
+    <message>
+        <source>not marked</source>
+        <translation>nicht bewertet</translation>
+    </message>
+    <message>
+        <source>no grade</source>
+        <translation>keine Note</translation>
+    </message>
+    <message>
+        <source>The record of the last export could not be read ({why}).</source>
+        <translation>Das Verzeichnis der letzten Ausgabe ließ sich nicht lesen ({why}).</translation>
+    </message>
+    <message>
+        <source>it is not of a form this version knows</source>
+        <translation>es hat keine Form, die diese Version kennt</translation>
+    </message>
+    <message>
+        <source>its list of learners is damaged</source>
+        <translation>seine Liste der Lernenden ist beschädigt</translation>
+    </message>
+    <message>
+        <source>not there</source>
+        <translation>nicht vorhanden</translation>
+    </message>
+    <message>
+        <source>in the class</source>
+        <translation>in der Klasse</translation>
+    </message>
+    <message>
+        <source>learner</source>
+        <translation>Lernende</translation>
+    </message>
+    <message>
+        <source>level</source>
+        <translation>Stufe</translation>
+    </message>
+    <message>
+        <source>marks</source>
+        <translation>Punkte</translation>
+    </message>
+    <message>
+        <source>the earlier text</source>
+        <translation>der frühere Text</translation>
+    </message>
+    <message>
+        <source>a new text</source>
+        <translation>ein neuer Text</translation>
+    </message>
+    <message>
+        <source>total</source>
+        <translation>Summe</translation>
+    </message>
+    <message>
+        <source>grade</source>
+        <translation>Note</translation>
+    </message>
+    <message>
+        <source>feedback</source>
+        <translation>Rückmeldung</translation>
+    </message>
+    <message>
+        <source>“{criterion}”: {words}</source>
+        <translation>„{criterion}“: {words}</translation>
+    </message>
+    <message>
+        <source>{name}: {key} = {value} names no key that a brief has; {hint}</source>
+        <translation>{name}: {key} = {value} nennt keinen Schlüssel, den ein Auftrag hat; {hint}</translation>
+    </message>
+    <message>
+        <source>did you mean {guess} ({inner} under [{table}])?</source>
+        <translation>gemeint {guess} ({inner} unter [{table}])?</translation>
+    </message>
+    <message>
+        <source>{name}: {key} = {value} is not allowed; it must be {allowed}.</source>
+        <translation>{name}: {key} = {value} ist nicht zulässig; zulässig ist {allowed}.</translation>
+    </message>
+    <message>
+        <source>{name}: {given} does not fit; {allowed}. Until then the defaults are used.</source>
+        <translation>{name}: {given} passt nicht; {allowed}. Bis dahin gelten die Vorgaben.</translation>
+    </message>
+    <message>
+        <source>{name}: {given} do not fit; {allowed}. Until then the defaults are used.</source>
+        <translation>{name}: {given} passen nicht; {allowed}. Bis dahin gelten die Vorgaben.</translation>
+    </message>
+    <message>
+        <source>{name} could not be opened ({reason}).</source>
+        <translation>{name} ließ sich nicht öffnen ({reason}).</translation>
+    </message>
+    <message>
+        <source>{name} is not a readable brief: {error}. The defaults are used for every key; texts need quotation marks and decimals a point.</source>
+        <translation>{name} ist als Auftrag nicht lesbar: {error}. Für jeden Schlüssel gelten die Vorgaben; Texte brauchen Anführungszeichen und Dezimalzahlen einen Punkt.</translation>
+    </message>
+    <message>
+        <source>did you mean {guess}?</source>
+        <translation>gemeint {guess}?</translation>
+    </message>
+    <message>
+        <source>known keys: {keys}.</source>
+        <translation>bekannte Schlüssel: {keys}.</translation>
+    </message>
+    <message>
+        <source>Until then no value is used.</source>
+        <translation>Bis dahin gilt kein Wert.</translation>
+    </message>
+    <message>
+        <source>Until then the default {value} is used.</source>
+        <translation>Bis dahin gilt die Vorgabe {value}.</translation>
+    </message>
+    <message>
+        <source>opens must not be later than closes</source>
+        <translation>opens darf nicht nach closes liegen</translation>
+    </message>
+    <message>
+        <source>keep_evidence_until must not be earlier than closes</source>
+        <translation>keep_evidence_until darf nicht vor closes liegen</translation>
+    </message>
+    <message>
+        <source>shortest_m must be less than longest_m</source>
+        <translation>shortest_m muss kleiner sein als longest_m</translation>
+    </message>
+    <message>
+        <source>swings_allowed must contain swings_per_timing, which is {asked}</source>
+        <translation>swings_allowed muss swings_per_timing enthalten, also {asked}</translation>
+    </message>
+    <message>
+        <source>{name}: swings_allowed = {value} does not fit; {allowed}. It is added.</source>
+        <translation>{name}: swings_allowed = {value} passt nicht; {allowed}. Der Wert wird ergänzt.</translation>
+    </message>
+    <message>
+        <source>it is no file of its own</source>
+        <translation>es ist keine eigene Datei</translation>
+    </message>
+    <message>
+        <source>Not after the day until which photos and videos are kept.</source>
+        <translation>Nicht nach dem Tag, bis zu dem Fotos und Videos aufbewahrt werden.</translation>
+    </message>
+    <message>
+        <source>least_ratio must not exceed longest_m / shortest_m</source>
+        <translation>least_ratio darf longest_m / shortest_m nicht übersteigen</translation>
+    </message>
+    <message>
+        <source>For {item}, did you mean {near}?</source>
+        <translation>Statt {item} gemeint {near}?</translation>
+    </message>
+    <message>
+        <source>a number from {low} to {high}</source>
+        <translation>eine Zahl von {low} bis {high}</translation>
+    </message>
+    <message>
+        <source>a text of 1 to 200 characters</source>
+        <translation>ein Text von 1 bis 200 Zeichen</translation>
+    </message>
+    <message>
+        <source>a whole number from {low} to {high}</source>
+        <translation>eine ganze Zahl von {low} bis {high}</translation>
+    </message>
+    <message>
+        <source>a date written year-month-day, as 2026-03-20</source>
+        <translation>ein Datum als Jahr-Monat-Tag, etwa 2026-03-20</translation>
+    </message>
+    <message>
+        <source>a list of whole numbers from 1 to 200, as [10, 20]</source>
+        <translation>eine Liste ganzer Zahlen von 1 bis 200, etwa [10, 20]</translation>
+    </message>
+    <message>
+        <source>(metres)</source>
+        <translation>(Meter)</translation>
+    </message>
+    <message>
+        <source>a list of any of {kinds}</source>
+        <translation>eine Liste aus {kinds}</translation>
+    </message>
+    <message>
+        <source>the name of a rubric, as &quot;short&quot;, or of a .toml file in the class folder</source>
+        <translation>der Name eines Rasters, etwa &quot;short&quot;, oder einer .toml-Datei im Klassenordner</translation>
+    </message>
+    <message>
+        <source>a language code, as &quot;en&quot; or &quot;fr&quot;</source>
+        <translation>ein Sprachkürzel, etwa &quot;en&quot; oder &quot;fr&quot;</translation>
+    </message>
+    <message>
+        <source>a list of pairs of learner ids, as [[&quot;07&quot;, &quot;12&quot;]]</source>
+        <translation>eine Liste von Paaren aus Kennungen, etwa [[&quot;07&quot;, &quot;12&quot;]]</translation>
+    </message>
+    <message>
+        <source>grades with their least marks, no two the same, as {{ A = 16, B = 13 }}</source>
+        <translation>Noten mit ihren Mindestpunkten, keine zwei gleich, etwa {{ A = 16, B = 13 }}</translation>
+    </message>
+    <message>
+        <source>(degrees)</source>
+        <translation>(Grad)</translation>
+    </message>
+    <message>
+        <source>(seconds)</source>
+        <translation>(Sekunden)</translation>
+    </message>
+    <message>
+        <source>(0.05 is 5 %)</source>
+        <translation>(0.05 sind 5 %)</translation>
+    </message>
+    <message>
+        <source>(0.01 is 1 %)</source>
+        <translation>(0.01 ist 1 %)</translation>
+    </message>
+    <message>
+        <source>(0.005 is 1 in 200)</source>
+        <translation>(0.005 ist 1 von 200)</translation>
+    </message>
+    <message>
+        <source>{name} is not a readable brief: {error}</source>
+        <translation>{name} ist als Auftrag nicht lesbar: {error}</translation>
+    </message>
+    <message>
+        <source>headed {titles}</source>
+        <translation>{titles}</translation>
+    </message>
+    <message>
+        <source>from {cells} (no heading)</source>
+        <translation>ab {cells} (ohne Kopf)</translation>
+    </message>
+    <message>
+        <source>{table}: one length names no unit ({cells}); it was taken in {unit}, as others are.</source>
+        <translation>{table}: Eine Länge nennt keine Einheit ({cells}); sie wurde wie andere in {unit} gelesen.</translation>
+    </message>
+    <message>
+        <source>{table}: {n} of {of} lengths name no unit ({cells}); they were taken in {unit}, as others are.</source>
+        <translation>{table}: {n} von {of} Längen nennen keine Einheit ({cells}); sie wurden wie andere in {unit} gelesen.</translation>
+    </message>
+    <message>
+        <source>{table}: one time names no unit ({cells}); it was taken in {unit}, as others are.</source>
+        <translation>{table}: Eine Zeit nennt keine Einheit ({cells}); sie wurde wie andere in {unit} gelesen.</translation>
+    </message>
+    <message>
+        <source>{table}: {n} of {of} times name no unit ({cells}); they were taken in {unit}, as others are.</source>
+        <translation>{table}: {n} von {of} Zeiten nennen keine Einheit ({cells}); sie wurden wie andere in {unit} gelesen.</translation>
     </message>
     <message>
         <source>Which unit are the times in?</source>
@@ -7502,12 +7834,40 @@ ist nicht verwendbar</translation>
         <translation>Die Stichprobe enthält mit Absicht alle Auffälligen; diese Zahlen beschreiben also die Stichprobe, nicht die ganze Klasse.</translation>
     </message>
     <message>
+        <source>{low:+.2f} to {high:+.2f}</source>
+        <translation>{low:+.2f} bis {high:+.2f}</translation>
+    </message>
+    <message>
+        <source>mean difference {mean:+.2f} (95 % interval {around}); limits of agreement, mean ± {multiplier:g} sd: {lower:+.2f} ({around_lower}) to {upper:+.2f} ({around_upper}), n = {n}</source>
+        <translation>mittlere Differenz {mean:+.2f} (95-%-Intervall {around}); Übereinstimmungsgrenzen, Mittel ± {multiplier:g} Standardabweichungen: {lower:+.2f} ({around_lower}) bis {upper:+.2f} ({around_upper}), n = {n}</translation>
+    </message>
+    <message>
+        <source>mean difference: undefined, {why}</source>
+        <translation>mittlere Differenz: nicht bestimmt, {why}</translation>
+    </message>
+    <message>
+        <source>mean difference {mean:+.2f}; limits of agreement: undefined, {why}</source>
+        <translation>mittlere Differenz {mean:+.2f}; Übereinstimmungsgrenzen: nicht bestimmt, {why}</translation>
+    </message>
+    <message>
+        <source>one pair shows no spread</source>
+        <translation>ein einziges Paar zeigt keine Streuung</translation>
+    </message>
+    <message>
         <source>there is no grade {grade}</source>
         <translation>es gibt keine Note {grade}</translation>
     </message>
     <message>
         <source>{grade} at {least:g} marks would pass a neighbouring grade</source>
         <translation>{grade} ab {least:g} Punkten würde eine benachbarte Note überholen</translation>
+    </message>
+    <message>
+        <source>Without a day you are not reminded to remove them. Photos and videos here: {n}.</source>
+        <translation>Ohne Tag werden Sie nicht daran erinnert, sie zu entfernen. Fotos und Videos hier: {n}.</translation>
+    </message>
+    <message>
+        <source>From the day after, you are reminded to remove them. Photos and videos here: {n}.</source>
+        <translation>Vom Tag danach an werden Sie daran erinnert, sie zu entfernen. Fotos und Videos hier: {n}.</translation>
     </message>
     <message>
         <source>nobody was marked twice</source>
@@ -7690,6 +8050,98 @@ ist nicht verwendbar</translation>
         <translation>sie ist größer als {n} kB</translation>
     </message>
     <message>
+        <source>ICC{form} {value:.2f} (95 % interval {low:.2f} to {high:.2f})</source>
+        <translation>ICC{form} {value:.2f} (95-%-Intervall {low:.2f} bis {high:.2f})</translation>
+    </message>
+    <message>
+        <source>ICC{form}: undefined, {why}</source>
+        <translation>ICC{form}: nicht bestimmt, {why}</translation>
+    </message>
+    <message>
+        <source>every learner has the same mean mark</source>
+        <translation>alle Lernenden haben im Mittel dieselben Punkte</translation>
+    </message>
+    <message>
+        <source>fewer than two learners or markers</source>
+        <translation>weniger als zwei Lernende oder Bewertende</translation>
+    </message>
+    <message>
+        <source>the markers&apos; spread drowns it</source>
+        <translation>die Streuung zwischen den Bewertenden überdeckt es</translation>
+    </message>
+    <message>
+        <source>adjusted to different marks ({words})</source>
+        <translation>auf verschiedene Punkte angepasst ({words})</translation>
+    </message>
+    <message>
+        <source>{by} to {marks:g}</source>
+        <translation>{by} auf {marks:g}</translation>
+    </message>
+    <message>
+        <source>{by} asks: {why}</source>
+        <translation>{by} fragt: {why}</translation>
+    </message>
+    <message>
+        <source>{by} gave {marks:g}</source>
+        <translation>{by} gab {marks:g}</translation>
+    </message>
+    <message>
+        <source>Readings as a recomputed table, with the cell each value was read from.</source>
+        <translation>Messwerte als nachgerechnete Tabelle, mit der Zelle, aus der jeder Wert stammt.</translation>
+    </message>
+    <message>
+        <source>Findings, first marks and their reasons, with names replaced. A name that is also a word (Mark, Will) is replaced where it is written as a name.</source>
+        <translation>Befunde, Erstbewertungen und ihre Gründe, mit ersetzten Namen. Ein Name, der auch ein Wort ist (Ernst, Wolf), wird ersetzt, wo er als Name geschrieben steht.</translation>
+    </message>
+    <message>
+        <source>Photos and videos without place, device or other tags; videos without sound.</source>
+        <translation>Fotos und Videos ohne Angaben zu Ort, Gerät und anderem; Videos ohne Ton.</translation>
+    </message>
+    <message>
+        <source>Written reports, where the brief allows them, as their words alone with names replaced.</source>
+        <translation>Schriftliche Berichte, wo der Auftrag sie erlaubt, nur als Wörter und mit ersetzten Namen.</translation>
+    </message>
+    <message>
+        <source>Names, ids and the class list.</source>
+        <translation>Namen, Kennungen und die Klassenliste.</translation>
+    </message>
+    <message>
+        <source>The learners&apos; own table files, in which names may stand.</source>
+        <translation>Die Tabellendateien der Lernenden selbst, in denen Namen stehen können.</translation>
+    </message>
+    <message>
+        <source>Private notes and the journal.</source>
+        <translation>Private Notizen und das Journal.</translation>
+    </message>
+    <message>
+        <source>{what} of learner {numbers}</source>
+        <translation>{what} von Portfolio {numbers}</translation>
+    </message>
+    <message>
+        <source>{what} of learners {numbers}</source>
+        <translation>{what} der Portfolios {numbers}</translation>
+    </message>
+    <message>
+        <source>Learner {number}: {what} left out:</source>
+        <translation>Portfolio {number}: {what} nicht dabei:</translation>
+    </message>
+    <message>
+        <source>{what}: second − first {mean:+.2f} marks on average, exact {p}, n = {n}</source>
+        <translation>{what}: zweite − erste im Mittel {mean:+.2f} Punkte, exakt {p}, n = {n}</translation>
+    </message>
+    <message>
+        <source>{what}: second − first {mean:+.2f} marks on average (95 % interval {low:+.2f} to {high:+.2f}), exact {p}, n = {n}</source>
+        <translation>{what}: zweite − erste im Mittel {mean:+.2f} Punkte (95-%-Intervall {low:+.2f} bis {high:+.2f}), exakt {p}, n = {n}</translation>
+    </message>
+    <message>
+        <source>p undefined</source>
+        <translation>p nicht bestimmt</translation>
+    </message>
+    <message>
+        <source>{what}: nobody was marked twice</source>
+        <translation>{what}: niemand wurde zweimal bewertet</translation>
+    </message>
+    <message>
         <source>there is no criterion</source>
         <translation>es gibt kein Kriterium</translation>
     </message>
@@ -7776,6 +8228,14 @@ ist nicht verwendbar</translation>
     <message>
         <source>“{name}” brings its own format; write it without “:” or “!”</source>
         <translation>„{name}“ bringt seine Form selbst mit; bitte ohne „:“ oder „!“ schreiben</translation>
+    </message>
+    <message>
+        <source>{places} is still to be filled in</source>
+        <translation>{places} ist noch auszufüllen</translation>
+    </message>
+    <message>
+        <source>{places} are still to be filled in</source>
+        <translation>{places} sind noch auszufüllen</translation>
     </message>
     <message>
         <source>criterion “{id}”</source>
@@ -8038,14 +8498,6 @@ ist nicht verwendbar</translation>
         <translation>Berichte, die hier bleiben: {n}.</translation>
     </message>
     <message>
-        <source>Without a day you are not reminded to remove them. Photos and films here: {n}.</source>
-        <translation>Ohne Tag werden Sie nicht daran erinnert, sie zu entfernen. Fotos und Videos hier: {n}.</translation>
-    </message>
-    <message>
-        <source>From the day after, you are reminded to remove them. Photos and films here: {n}.</source>
-        <translation>Vom Tag danach an werden Sie daran erinnert, sie zu entfernen. Fotos und Videos hier: {n}.</translation>
-    </message>
-    <message>
         <source>Local g: {g} ({basis}).</source>
         <translation>Örtliches g: {g} ({basis}).</translation>
     </message>
@@ -8230,6 +8682,18 @@ ist nicht verwendbar</translation>
         <translation>Nichts wurde geschrieben: {n} Ergebnisse sind nicht das, was unterschrieben wurde ({listed}). Bitte die Bewertung wieder öffnen und neu unterschreiben oder den Auftrag zurücksetzen, wie er war.</translation>
     </message>
     <message>
+        <source>no total</source>
+        <translation>keine Summe</translation>
+    </message>
+    <message>
+        <source>{name}, {was} signed, now {now}</source>
+        <translation>{name}, unterschrieben {was}, jetzt {now}</translation>
+    </message>
+    <message>
+        <source>{id} {name}, {criterion}: the text was written for “{first}”, and “{held}” holds.</source>
+        <translation>{id} {name}, {criterion}: Der Text wurde für „{first}“ geschrieben, und es gilt „{held}“.</translation>
+    </message>
+    <message>
         <source>There is no class folder at {folder}.</source>
         <translation>Bei {folder} ist kein Klassenordner.</translation>
     </message>
@@ -8278,6 +8742,10 @@ ist nicht verwendbar</translation>
         <translation>{n} von {of} Lernenden sind nicht ganz bewertet: {names}.</translation>
     </message>
     <message>
+        <source>Still open between markers: {listed}.</source>
+        <translation>Zwischen den Bewertenden noch offen: {listed}.</translation>
+    </message>
+    <message>
         <source>The marks are not signed off; there is nothing to reopen.</source>
         <translation>Die Bewertung ist nicht unterschrieben; es gibt nichts wieder zu öffnen.</translation>
     </message>
@@ -8298,8 +8766,48 @@ ist nicht verwendbar</translation>
         <translation>{file} ist nicht, wie es geschrieben wurde: {why}</translation>
     </message>
     <message>
+        <source>{kind}: {who} is not in this class list</source>
+        <translation>{kind}: {who} steht nicht in dieser Klassenliste</translation>
+    </message>
+    <message>
+        <source>the class</source>
+        <translation>die Klasse</translation>
+    </message>
+    <message>
+        <source>{kind} of {whose}: {why}</source>
+        <translation>{kind} von {whose}: {why}</translation>
+    </message>
+    <message>
+        <source>a mark for {criterion}, which this rubric does not have</source>
+        <translation>Punkte für {criterion}, das es in diesem Raster nicht gibt</translation>
+    </message>
+    <message>
+        <source>the other journal was signed off by {who}; reopen it there first</source>
+        <translation>das andere Journal wurde von {who} unterschrieben; bitte zuerst dort wieder öffnen</translation>
+    </message>
+    <message>
         <source>There is no folder at {folder}.</source>
         <translation>Bei {folder} ist kein Ordner.</translation>
+    </message>
+    <message>
+        <source>pieces of learner {n}</source>
+        <translation>Teile von Portfolio {n}</translation>
+    </message>
+    <message>
+        <source>manifest</source>
+        <translation>Inhaltsverzeichnis</translation>
+    </message>
+    <message>
+        <source>{name} stands in it twice</source>
+        <translation>{name} steht zweimal darin</translation>
+    </message>
+    <message>
+        <source>{name} was slipped in</source>
+        <translation>{name} wurde dazugelegt</translation>
+    </message>
+    <message>
+        <source>{name} is missing</source>
+        <translation>{name} fehlt</translation>
     </message>
     <message>
         <source>{file} is no moderation pack: it has no manifest.</source>
@@ -8312,6 +8820,14 @@ ist nicht verwendbar</translation>
     <message>
         <source>{file} was made by another version of Markbench (pack version {version}; this one reads {own}).</source>
         <translation>{file} stammt aus einer anderen Version von Markbench (Paketversion {version}; gelesen wird hier {own}).</translation>
+    </message>
+    <message>
+        <source>brief</source>
+        <translation>Auftrag</translation>
+    </message>
+    <message>
+        <source>rubric</source>
+        <translation>Raster</translation>
     </message>
     <message>
         <source>{file} was changed or damaged on its way: {wrong}.</source>
@@ -8338,6 +8854,14 @@ ist nicht verwendbar</translation>
         <translation>{file} ist kein Paket für die Zweitkorrektur, oder es ist beschädigt.</translation>
     </message>
     <message>
+        <source>table of learner {n}</source>
+        <translation>Tabelle von Portfolio {n}</translation>
+    </message>
+    <message>
+        <source>findings of learner {n}</source>
+        <translation>Befunde von Portfolio {n}</translation>
+    </message>
+    <message>
         <source>{file} in {pack} is missing or damaged.</source>
         <translation>{file} in {pack} fehlt oder ist beschädigt.</translation>
     </message>
@@ -8348,6 +8872,38 @@ ist nicht verwendbar</translation>
     <message>
         <source>The {what} in the pack cannot be read: {why}.</source>
         <translation>Im Paket lässt sich etwas nicht lesen ({what}): {why}.</translation>
+    </message>
+    <message>
+        <source>{name} is not as it was packed</source>
+        <translation>{name} ist nicht, wie es eingepackt wurde</translation>
+    </message>
+    <message>
+        <source>tags were left in the video ({tags})</source>
+        <translation>im Video sind Metadaten geblieben ({tags})</translation>
+    </message>
+    <message>
+        <source>its place and device tags could not be taken out ({why})</source>
+        <translation>die Angaben zu Ort und Gerät ließen sich nicht entfernen ({why})</translation>
+    </message>
+    <message>
+        <source>the video is damaged or of a kind that cannot be copied without its tags</source>
+        <translation>das Video ist beschädigt oder von einer Art, die sich nicht ohne ihre Metadaten kopieren lässt</translation>
+    </message>
+    <message>
+        <source>no words could be read in the report</source>
+        <translation>im Bericht waren keine Wörter zu lesen</translation>
+    </message>
+    <message>
+        <source>the report is not built as such a document should be</source>
+        <translation>der Bericht ist nicht gebaut, wie ein solches Dokument es sein soll</translation>
+    </message>
+    <message>
+        <source>the report cannot be read</source>
+        <translation>der Bericht ist nicht lesbar</translation>
+    </message>
+    <message>
+        <source>names cannot be taken out of a report of this kind</source>
+        <translation>aus einem Bericht dieser Art lassen sich keine Namen entfernen</translation>
     </message>
     <message>
         <source>A second mark needs a name: say who is moderating.</source>
@@ -8394,6 +8950,18 @@ ist nicht verwendbar</translation>
         <translation>{file} ließ sich nicht schreiben: {told}.</translation>
     </message>
     <message>
+        <source>setup photo</source>
+        <translation>Aufbaufoto</translation>
+    </message>
+    <message>
+        <source>selfie</source>
+        <translation>Selfie</translation>
+    </message>
+    <message>
+        <source>unknown</source>
+        <translation>unbekannt</translation>
+    </message>
+    <message>
         <source>No sample was drawn yet; draw one first.</source>
         <translation>Noch ist keine Stichprobe gezogen; bitte zuerst eine ziehen.</translation>
     </message>
@@ -8404,6 +8972,18 @@ ist nicht verwendbar</translation>
     <message>
         <source>Nobody is in the sample.</source>
         <translation>In der Stichprobe ist niemand.</translation>
+    </message>
+    <message>
+        <source>nobody has said what it is</source>
+        <translation>niemand hat gesagt, was es ist</translation>
+    </message>
+    <message>
+        <source>the brief does not allow photos of learners</source>
+        <translation>der Auftrag erlaubt keine Fotos von Lernenden</translation>
+    </message>
+    <message>
+        <source>the brief does not allow written reports</source>
+        <translation>der Auftrag erlaubt keine schriftlichen Berichte</translation>
     </message>
     <message>
         <source>There is nothing to keep yet.</source>
@@ -8494,6 +9074,10 @@ ist nicht verwendbar</translation>
         <translation>Datum oder Begründung fehlt</translation>
     </message>
     <message>
+        <source>it is signed by somebody else</source>
+        <translation>es ist von jemand anderem unterschrieben</translation>
+    </message>
+    <message>
         <source>{file} cannot be opened: {strerror}.</source>
         <translation>{file} lässt sich nicht öffnen: {strerror}.</translation>
     </message>
@@ -8506,8 +9090,32 @@ ist nicht verwendbar</translation>
         <translation>{file} ist beschädigt: {why}.</translation>
     </message>
     <message>
+        <source>there is no criterion {criterion}</source>
+        <translation>es gibt kein Kriterium {criterion}</translation>
+    </message>
+    <message>
         <source>a reply holds no {kind}</source>
         <translation>eine Antwort enthält kein {kind}</translation>
+    </message>
+    <message>
+        <source>entry {n}: {why}</source>
+        <translation>Eintrag {n}: {why}</translation>
+    </message>
+    <message>
+        <source>no such level of {criterion}</source>
+        <translation>diese Stufe gibt es bei {criterion} nicht</translation>
+    </message>
+    <message>
+        <source>marks where none belong</source>
+        <translation>Punkte, wo keine hingehören</translation>
+    </message>
+    <message>
+        <source>a moderator may agree, adjust or ask</source>
+        <translation>in der Zweitkorrektur kann man zustimmen, anpassen oder fragen</translation>
+    </message>
+    <message>
+        <source>its reason is missing</source>
+        <translation>die Begründung fehlt</translation>
     </message>
     <message>
         <source>This copy is not as it was written: {why}</source>
@@ -8540,6 +9148,10 @@ ist nicht verwendbar</translation>
     <message>
         <source>The marks were signed off by {by} on {day:%d %B %Y}; reopen the class to change them.</source>
         <translation>Die Bewertung wurde am {day:%d %B %Y} von {by} unterschrieben; zum Ändern bitte wieder öffnen.</translation>
+    </message>
+    <message>
+        <source>The last step is a signature; it changes only when you say so.</source>
+        <translation>Der letzte Schritt ist eine Unterschrift; sie ändert sich nur, wenn Sie es sagen.</translation>
     </message>
     <message>
         <source>{file} was moved or deleted; nothing was saved.</source>
@@ -8752,16 +9364,24 @@ ist nicht verwendbar</translation>
         <translation>Seither geändert: {who}</translation>
     </message>
     <message>
-        <source>{n} learners are not fully marked: {who}.</source>
-        <translation>{n} Lernende sind nicht ganz bewertet: {who}.</translation>
+        <source>1 question is open between the markers.</source>
+        <translation>Zwischen den Bewertenden ist 1 Frage offen.</translation>
     </message>
     <message>
         <source>{n} questions are open between the markers.</source>
         <translation>{n} Fragen sind zwischen den Korrekturen offen.</translation>
     </message>
     <message>
+        <source>The marks can be signed. Look first at:</source>
+        <translation>Die Bewertung kann unterschrieben werden. Vorher ansehen:</translation>
+    </message>
+    <message>
         <source>Nothing stands in the way of signing.</source>
         <translation>Der Unterschrift steht nichts im Weg.</translation>
+    </message>
+    <message>
+        <source>≠ Work changed since it was marked:</source>
+        <translation>≠ Arbeit seit der Bewertung geändert:</translation>
     </message>
     <message>
         <source>Write the record</source>
@@ -9014,10 +9634,6 @@ Im Ordner wird nichts verändert. Bewertungen und Notizen stehen in einer eigene
     <message>
         <source>✓ written to {folder}</source>
         <translation>✓ geschrieben nach {folder}</translation>
-    </message>
-    <message>
-        <source>✓ written to {folder}; {n} learners still carry drafts</source>
-        <translation>✓ geschrieben nach {folder}; bei {n} Lernenden stehen noch Entwürfe</translation>
     </message>
     <message>
         <source>Choose a class folder</source>
