@@ -31,7 +31,7 @@ from dataclasses import dataclass, replace
 
 from markbench.intake.name_index import CLEAR, SURE, NameIndex, better_of
 from markbench.intake.names import cut, cut_camel, fold, without_devices
-from markbench.model import Learner, Match
+from markbench.model import Learner, Match, joined, say
 
 __all__ = ["CLEAR", "MARGIN", "NOBODY", "SURE", "Judgement", "Matcher", "better_of"]
 
@@ -94,7 +94,8 @@ class Matcher:
         """The same judgement as a folder passes it on to the files in it."""
         last = self._folder
         if last is None or last[0] is not judgement:
-            best = replace(judgement.best, by="folder", why=f"by its folder: {judgement.best.why}")
+            why = say("by its folder: {why}", why=judgement.best.why)
+            best = replace(judgement.best, by="folder", why=why)
             passed = replace(judgement, candidates=(best, *judgement.candidates[1:]))
             last = self._folder = (judgement, passed)
         return last[1]
@@ -122,7 +123,7 @@ class Matcher:
             if other is None:
                 merged[match.learner] = match
             else:
-                why = f"{other.why}; {match.why}"
+                why = joined((other.why, match.why), "; ")
                 score = min(100.0, max(other.score, match.score) + 10.0)
                 if min(other.score, match.score) >= CLEAR:
                     agreed.add(match.learner)
@@ -135,12 +136,14 @@ class Matcher:
             return NOBODY
         best = ranked[0]
         if best.score < CLEAR:
-            return Judgement(ranked, False, f"“{text}” is too little to go by: {best.why}")
+            why = say("“{text}” is too little to go by: {why}", text=text, why=best.why)
+            return Judgement(ranked, False, why)
         near = [m for m in ranked[1:] if m.score > best.score - MARGIN]
         if best.learner in agreed:
             near = [m for m in near if m.learner in agreed or m.by == "id"]
         if near:
-            return Judgement(ranked, False, f"“{text}” fits {len(near) + 1} learners about as well")
+            why = say("“{text}” fits {n} learners about as well", text=text, n=len(near) + 1)
+            return Judgement(ranked, False, why)
         return Judgement(ranked, True)
 
     # -- by id -----------------------------------------------------------------------
@@ -152,15 +155,18 @@ class Matcher:
         form = _id_form(text)
         if not form:
             return []
-        found = [
-            self._match(i, 100.0, f"“{text.strip()}” is the id") for i in self._ids.get(form, ())
-        ]
+        why = say("“{text}” is the id", text=text.strip())
+        found = [self._match(i, 100.0, why) for i in self._ids.get(form, ())]
         if not found and form.isdigit():  # spreadsheets drop leading zeros
             found = [
                 self._match(
                     i,
                     96.0,
-                    f"“{text.strip()}” is the id {self._learners[i].id} but for zeros",
+                    say(
+                        "“{text}” is the id {id} but for zeros",
+                        text=text.strip(),
+                        id=self._learners[i].id,
+                    ),
                 )
                 for i in self._bare_ids.get(form.lstrip("0") or "0", ())
             ]
@@ -182,9 +188,8 @@ class Matcher:
                     for index in bearers:
                         if index not in found or found[index].score < score:
                             raw = self._learners[index].id
-                            found[index] = self._match(
-                                index, score, f"the id “{raw}” stands in “{text.strip()}”"
-                            )
+                            why = say("the id “{id}” stands in “{text}”", id=raw, text=text.strip())
+                            found[index] = self._match(index, score, why)
         return list(found.values())
 
 

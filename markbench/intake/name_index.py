@@ -13,7 +13,7 @@ from rapidfuzz import process
 from rapidfuzz.distance import OSA
 
 from markbench.intake.names import PARTICLES, cut, cut_camel, fold, forms, is_known_word
-from markbench.model import Learner, Match
+from markbench.model import Learner, Match, say
 
 CLEAR = 80.0  # a match below this is never taken without the teacher
 SURE = 90.0  # evidence that can overrule a weaker clear match elsewhere in the path
@@ -80,10 +80,12 @@ class NameIndex:
             return
         first, last = folded[weighty[0]], folded[weighty[-1]]
         rest = "".join(folded[i] for i in weighty[:-1])
-        for joined in {last + rest, last + first, first + last, "".join(folded)}:
-            self._by_joined[joined].append((index, 98.0, "the names written as one word"))
-        for joined in {first[0] + last, last + first[0], first + last[0], last[0] + first}:
-            self._by_joined[joined].append((index, 88.0, "a name and an initial written together"))
+        for form in {last + rest, last + first, first + last, "".join(folded)}:
+            self._by_joined[form].append((index, 98.0, say("the names written as one word")))
+        for form in {first[0] + last, last + first[0], first + last[0], last[0] + first}:
+            self._by_joined[form].append(
+                (index, 88.0, say("a name and an initial written together"))
+            )
         self._by_initials["".join(sorted(folded[i][0] for i in weighty))].append(index)
         if len(weighty) > 2:
             self._by_initials["".join(sorted(first[0] + last[0]))].append(index)
@@ -133,7 +135,12 @@ class NameIndex:
                     continue
                 for index, _, _ in self._by_part[longer]:
                     name = self._learners[index].name
-                    why = f"“{form}” may be short for “{longer}” ({name})"
+                    why = say(
+                        "“{form}” may be short for “{longer}” ({name})",
+                        form=form,
+                        longer=longer,
+                        name=name,
+                    )
                     found.append(self._match(index, LONE - 8.0, why))
         return found
 
@@ -147,7 +154,8 @@ class NameIndex:
                 beside = [t for i, t in enumerate(read.tokens) if not start <= i < end]
                 score = score - self._beside(beside, full=score > 90)
                 name = self._learners[index].name
-                found.append(self._match(index, score, f"“{form}” is {name}: {why}"))
+                told = say("“{form}” is {name}: {why}", form=form, name=name, why=why)
+                found.append(self._match(index, score, told))
         return found
 
     def _fuzzy(self, read: _Text) -> list[Match]:
@@ -169,7 +177,9 @@ class NameIndex:
                         beside = [t for i, t in enumerate(read.tokens) if not start <= i < end]
                         score = score - 4.0 * edits - self._beside(beside, full=score > 90)
                         name = self._learners[index].name
-                        why = f"“{form}” is nearly “{near}” ({name})"
+                        why = say(
+                            "“{form}” is nearly “{near}” ({name})", form=form, near=near, name=name
+                        )
                         joined.append(self._match(index, score, why))
         crowd = Counter({index: len(spans) for index, spans in hits.items()})
         found = [self._weigh(read, i, hits[i]) for i, _ in crowd.most_common(_MOST_CANDIDATES)]
@@ -281,8 +291,10 @@ class NameIndex:
                 if bearers:
                     return [
                         self._match(
-                            index, 50.0, f"only the initials “{token}” of "
-                            f"{self._learners[index].name}",
+                            index, 50.0, say(
+                                "only the initials “{token}” of {name}",
+                                token=token, name=self._learners[index].name,
+                            ),
                         )
                         for index in bearers[:_MOST_SHOWN]
                     ]  # fmt: skip

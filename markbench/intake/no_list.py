@@ -11,11 +11,12 @@ import re
 from collections import defaultdict
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from typing import Literal
 
 from markbench.intake.kinds import TABLES, ending, stem
 from markbench.intake.names import PARTICLES, cut, cut_camel, fold, is_known_word, without_devices
 from markbench.intake.tree import Found
-from markbench.model import Learner, Match
+from markbench.model import Learner, Match, say
 
 _NATURAL = re.compile(r"(\d+)")
 
@@ -93,7 +94,9 @@ def learners_without_list(found: Iterable[Found]) -> Roll:
         for part in piece.parts[:-1]:
             box = box.boxes.setdefault(part, _Box(stem(part) if ".zip" in part.lower() else part))
         box.files.append(piece)
-    members: dict[tuple[str, ...], list[tuple[Found, str]]] = defaultdict(list)
+    members: dict[tuple[str, ...], list[tuple[Found, Literal["folder", "name"], str]]] = (
+        defaultdict(list)
+    )
     names: dict[tuple[str, ...], str] = {}
     waiting = [top]
     while waiting:
@@ -104,14 +107,16 @@ def learners_without_list(found: Iterable[Found]) -> Roll:
                 continue
             key = _key(box.name) or (box.name,)
             names[key] = box.name  # a folder's own name is the better one
-            members[key] += [(piece, f"it lies in “{box.name}”") for piece in box.all_files()]
+            lies = say("it lies in “{folder}”", folder=box.name)
+            members[key] += [(piece, "folder", lies) for piece in box.all_files()]
         for piece in wrapper.files:
             if not _is_table(piece):
                 continue
             name = stem(piece.parts[-1])
             key = _key(name) or (name,)
             names.setdefault(key, " ".join(_person(name)) or name)
-            members[key].append((piece, f"the file is called “{piece.parts[-1]}”"))
+            called = say("the file is called “{name}”", name=piece.parts[-1])
+            members[key].append((piece, "name", called))
     matches: dict[str, Match] = {}
     learners = []
     taken: set[str] = set()
@@ -121,11 +126,8 @@ def learners_without_list(found: Iterable[Found]) -> Roll:
             identity, number = f"{names[key]}-{number}", number + 1
         taken.add(identity.casefold())
         learners.append(Learner(identity, names[key]))
-        for piece, why in members[key]:
-            by = "folder" if "lies in" in why else "name"
-            matches[piece.file] = Match(
-                identity, "folder" if by == "folder" else "name", 100.0, why
-            )
+        for piece, by, why in members[key]:
+            matches[piece.file] = Match(identity, by, 100.0, why)
     return Roll(tuple(learners), matches)
 
 

@@ -8,13 +8,14 @@ from __future__ import annotations
 from collections import defaultdict
 from collections.abc import Mapping, Sequence, Set
 from dataclasses import dataclass, field, replace
+from functools import reduce
 
 from markbench.intake.kinds import kind_of, stem
 from markbench.intake.matching import CLEAR, NOBODY, SURE, Judgement, Matcher, better_of
 from markbench.intake.settled import Settled
 from markbench.intake.tables import ClassRow
 from markbench.intake.tree import ZIP, Found, problem
-from markbench.model import Concern, Doubt, Finding, Learner, Match, Piece, say
+from markbench.model import Concern, Doubt, Finding, Learner, Match, Piece, joined, say
 
 
 @dataclass(slots=True)
@@ -84,7 +85,7 @@ def _settled(
         )
         result.problems.append(problem(file, text, Concern.NOTE))
         return None
-    return Judgement((Match(owner, "teacher", 100.0, "settled by the teacher"),), True)
+    return Judgement((Match(owner, "teacher", 100.0, say("settled by the teacher")),), True)
 
 
 def _without(judgement: Judgement, refused: Set[str] | None, names: Mapping[str, str]) -> Judgement:
@@ -92,8 +93,12 @@ def _without(judgement: Judgement, refused: Set[str] | None, names: Mapping[str,
     if not refused or refused.isdisjoint(match.learner for match in judgement.candidates):
         return judgement
     left = tuple(match for match in judgement.candidates if match.learner not in refused)
-    whose = " or ".join(names[learner] for learner in names if learner in refused)
-    return Judgement(left, False, f"You said that it is not from {whose}.")
+    whose = reduce(_or, (names[learner] for learner in names if learner in refused))
+    return Judgement(left, False, say("You said that it is not from {whose}.", whose=whose))
+
+
+def _or(one: str, other: str) -> str:
+    return say("{one} or {other}", one=one, other=other)
 
 
 def _place(
@@ -148,7 +153,7 @@ def owner_of(matcher: Matcher, folders: Sequence[str], stem: str) -> Judgement:
         if len(common) == 1:
             (learner,) = common
             both = [m for j in doubtful for m in j.candidates if m.learner == learner]
-            why = "; ".join(match.why for match in both)
+            why = joined((match.why for match in both), "; ")
             return Judgement((replace(both[0], score=CLEAR, why=why),), True)
     if not doubtful:
         return NOBODY
@@ -158,7 +163,7 @@ def owner_of(matcher: Matcher, folders: Sequence[str], stem: str) -> Judgement:
 def _clash(judgements: Sequence[Judgement]) -> Judgement:
     best = better_of((j.best for j in judgements), ())
     ranked = tuple(sorted(best, key=lambda match: (-match.score, match.learner)))
-    return Judgement(ranked, False, "folder and file name point to different learners")
+    return Judgement(ranked, False, say("folder and file name point to different learners"))
 
 
 @dataclass(slots=True)
@@ -199,7 +204,9 @@ def assign_rows(
         if judgement.clear:
             best = judgement.best
             by = best.by if best.by == "teacher" else "row"
-            why = best.why if by == "teacher" else f"by its row in the class sheet: {best.why}"
+            why = best.why
+            if by == "row":
+                why = say("by its row in the class sheet: {why}", why=why)
             match = Match(best.learner, by, best.score, why)
             owned = Piece(file, "readings", "content", sheet.size_bytes, sheet.modified, match, "")
             result.owned[best.learner].append((owned, row))

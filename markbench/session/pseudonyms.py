@@ -254,9 +254,9 @@ class _Copying:
         work = self.session.work
         loose = len(work.unowned) + len(work.doubts)
         if loose:
-            self.left_out["nobody owns it yet"] += loose
+            self.left_out[say("nobody owns it yet")] += loose
         if work.set_aside:
-            self.left_out["it was called nobody's"] += len(work.set_aside)
+            self.left_out[say("it was called nobody's")] += len(work.set_aside)
 
     def learner(self, learner: str) -> None:
         """One learner's pieces, under the number."""
@@ -264,9 +264,10 @@ class _Copying:
         portfolio = self.session.portfolio(learner)
         self.key.work[code] = work_of(portfolio)
         if portfolio.earlier:
-            self.left_out["a later hand-in replaced it"] += len(portfolio.earlier)
+            self.left_out[say("a later hand-in replaced it")] += len(portfolio.earlier)
         for piece in portfolio.pieces:
-            why = "it was removed after sign-off" if piece.gone else self._piece(piece, code, used)
+            gone = say("it was removed after sign-off")
+            why = gone if piece.gone else self._piece(piece, code, used)
             if why:
                 self.left_out[why] += 1
 
@@ -283,7 +284,7 @@ class _Copying:
         except (PieceError, NotCleanError, UnreadableError) as error:
             return str(error).rstrip(".")
         if not end:
-            return "a report or another file in which names may stand"
+            return say("a report or another file in which names may stand")
         if whole:
             self._sheets.add(file)
             name = f"class sheet {len(self._sheets)}.{end}"

@@ -7,6 +7,7 @@ import pytest
 from care_class import IDS, NAMES, mark_all, table
 from openpyxl import Workbook
 
+from any_language import left_in_english
 from markbench import cli
 from markbench.session import Session
 from markbench.session.errors import RefusedError, SignedOffError
@@ -66,6 +67,7 @@ def test_no_name_in_any_byte(session, tmp_path):
         "nobody owns it yet": 1,
         "a report or another file in which names may stand": 1,
     }
+    assert [part for why in made.left_out for part in left_in_english(why)] == []
     known = json.loads(key.read_text("utf-8"))
     assert {one["name"] for one in known["learners"].values()} == set(NAMES)
 

@@ -20,6 +20,7 @@ from PySide6.QtWidgets import (
 from markbench.model import Doubt, Match, Piece
 from markbench.ui.bench.peep import Peep
 from markbench.ui.desk import Desk
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button, frame, label
 
@@ -152,7 +153,9 @@ class SettlePanel(QScrollArea):
         column.setContentsMargins(12, 10, 12, 10)
         column.setSpacing(6)
         column.addWidget(label(piece.file, wrap=True))
-        why = doubt.why if doubt is not None else self.tr("No learner of the class list fits.")
+        why = (
+            said(doubt.why) if doubt is not None else self.tr("No learner of the class list fits.")
+        )
         column.addWidget(label(why, "small", wrap=True))
         candidates: tuple[Match, ...] = doubt.candidates if doubt is not None else ()
         for match in candidates:
@@ -161,9 +164,9 @@ class SettlePanel(QScrollArea):
                 self.tr("{name} ({score:.0f} %)").format(name=name, score=match.score),
                 clicked=partial(self._settle, number, piece, match.learner),
             )
-            choose.setAccessibleDescription(match.why)
+            choose.setAccessibleDescription(said(match.why))
             column.addWidget(choose)
-            column.addWidget(label(match.why, "small", wrap=True))
+            column.addWidget(label(said(match.why), "small", wrap=True))
         words = self.tr("Another learner…") if candidates else self.tr("Whose is it?")
         nobody = button(self.tr("Nobody's"), clicked=partial(self._settle, number, piece, ""))
         nobody.setAccessibleDescription(piece.file)

@@ -11,6 +11,7 @@ from shiboken6 import isValid
 
 from markbench.ui.care.sheet import CareSheet
 from markbench.ui.desk import Desk
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.mishaps import plainly
 from markbench.ui.parts import button, label
@@ -129,7 +130,7 @@ class PseudonymPage(CareSheet):
             )
         ]
         if made.left_out:
-            left = "; ".join(f"{count}: {why}" for why, count in made.left_out.items())
+            left = "; ".join(f"{count}: {said(why)}" for why, count in made.left_out.items())
             lines.append(self.tr("Left out: {files}.").format(files=left))
         if made.doubts:
             words = self.tr("Perhaps names, and left: {words}.")

@@ -11,6 +11,7 @@ from markbench.ui.background import in_background
 from markbench.ui.care.sheet import CareSheet
 from markbench.ui.desk import Desk
 from markbench.ui.look.dates import day_and_time
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.mishaps import plainly
 from markbench.ui.moderation.paper import Roll
@@ -92,7 +93,7 @@ class RestorePage(CareSheet):
         rows = []
         for copy in copies:
             counts = ("–", "–") if copy.problem else (str(copy.decisions), str(copy.marks))
-            rows.append(("", (_when(copy), *counts, copy.problem or copy.path.name)))
+            rows.append(("", (_when(copy), *counts, said(copy.problem) or copy.path.name)))
         self.roll.blockSignals(True)
         self.roll.fill(rows)
         self.roll.blockSignals(False)

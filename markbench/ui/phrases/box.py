@@ -25,6 +25,7 @@ from markbench.session.phrases import (
 from markbench.session.reading_level import reading_level
 from markbench.ui.desk import Desk
 from markbench.ui.feedback.at_hand import AtHand
+from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.mishaps import plainly
 from markbench.ui.parts import IconButton, button, label, restyle
@@ -100,10 +101,10 @@ class PhraseBox(QFrame):
         self.list.clear()
         for offer in self._offers:
             item = QListWidgetItem(offer.words or offer.phrase.text)
-            item.setToolTip(offer.trouble or self._why(offer))
+            item.setToolTip(said(offer.trouble) or self._why(offer))
             item.setData(Qt.ItemDataRole.AccessibleDescriptionRole, item.toolTip())
             if offer.trouble:
-                item.setText(f"{offer.phrase.text}\n▲ {offer.trouble}")
+                item.setText(f"{offer.phrase.text}\n▲ {said(offer.trouble)}")
             self.list.addItem(item)
         self.list.setVisible(bool(self._offers))
         self.list.setCurrentRow(min(max(kept, 0), len(self._offers) - 1))
