@@ -5,12 +5,14 @@ import tomllib
 from string import Formatter
 
 import pytest
+from rubric_learners import facts_from, table_of
 
 from markbench.checks.diagnosis.sentences import in_language
 from markbench.checks.diagnosis.slips import SLIPS
 from markbench.checks.diagnosis.slips_de import GERMAN
-from markbench.model import Explanation
-from markbench.rubric.facts import PLACEHOLDERS
+from markbench.model import Brief, Explanation
+from markbench.rubric import draft
+from markbench.rubric.facts import FACTS, PLACEHOLDERS
 from markbench.rubric.loading import SHIPPED, find_rubric
 
 NAMES = ("short", "full_report")
@@ -63,6 +65,32 @@ def test_every_slip_is_told_in_german_with_the_places_it_can_fill():
         for text in words:
             assert quoted(text) <= english, name
             assert not re.search(r"\b(betrogen|geschummelt|gefälscht|abgeschrieben)\b", text)
+
+
+NEARLY_RIGHT = table_of([(x, [round(20.0607 * x**0.5, 3)]) for x in (0.2, 0.4, 0.6)])
+FOUR_TIMES = table_of([(x, [round(10.03 * x**0.5, 3)]) for x in (0.2, 0.4, 0.6)])
+
+
+@pytest.mark.parametrize(
+    ("language", "expected", "bound"),
+    [("en", "about 9.8 m/s²", "less than 0.1 %"), ("de", "etwa 9,8 m/s²", "weniger als 0,1 %")],
+)
+def test_without_a_place_the_expected_value_is_hedged_once_and_in_one_language(
+    language, expected, bound
+):
+    # T = 2.00607 s × √(L/m) is g = 4π²/2.00607² = 9.810 m/s², where 9.795 m/s² is expected; half
+    # the time is four times the g.
+    rubric = find_rubric("short", None, language)
+    brief = Brief(feedback_language=language)
+    facts = facts_from(NEARLY_RIGHT, brief=brief)
+    assert facts.show("g_local") == expected
+    assert FACTS["g_difference_fraction"].show(0.0004, facts._work) == bound.replace(",", ".")
+    for table in (NEARLY_RIGHT, FOUR_TIMES):
+        for number in range(12):  # the learner's id chooses among the forms
+            facts = facts_from(table, brief=brief, learner=f"L{number}")
+            told = next(d for d in draft(rubric, facts) if d.criterion == "result").feedback
+            assert expected in told
+            assert not re.search(r"(about|etwa) (about|etwa)", told)
 
 
 PLACES = {

@@ -348,5 +348,7 @@ def percent(value: Value, work: Work | None) -> str:
     """A fraction as a percentage with two figures; a bound where those would be noughts."""
     share = 100.0 * float(value or 0.0)
     if 0.0 < share < 0.05:
+        if work is not None and work.brief.feedback_language == "de":
+            return "weniger als 0.1 %"  # the comma comes with the sentence
         return say("less than {bound}", bound=Figures("0.1 %"))
     return f"{share:.0f} %" if share >= 10 else f"{share:.1f} %"

@@ -55,8 +55,10 @@ def _best(value: Value, work: Work | None) -> str:
 
 def _local(value: Value, work: Work | None) -> str:
     # Without a place, 9.76 to 9.83 m/s² is all that is known: one decimal, and "about".
-    known = work is None or work.brief.place.latitude_deg is not None
-    return f"{value:.2f} m/s²" if known else f"about {value:.1f} m/s²"
+    if work is None or work.brief.place.latitude_deg is not None:
+        return f"{value:.2f} m/s²"
+    about = "etwa" if work.brief.feedback_language == "de" else "about"
+    return f"{about} {value:.1f} m/s²"
 
 
 def _squared_seconds(value: Value, work: Work | None) -> str:
