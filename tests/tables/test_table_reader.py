@@ -63,6 +63,10 @@ CSV = b"Length / cm,t1 / s,t2 / s\n20.0,9.0,8.94\n30.0,10.95,11.04\nN = 10,,\n"
         ("Swings timed", "swings", None, None, False, None),
         ("Oscillations counted", "swings", None, None, False, None),
         ("10 swings timed (s)", "time", "s", 10, False, None),
+        ("10 swings #1 (mm:ss:hh)", "time", "s", 10, False, 1),
+        ("10 swings no. 2", "time", None, 10, False, 2),
+        ("No. 2 / s", "time", "s", None, False, 2),
+        ("#", "number", None, None, False, None),
         ("10 Schw. (1)", "time", None, 10, False, 1),
         ("Zeit für 10 Schw. in s", "time", "s", 10, False, None),
         ("20 vib. / s", "time", "s", 20, False, None),
@@ -367,3 +371,31 @@ def test_a_label_one_space_before_its_value_shifts_no_column():
     assert [round(r.length_m, 3) for r in table.readings] == [0.2, 0.3, 0.4, 0.5, 0.6]
     assert [t.time_s for t in table.readings[0].timings] == [9.12, 9.06]
     assert [t.time_s for t in table.readings[-1].timings] == [15.4, 15.6]
+
+
+@pytest.mark.parametrize(
+    ("number", "angle"),
+    [("#", "Angle"), ("Nº", "Ángulo"), ("N°", "Angolo"), ("Lp.", "Kąt"), ("Bil.", "Sudut"),
+     ("Nr.", "Hoek"), ("Nr", "Vinkel"), ("Num.", "θ"), ("No", "Mass / g"), ("", "")],
+)  # fmt: skip
+def test_row_numbers_and_angles_are_never_timings(number, angle):
+    rows = [f"{number},Go A,Go B,Cord,{angle}", "1,9.04,9.01,20,10", "2,10.85,10.94,30,10"]
+    rows += ["3,12.75,12.56,40,10", "4,14.17,14.26,50,10", "5,15.45,15.65,60,10"]
+    table = read_readings("w.csv", "\n".join(rows).encode(), Brief(), "x").table
+    assert table is not None
+    assert [[t.time_s for t in r.timings] for r in table.readings] == [
+        [9.04, 9.01], [10.85, 10.94], [12.75, 12.56], [14.17, 14.26], [15.45, 15.65],
+    ]  # fmt: skip
+
+
+@pytest.mark.parametrize("slip", ["top of bob", "one time mistyped", "whole seconds"])
+def test_a_slip_of_the_learners_does_not_hide_a_column_of_times(slip):
+    rows = {  # 2π√(L/9.81), ten swings, worked out apart
+        "top of bob": ((18, 8.97), (28, 10.99), (38, 12.69), (48, 14.18), (58, 15.54)),
+        "one time mistyped": ((20, 8.97), (30, 10.99), (40, 21.69), (50, 14.18), (60, 15.54)),
+        "whole seconds": ((20, 9), (30, 11), (40, 13), (50, 14), (60, 16)),
+    }[slip]
+    text = "Pituus (cm),Mittaus\n" + "\n".join(f"{length},{time}" for length, time in rows)
+    table = read_readings("w.csv", text.encode(), Brief(), "x").table
+    assert table is not None
+    assert [r.timings[0].time_s for r in table.readings] == [time for _, time in rows]

@@ -84,6 +84,8 @@ def _is_mean(found: Found, cells: Sequence[tuple[Line, Ref]]) -> bool:
 
 def _like_timings(cells: Sequence[tuple[Line, Ref]]) -> bool:
     judged = hits = 0
+    if len({_number(ref) for _, ref in cells}) == 1 < len({_number(ln.length) for ln, _ in cells}):
+        return False  # the same at every length: an angle, a mass, a count
     for line, ref in cells:
         others = [_number(other) for other in line.timings]
         if others:
@@ -155,6 +157,7 @@ def _unclaimed(
     columns = _by_column(found, "unclaimed")
     raw = found.raw
     told: dict[str, list[Ref]] = {}
+    unused: list[Ref] = []
     what: str
     for column, cells in columns.items():
         first = cells[0][1]
@@ -171,11 +174,12 @@ def _unclaimed(
                 new = Heading("time", like.unit, like.swings)
                 target, what = "timings", say("further timings")
             else:
-                told.setdefault(say("something else than readings, and not used"), []).append(first)
+                unused.append(first)
                 continue
         else:
             guess = _by_law(cells, brief, noted_swings)
             if guess is None:
+                unused.append(first)
                 continue
             new, target, what = guess
             new = replace(new, swings=heading.swings, unit=heading.unit)
@@ -183,6 +187,8 @@ def _unclaimed(
             _move(ref, line.unclaimed, line.timings if target == "timings" else line.own, new)
         findings += found.unread.get(column, ())
         told.setdefault(what, []).append(first)
+    if unused and found.raw:
+        told[say("something else than readings, and not used")] = unused
     for what, firsts in told.items():
         ask = say("What does this column hold?") if what.endswith("timings") else ""
         findings.append(
@@ -220,6 +226,8 @@ def _by_law(
             continue
         values = [_number(ref) for _, ref in cells]
         pairs = list(zip(lengths, values, strict=True))
+        if not law.rises_as_root(pairs):
+            return None
         apparent = law.apparent_swings(pairs)
         if not math.isfinite(apparent):
             continue

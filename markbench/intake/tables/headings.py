@@ -337,7 +337,7 @@ def _quantity(text: str, unit: str | None) -> Heading:
             repeat = _ROMAN[roman[1]]
         elif re.search(r"\bfirst\b", folded):
             repeat = 1
-    if quantity is None and w.find["number"].search(folded):
+    if quantity is None and swings is None and unit is None and w.find["number"].search(folded):
         return Heading("number", worded=True)
     if quantity is None or quantity == "trial" or (quantity == "swings" and unit is not None):
         told = {

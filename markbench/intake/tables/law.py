@@ -17,6 +17,8 @@ from markbench.model import Brief
 _FOUR_PI_SQUARED = 4 * math.pi**2
 # Gravity anywhere people live is 9.76–9.83 m/s²; one figure does for telling units apart.
 _G = 9.8
+# Lengths short or long by a few centimetres bend the law by less, other columns by more.
+_ABOUT = 0.15
 # What learners write lengths in without saying so; millimetres are rarer (common practice,
 # no source), so they must fit better by a factor of two in g.
 _UNITS: tuple[tuple[str, float], ...] = (("cm", 0.0), ("m", 0.0), ("mm", 0.3))
@@ -40,6 +42,21 @@ def apparent_swings(pairs: Iterable[tuple[float, float]]) -> float:
         if length > 0 and time > 0
     ]
     return median(ratios) if ratios else math.nan
+
+
+def rises_as_root(pairs: Sequence[tuple[float, float]]) -> bool:
+    """Whether times grow with their lengths about as √L, whatever the units and counts.
+
+    All but one in five may stray: a slip of the learner's must not hide a column of times. But
+    no timings are alike at every length, as an angle or a mass may be.
+    """
+    good = [(length, time) for length, time in pairs if length > 0 and time > 0]
+    if len({length for length, _ in good}) < 2 or len({time for _, time in good}) < 2:
+        return False
+    shares = [time / math.sqrt(length) for length, time in good]
+    middle = median(shares)
+    astray = sum(abs(share / middle - 1) > _ABOUT for share in shares)
+    return astray <= (max(1, len(good) // 5) if len(good) > 3 else 0)
 
 
 def guess_length_unit(

@@ -250,6 +250,8 @@ def _roles(
             roles.own.append(column)
         elif quantity is None and numeric[column]:
             roles.unclaimed.append(column)
+        elif quantity == "number" and not _whole(_column_numbers(view, column, start, end)):
+            roles.unclaimed.append(column)  # "No. 1", "No. 2" over the times themselves
     worded = [c for c in roles.timings if composed[c][0].worded]
     for column in roles.timings if worded else ():
         # Beside a column that is called a time, one with only a unit need not be one.
@@ -317,6 +319,10 @@ def _count_beside(
         composed[column] = (replace(heading, swings=next(iter(counts))), rows)
 
 
+def _whole(numbers: list[float]) -> bool:
+    return all(number == int(number) for number in numbers)
+
+
 def _column_numbers(view: View, column: int, start: int, end: int) -> list[float]:
     values = (view.value(row, column).number for row in range(start, end))
     return [v for v in values if v is not None]
@@ -325,7 +331,7 @@ def _column_numbers(view: View, column: int, start: int, end: int) -> list[float
 def _small_counts(view: View, column: int, start: int, end: int) -> bool:
     """Whether a column says which repeat a row is: small whole numbers, starting at 1."""
     numbers = _column_numbers(view, column, start, end)
-    return bool(numbers) and min(numbers) == 1 and all(n == int(n) and n <= 12 for n in numbers)
+    return bool(numbers) and min(numbers) == 1 and max(numbers) <= 12 and _whole(numbers)
 
 
 def _numbers_rows(view: View, column: int, start: int, end: int) -> bool:

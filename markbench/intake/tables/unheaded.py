@@ -230,23 +230,17 @@ def find_bare(view: View, brief: Brief, learner: str) -> list[Found]:
         for c in range(width)
         if sum(_meant_for_number(view.cells[row][c]) for row in rows) >= 0.8 * len(rows)
     ][:_MOST_BARE_COLUMNS]
-    best: tuple[int, float, int] | None = None
-    for column in columns:
-        numbers = [_positive(view.cells[row][column]) for row in rows]
-        counting = numbers == [float(n) for n in range(1, len(numbers) + 1)]
-        if counting or len(set(numbers)) < 2:
-            continue
-        fits = [
-            fit
-            for other in columns
-            if other != column and (fit := _tied(view, rows, column, other, brief)) is not None
-        ]
-        if fits:
-            candidate = (len(fits), -min(fits), -column)
-            best = candidate if best is None else max(best, candidate)
-    if best is None:
+    heads = {c: h for c, h in view.heads[first - 1].items() if c in columns} if first else {}
+    counts = [c for c, h in heads.items() if h.quantity == "swings"]
+    # Known to be something else; but a word may mislead, as “height” for the length.
+    others = [c for c, h in heads.items() if h.quantity in ("number", "other")] + counts
+    readings = [c for c in columns if c not in others]
+    length = _length_column(view, rows, readings, brief)
+    if length is None:
+        readings = columns
+        length = _length_column(view, rows, readings, brief)
+    if length is None:
         return []
-    length = -best[2]
     table = Found(view.grid, [], turned=view.turned)
     for column in range(width):
         above = view.cells[first - 1][column] if first else ""
@@ -263,8 +257,12 @@ def find_bare(view: View, brief: Brief, learner: str) -> list[Found]:
         if not ref.value.number or ref.value.number < 0:
             continue
         line = Line(ref)
-        for column in columns:
-            other = view.ref(row, column)
+        for column in counts if readings is not columns else ():
+            count = view.ref(row, column)
+            if is_count(count.value.number) and not _counting(view, rows, column):
+                line.swings = count
+        for column in readings:
+            other = view.ref(row, column, heads.get(column, NOTHING))
             if column != length and other.value.number and other.value.number > 0:
                 line.unclaimed += parted(other)
             elif column != length and other.value.trouble:
@@ -302,6 +300,30 @@ def find_bare(view: View, brief: Brief, learner: str) -> list[Found]:
     low, high = view.at(first, min(columns)), view.at(last, max(columns))
     table.region = (*low, *high)
     return [table]
+
+
+def _counting(view: View, rows: range, column: int) -> bool:
+    """Whether a column only numbers the rows: 1, 2, 3 …"""
+    numbers = [_positive(view.cells[row][column]) for row in rows]
+    return numbers == [float(n) for n in range(1, len(numbers) + 1)]
+
+
+def _length_column(view: View, rows: range, columns: list[int], brief: Brief) -> int | None:
+    """The column that most of the others follow by the pendulum's law, best."""
+    best: tuple[int, float, int] | None = None
+    for column in columns:
+        numbers = {_positive(view.cells[row][column]) for row in rows}
+        if _counting(view, rows, column) or len(numbers) < 2:
+            continue
+        fits = [
+            fit
+            for other in columns
+            if other != column and (fit := _tied(view, rows, column, other, brief)) is not None
+        ]
+        if fits:
+            candidate = (len(fits), -min(fits), -column)
+            best = candidate if best is None else max(best, candidate)
+    return None if best is None else -best[2]
 
 
 def _positive(cell: Cell) -> float | None:
