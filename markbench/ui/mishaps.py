@@ -32,7 +32,8 @@ def plainly(error: BaseException) -> str:
     if error.errno is None and error.args:
         return said(str(error))  # raised by ourselves, with a sentence
     name = Path(str(error.filename)).name if error.filename else ""
-    return f"{name or _tr('The file')} {_reason(error.errno)}."
+    words = (name or _tr("The file"), _reason(error.errno))
+    return f"{' '.join(words)}."
 
 
 def _reason(number: int | None) -> str:

@@ -106,6 +106,20 @@ def test_every_string_is_asked_for_where_qts_tool_files_it() -> None:
     assert found == []
 
 
+def test_no_string_hides_from_qts_tool_in_an_f_string() -> None:
+    """lupdate reads no calls within them: such a string would never be translated."""
+    hidden = [
+        f"{file.name}: {ast.unparse(call)}"
+        for file in Path(languages.__file__).parents[1].rglob("*.py")
+        for text in ast.walk(ast.parse(file.read_text("utf-8")))
+        if isinstance(text, ast.JoinedStr)
+        for call in ast.walk(text)
+        if isinstance(call, ast.Call)
+        and getattr(call.func, "attr", getattr(call.func, "id", "")) in ("tr", "_tr")
+    ]
+    assert hidden == []
+
+
 def test_the_swing_video_goes_by_one_name() -> None:
     """Learners are asked for a video: nowhere is it a film to those who read of it."""
     ui = Path(languages.__file__).parents[1]

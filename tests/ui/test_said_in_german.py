@@ -2,16 +2,20 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from pathlib import Path
 from string import Formatter
 
 import pytest
 from everywhere import each_page, go_to, settle_layout, words_in
-from PySide6.QtCore import QCoreApplication
+from PySide6.QtCore import QCoreApplication, Qt
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
+from second_marking import HER, ask_file, moderation, refreshed
 
+from markbench.session.pack_session import open_pack
+from markbench.session.packing import Packed
 from markbench.ui import languages
 from markbench.ui.languages.refresh import forms_of_sentences
 from markbench.ui.look.said import CONTEXT
@@ -48,6 +52,8 @@ def odd_class(class_folder: Path) -> Path:
     (class_folder / "Hild Broken" / "readings.xlsx").write_bytes(b"PK\3\4 and no more")
     (class_folder / "brief.toml").write_text(
         'rubric = "short"\nfeedback_language = "de"\ncloses = 2026-03-01\n'
+        'lenghts = 6\nlengths = 500\nopens = 2026-03-02\nevidence = ["selfi"]\n'
+        "shortest_m = 0.9\nlongest_m = 0.5\nleast_ratio = 40\n"
     )
     return class_folder
 
@@ -71,9 +77,13 @@ def test_no_sentence_of_the_core_is_english(
     window, parts = empty_window, english_parts()
     assert len(parts) > 200
     left: dict[str, str] = {}
+    odd_key = QCoreApplication.translate(CONTEXT, "Until then the default {value} is used.")
+    odd_met: set[str] = set()
 
     def look(page: str) -> None:
         for place, words in words_in(window):
+            if odd_key.partition("{")[0] in words:
+                odd_met.add(page)
             if place.startswith("PhraseEdit"):
                 continue  # a rubric's own text, in the language of its file
             for part, form in parts.items():
@@ -89,6 +99,44 @@ def test_no_sentence_of_the_core_is_english(
         settle_layout()
         look(f"sheet of {row.name}")
     assert not left, "\n".join(f"{form}\n    {where}" for form, where in left.items())
+    assert odd_met >= {"what was found", "brief"}  # the odd brief was told of, in German
+
+
+@pytest.mark.usefixtures("german")
+def test_no_sentence_of_moderation_is_english(
+    qtbot: QtBot,
+    empty_window: Window,
+    marked_folder: Path,
+    packed: Packed,
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    hers = open_pack(packed.path, HER)
+    for learner in hers.learners:
+        for at, criterion in enumerate(hers.rubric.criteria):
+            hers.second_mark(learner.id, criterion.id, criterion.levels[0 if at == 0 else 1].name)
+    hers.write_reply(tmp_path / "r.markbench-reply")
+    hers.close()
+    empty_window.open_folder(marked_folder)
+    qtbot.waitUntil(lambda: empty_window.sheet is not None, timeout=10_000)
+    page = moderation(qtbot, empty_window)
+    page.sample.merge_file(tmp_path / "r.markbench-reply")
+    refreshed(qtbot, page, lambda: bool(page.open.rows))
+    ask_file(monkeypatch, tmp_path / "again.markbench-pack")
+    qtbot.mouseClick(page.sample.pack, Qt.MouseButton.LeftButton)
+    qtbot.waitUntil(page.sample.each.isVisible, timeout=20_000)
+    page.sample.each.click()
+    page.agreement.roll.setCurrentCell(0, 0)
+    settle_layout()
+    told = "\n".join(words for _, words in words_in(page))
+    # What is looked for is there: pieces left out, an open question, figures with their mark.
+    assert "again.markbench-pack" in told
+    assert "T. Teacher" in page.open.rows[next(iter(page.open.rows))].words.text()
+    assert re.search(r"\d,\d\d", page.agreement.total.text())
+    left = {form: part for part, form in english_parts().items() if part in told}
+    assert not left, "\n".join(f"{form}\n    {part}" for form, part in left.items())
+    for short in (" gave ", "left out", "setup photo", "mean difference", " of learner"):
+        assert short not in told  # parts too short to be looked for by themselves
 
 
 @pytest.mark.usefixtures("german")

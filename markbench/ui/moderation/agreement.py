@@ -78,7 +78,8 @@ class AgreementPaper(Paper):
             )
             both = (str(agreed.totals), str(agreed.intraclass["(2,1)"]))
             words = ".\n".join(said(one) for one in both)
-            self.total.setText(true_minus(f"{self.tr('The total in figures')}: {words}."))
+            told = self.tr("The total in figures: {words}.").format(words=words)
+            self.total.setText(true_minus(told))
             self._notes.setText("\n".join(said(one) for one in cautions(agreed)))
         self._say()
 

@@ -93,7 +93,8 @@ class BoundariesPaper(Paper):
     def _show(self) -> None:
         brief = self._desk.session.brief.grade_boundaries
         effect = effect_of_moving(brief, self._totals, self.moved)
-        parts = [f"{grade or self.tr('below')}: {n}" for grade, n in effect.counts]
+        below = self.tr("below")
+        parts = [f"{grade or below}: {n}" for grade, n in effect.counts]
         counts = "  ·  ".join(parts) if brief else self.tr("The brief names no grades.")
         self.counts.setText(counts)
         is_moved = self.moved != brief

@@ -85,7 +85,8 @@ class SamplePaper(Paper):
             )
             return
         self._about.setText(self._who(sample))
-        rule = [f"{said(sample.rule)} {self.tr('Seed {n}.').format(n=sample.seed)}"]
+        seed = self.tr("Seed {n}.").format(n=sample.seed)
+        rule = [f"{said(sample.rule)} {seed}"]
         if sample.unmarked:
             names = ", ".join(now.names.get(one, one) for one in sample.unmarked)
             rule.append(self.tr("Not fully marked when it was drawn: {who}.").format(who=names))
