@@ -5,6 +5,7 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
+from itertools import zip_longest
 
 from markbench.model import Decision, Portfolio, Reading
 from markbench.session.handed_in_work import WORK, PieceChange, Work, changes, read_work, work_of
@@ -108,18 +109,29 @@ def side_by_side(then: Work, now: Work) -> tuple[RowChange, ...]:
 def row_changes(earlier: Sequence[Reading], now: Sequence[Reading]) -> tuple[RowChange, ...]:
     """Both tables side by side, matched by length, shortest first.
 
-    Two lengths of the same table that agree are matched in the order written.
+    Two lengths of the same table that agree are matched in the order written. Of those without
+    a match, what lies between the same two matches is paired in order: a length written anew.
     """
     left = sorted(earlier, key=lambda one: one.length_m)
     right = sorted(now, key=lambda one: one.length_m)
     rows: list[RowChange] = []
+    gone: list[Reading] = []
+    fresh: list[Reading] = []
+
+    def pair_those_left() -> None:
+        rows.extend(RowChange(one, other) for one, other in zip_longest(gone, fresh))
+        gone.clear()
+        fresh.clear()
+
     while left or right:
         if left and right and abs(left[0].length_m - right[0].length_m) <= _SAME_LENGTH_M:
+            pair_those_left()
             rows.append(RowChange(left.pop(0), right.pop(0)))
         elif not right or (left and left[0].length_m < right[0].length_m):
-            rows.append(RowChange(left.pop(0), None))
+            gone.append(left.pop(0))
         else:
-            rows.append(RowChange(None, right.pop(0)))
+            fresh.append(right.pop(0))
+    pair_those_left()
     return tuple(rows)
 
 

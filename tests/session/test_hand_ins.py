@@ -5,7 +5,7 @@ import os
 
 import pytest
 
-from markbench.model import Finding, Source
+from markbench.model import Finding, Reading, Source, Timing
 from markbench.session import Session
 from markbench.session.hand_ins import (
     day_to_offer,
@@ -132,6 +132,25 @@ def test_what_changed_stands_side_by_side(session):
     assert [t.time_s for t in rows[1].now.timings] == [11.02, 11.15]
     assert rows[3].earlier is None
     assert rows[3].now.length_m == pytest.approx(0.5)
+
+
+def reading(length_cm: float, time_s: float = 9.0) -> Reading:
+    nowhere = Source("")
+    return Reading(length_cm / 100, 10, (Timing(time_s, nowhere),), nowhere)
+
+
+def test_lengths_written_anew_stand_beside_those_they_replace():
+    was = [reading(cm) for cm in (20, 30, 40, 50, 60)]
+    for now in (
+        [reading(cm) for cm in (21, 31, 41, 51, 61)],
+        [reading(cm / 100) for cm in (20, 30, 40, 50, 60)],  # metres, read as centimetres
+    ):
+        rows = row_changes(was, now)
+        assert [(row.earlier, row.now) for row in rows] == list(zip(was, now, strict=True))
+        assert all(row.changed for row in rows)
+    rows = row_changes(was, [reading(cm) for cm in (20, 30, 45, 60)])
+    assert [row.changed for row in rows] == [False, False, True, True, False]
+    assert rows[3].now is None
 
 
 def test_without_an_earlier_table_there_is_none(session, folder):

@@ -17,8 +17,8 @@ from markbench.session.moderating import sign_off
 from markbench.session.since_marked import let_stand, since_marked
 from markbench.ui.bench.card import paint_card
 from markbench.ui.bench.model import ROW
-from markbench.ui.handins.model import STANDS
-from markbench.ui.handins.page import HandInsPage
+from markbench.ui.handins.model import NAME, STANDS, WHEN
+from markbench.ui.handins.page import HandInsPage, held
 from markbench.ui.look import Theme
 from markbench.ui.look.columns import fair_widths
 from markbench.ui.window import Window
@@ -112,7 +112,7 @@ def test_the_sheet_says_so_and_leads_to_the_comparison(qtbot: QtBot, window: Win
     assert [row[3] for row in rows] == ["=", "≠", "=", "=", "="]
     assert rows[1] == ["30.0", "10", "11.02  10.95", "≠", "30.0", "10", "11.42  10.95"]
     head = model.headerData(0, Qt.Orientation.Horizontal)
-    assert head == "when marked: L / cm"
+    assert head == "when marked:\nL / cm"
     assert "video: replaced, Aino Example/swing video.mp4" in page.changes.words.text()
     qtbot.keyClick(page.table, Qt.Key.Key_Return)  # and back
     assert window.sheet.learner == "s1"
@@ -277,6 +277,25 @@ def test_of_an_old_mark_it_is_said_that_nothing_is_known(
 
 
 # --- the table of hand-ins -----------------------------------------------------------------
+
+
+def test_lines_break_neither_after_a_sign_nor_within_a_day() -> None:
+    assert held("▲ 3 days late  ◇ incomplete", STANDS) == "▲\u00a03 days late  ◇\u00a0incomplete"
+    assert held("29. Nov. 2026, 10:57", WHEN) == "29.\u00a0Nov.\u00a02026, 10:57"
+    assert held("Li O", NAME) == "Li O"
+
+
+def test_with_nothing_to_compare_the_words_stand_at_the_top(
+    window: Window, page: HandInsPage
+) -> None:
+    page.choose({"s1"})
+    settle()
+    changes = page.changes
+    compared = changes.height()
+    changes.table.hide()
+    settle()
+    assert changes.height() < compared - 50
+    assert changes.heading.geometry().top() < 20
 
 
 @pytest.mark.parametrize("scale", [1.0, 2.0])

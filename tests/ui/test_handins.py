@@ -158,6 +158,8 @@ def test_a_reminder_is_copied_for_those_it_concerns(
     assert page.letters.toPlainText() == ""
     assert not page.copy.isEnabled()
     assert "Nothing" in page.letters.placeholderText()
+    page.choose(set())
+    assert "Choose learners" in page.letters.placeholderText()
 
 
 def test_reminders_wait_while_names_are_hidden(
@@ -193,7 +195,7 @@ def row(**changes: object) -> HandIn:
 def test_a_letter_is_neutral_and_names_the_day() -> None:
     asked = row(missing=("swing_video",))
     (text,) = [reminders([("Aino Example", asked)], EVERYTHING, "Timing a pendulum", TODAY)]
-    assert text.startswith("Dear Aino Example,\n\nthank you for your work on")
+    assert text.startswith("Dear Aino Example,\n\nThank you for your work on")
     assert "I have not found the video of the swings." in text
     assert "hand it in by 16 March 2026?" in text
     for word in ("must", "failed", "late", "immediately", "!"):
@@ -209,10 +211,11 @@ def test_a_day_that_has_passed_is_not_named() -> None:
 def test_nothing_yet_and_several_pieces() -> None:
     asked = row(handed_in=None, missing=("readings", "setup_photo", "swing_video"))
     text = reminders([("A", asked)], EVERYTHING, "T", TODAY)
-    assert "nothing has reached me yet" in text
+    assert "Nothing has reached me yet" in text
     assert "your table of readings, the photo of your set-up and the video of the swings" in text
     assert "hand them in" in text
-    assert "thank you" not in text
+    assert "If you have sent them already, tell me the names of the files" in text
+    assert "hank you" not in text
 
 
 def test_again_asks_for_what_could_not_be_used() -> None:
@@ -221,7 +224,11 @@ def test_again_asks_for_what_could_not_be_used() -> None:
     assert "I could not make use of the video of the swings." in text
     assert "Dear B" not in text
     both = reminders(rows, EVERYTHING, "T", TODAY)
-    assert both.count("Dear") == 2
+    first, line, second = (part.strip() for part in both.partition("—" * 12))
+    assert first.startswith("Dear A,")
+    assert line
+    assert second.startswith("Dear B,")
+    assert "If you have sent it already" in first
 
 
 def test_what_does_not_open_is_asked_for_by_its_name_as_something_handed_in() -> None:
@@ -269,7 +276,7 @@ def test_letters_follow_the_feedback_and_not_the_window(qapp: QApplication) -> N
         for translator in installed:
             qapp.removeTranslator(translator)
     german = reminders(asked, EVERYTHING, "Pendel", TODAY, "de")
-    assert english.startswith("Dear Ida Mohn,\n\nthank you for your work")
+    assert english.startswith("Dear Ida Mohn,\n\nThank you for your work")
     assert names == "Ida Mohn: Selfie, Bericht, Video"
     assert german.startswith("Hallo Ida Mohn,\n\ndanke für deine Arbeit zu „Pendel“.")
     assert "das Foto von dir mit deinem Aufbau und deinen Bericht" in german

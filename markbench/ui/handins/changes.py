@@ -10,7 +10,14 @@ from typing import Any
 
 from PySide6.QtCore import QAbstractTableModel, QModelIndex, QObject, QPersistentModelIndex, Qt
 from PySide6.QtGui import QColor, QFont
-from PySide6.QtWidgets import QAbstractItemView, QFrame, QHeaderView, QTableView, QVBoxLayout
+from PySide6.QtWidgets import (
+    QAbstractItemView,
+    QFrame,
+    QHeaderView,
+    QSizePolicy,
+    QTableView,
+    QVBoxLayout,
+)
 
 from markbench.model import Portfolio, Reading, ReadingsTable
 from markbench.session.hand_ins import Replaced, earlier_table, replaced_pieces
@@ -59,10 +66,10 @@ class ChangesModel(QAbstractTableModel):
     ) -> Any:
         """Headings with units."""
         if orientation == Qt.Orientation.Horizontal and role == Qt.ItemDataRole.DisplayRole:
-            then = self.tr("earlier: L / cm")
-            if self._marked:
-                then = self.tr("when marked: L / cm")
-            return (then, "N", "t / s", "", self.tr("now: L / cm"), "N", "t / s")[section]
+            then = self.tr("when marked:") if self._marked else self.tr("earlier:")
+            length = self.tr("L / cm")
+            return (f"{then}\n{length}", "N", "t / s", "", f"{self.tr('now:')}\n{length}", "N",
+                    "t / s")[section]  # fmt: skip
         return None
 
     def data(self, index: Index, role: int = int(Qt.ItemDataRole.DisplayRole)) -> Any:
@@ -102,6 +109,7 @@ class ChangesPanel(QFrame):
     def __init__(self, desk: Desk, theme: Theme) -> None:
         super().__init__()
         self.setProperty("kind", "paper")
+        self.setSizePolicy(QSizePolicy.Policy.Preferred, QSizePolicy.Policy.Maximum)
         self._desk, self._theme = desk, theme
         self.learner = ""
         self._task: Task | None = None
@@ -118,13 +126,12 @@ class ChangesPanel(QFrame):
         self.table.setTabKeyNavigation(False)
         self.table.verticalHeader().hide()
         self.table.horizontalHeader().setSectionResizeMode(QHeaderView.ResizeMode.ResizeToContents)
-        self.table.horizontalHeader().setStretchLastSection(True)
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 8, 12, 8)
         column.setSpacing(4)
         column.addWidget(self.heading)
         column.addWidget(self.words)
-        column.addWidget(self.table, 1)
+        column.addWidget(self.table)
         column.addWidget(self.strip)
         self.hide()
         theme.changed.connect(self._fit)
@@ -149,7 +156,7 @@ class ChangesPanel(QFrame):
             self.heading.setText(f"{name}: {since_words(changed)}")
             lines = piece_lines(changed, portfolio)
             if changed.rows and not changed.differing:
-                lines.append(lengths_words(changed))
+                lines.append(lengths_words(changed.rows))
             self.words.setText("\n".join(lines))
             if changed.rows:
                 self._show(changed.rows, marked=True)
@@ -186,17 +193,19 @@ class ChangesPanel(QFrame):
             words = self.tr("The earlier table cannot be read any more.")
         else:
             changes = row_changes(earlier.readings, now.readings)
-            differ = sum(change.changed for change in changes)
             words = self.tr("The numbers are the same.")
-            if differ:
-                words = self.tr("{n} of {of} lengths differ.").format(n=differ, of=len(changes))
+            if any(change.changed for change in changes):
+                words = self.tr("Readings: {what}.").format(what=lengths_words(changes))
             self._show(changes, marked=False)
         self.words.setText(f"{self.words.text()}\n{words}")
 
     def _show(self, changes: tuple[RowChange, ...], *, marked: bool) -> None:
         self.model.show_changes(changes, marked=marked)
         self._fit()
-        self.table.show()
+        # Beside an empty half there is nothing to compare.
+        self.table.setVisible(
+            any(change.earlier for change in changes) and any(change.now for change in changes)
+        )
 
     def _fit(self) -> None:
         """A usual table is seen whole; a longer one is scrolled."""
@@ -204,4 +213,5 @@ class ChangesPanel(QFrame):
         self.table.verticalHeader().setDefaultSectionSize(high)
         rows = min(self.model.rowCount(), _MOST_ROWS)
         head = self.table.horizontalHeader().sizeHint().height()
-        self.table.setMinimumHeight(head + rows * high + self._theme.px(6))
+        bar = self.table.horizontalScrollBar().sizeHint().height()
+        self.table.setFixedHeight(head + rows * high + bar + self._theme.px(2))

@@ -22,7 +22,7 @@ class LetterWords:
     not_found: tuple[str, str]
     not_opened: tuple[str, str]
     not_usable: tuple[str, str]
-    sent_already: str
+    sent_already: tuple[str, str]
     by: str
     last_of_a_list: str
     pieces: Mapping[str, str]
@@ -32,8 +32,8 @@ class LetterWords:
 
 EN = LetterWords(
     dear="Dear {name},",
-    nothing_yet="nothing has reached me yet for “{title}”.",
-    thanks="thank you for your work on “{title}”.",
+    nothing_yet="Nothing has reached me yet for “{title}”.",
+    thanks="Thank you for your work on “{title}”.",
     not_found=(
         "I have not found {pieces}. Could you hand it in{by}?",
         "I have not found {pieces}. Could you hand them in{by}?",
@@ -46,7 +46,10 @@ EN = LetterWords(
         "I could not make use of {pieces}. Could you hand it in again{by}?",
         "I could not make use of {pieces}. Could you hand them in again{by}?",
     ),
-    sent_already="If you have sent it already, tell me the name of the file and when you sent it.",
+    sent_already=(
+        "If you have sent it already, tell me the name of the file and when you sent it.",
+        "If you have sent them already, tell me the names of the files and when you sent them.",
+    ),
     by=" by {day}",
     last_of_a_list="{most} and {last}",
     pieces={
@@ -76,8 +79,12 @@ DE = LetterWords(
         "Damit konnte ich nichts anfangen: {pieces}. Kannst du das{by} noch einmal abgeben?",
         "Damit konnte ich nichts anfangen: {pieces}. Kannst du das alles{by} noch einmal abgeben?",
     ),
-    sent_already="Falls du es schon geschickt hast, nenne mir den Namen der Datei und wann du sie "
-    "geschickt hast.",
+    sent_already=(
+        "Falls du es schon geschickt hast, nenne mir den Namen der Datei und wann du sie "
+        "geschickt hast.",
+        "Falls du das alles schon geschickt hast, nenne mir die Namen der Dateien und wann du sie "
+        "geschickt hast.",
+    ),
     by=" bis zum {day}",
     last_of_a_list="{most} und {last}",
     pieces={

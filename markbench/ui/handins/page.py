@@ -3,8 +3,18 @@
 from __future__ import annotations
 
 import datetime as dt
+import re
 
-from PySide6.QtCore import QDate, QItemSelection, QModelIndex, QPersistentModelIndex, Qt, Signal
+from PySide6.QtCore import (
+    QDate,
+    QItemSelection,
+    QModelIndex,
+    QPersistentModelIndex,
+    QRect,
+    QSize,
+    Qt,
+    Signal,
+)
 from PySide6.QtGui import QFontMetrics, QGuiApplication, QResizeEvent
 from PySide6.QtWidgets import (
     QAbstractItemView,
@@ -15,6 +25,8 @@ from PySide6.QtWidgets import (
     QHeaderView,
     QPlainTextEdit,
     QPushButton,
+    QStyledItemDelegate,
+    QStyleOptionViewItem,
     QTableView,
     QVBoxLayout,
     QWidget,
@@ -32,6 +44,7 @@ from markbench.ui.handins.model import (
     MISSING,
     ROW,
     STANDS,
+    WHEN,
     HandInModel,
     HandInOrder,
 )
@@ -43,8 +56,39 @@ from markbench.ui.parts import button, label, quiet_scroll
 
 Index = QModelIndex | QPersistentModelIndex
 _AROUND, _HEAD = 24, 44  # beside a cell's text, and beside a heading's with its arrow
-_BESIDE = 900  # narrower than this (at 100 % text), the margin stands below the table
+_BESIDE = 940  # narrower than this (at 100 % text), the margin stands below the table
 _LEAST = 130  # the table's height: a heading and some learners
+
+
+_BREAKS = re.compile(r"(?<=-)| ")  # where Qt may break a line
+
+
+class _Held(QStyledItemDelegate):
+    """Keeps a sign with its word, and the parts of a day together, where lines break."""
+
+    def __init__(self, table: QTableView) -> None:
+        super().__init__(table)
+        self._table = table
+
+    def initStyleOption(self, option: QStyleOptionViewItem, index: Index) -> None:
+        """Put the words as they are held."""
+        super().initStyleOption(option, index)
+        option.text = held(option.text, index.column())
+
+    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
+        """As high as the lines are within the padding, which Qt forgets."""
+        size, table = super().sizeHint(option, index), self._table
+        room = QRect(0, 0, table.columnWidth(index.column()) - _AROUND, 10_000)
+        words = held(index.data(), index.column())
+        needs = table.fontMetrics().boundingRect(room, Qt.TextFlag.TextWordWrap, words)
+        return size.expandedTo(QSize(0, needs.height()))
+
+
+def held(text: str, column: int) -> str:
+    """A cell's words with spaces at which no line may break."""
+    if column in (WHEN, DUE):
+        return re.sub("(?<!,) ", "\u00a0", text)
+    return re.sub("(?<=[▲○≠↻✗◇✓]) ", "\u00a0", text) if column == STANDS else text
 
 
 class _Roll(QTableView):
@@ -101,9 +145,6 @@ class HandInsPage(QWidget):
         self.about.currentIndexChanged.connect(self._write)
         self.letters = QPlainTextEdit()
         self.letters.setReadOnly(True)
-        self.letters.setPlaceholderText(
-            self.tr("Nothing of this is wanted from the chosen learners.")
-        )
         self.letters.setTabChangesFocus(True)
         self.letters.setAccessibleName(self.tr("The reminder as it will be copied"))
         self.copy = button(self.tr("Copy"), "deed", self.copy_letters)
@@ -129,6 +170,7 @@ class HandInsPage(QWidget):
         table.setProperty("kind", "roll")
         table.setAccessibleName(self.tr("Hand-ins"))
         table.setModel(self.order)
+        table.setItemDelegate(_Held(table))
         table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
         table.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
         table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
@@ -173,8 +215,8 @@ class HandInsPage(QWidget):
         left.setContentsMargins(16, 8, 10, 12)
         left.setSpacing(8)
         left.addLayout(tools)
-        left.addWidget(self.table, 3)
-        left.addWidget(self.changes, 2)
+        left.addWidget(self.table, 1)
+        left.addWidget(self.changes)
         self._margin = QFrame()
         self._margin.setProperty("kind", "margin")
         column = QVBoxLayout(self._margin)
@@ -275,7 +317,9 @@ class HandInsPage(QWidget):
         if on != self.order.filters:
             self.order.set_filters(on)
         shown, of = self.order.rowCount(), self.model.rowCount()
-        words = self.tr("{n} learners") if shown == of else self.tr("{n} of {of} learners")
+        words = self.tr("{n} of {of} learners")
+        if shown == of:
+            words = self.tr("1 learner") if of == 1 else self.tr("{n} learners")
         if not of:
             words = self.tr("Nobody is in the class list.")
         elif not shown:
@@ -307,6 +351,11 @@ class HandInsPage(QWidget):
         language = brief.feedback_language
         text = reminders(rows, about, brief.title, dt.date.today(), language)
         self.letters.setPlainText(text)
+        self.letters.setPlaceholderText(
+            self.tr("Nothing of this is wanted from the chosen learners.")
+            if rows or blind
+            else self.tr("Choose learners in the table: a letter to each stands here then.")
+        )
         self.copy.setEnabled(bool(text))
         if blind:
             words = self.tr("Reminders bear names: they wait until names are shown.")
@@ -365,8 +414,9 @@ class HandInsPage(QWidget):
         least, wanted = [], []
         for column in range(DUE + 1):
             head = model.headerData(column, Qt.Orientation.Horizontal)
-            texts = {model.index(row, column).data() for row in range(model.rowCount())}
-            words = {word for text in texts for word in text.split()}
+            cells = (model.index(row, column).data() for row in range(model.rowCount()))
+            texts = {held(text, column) for text in cells}
+            words = {word for text in texts for word in _BREAKS.split(text)}
             across = px(_HEAD) + bold.horizontalAdvance(head)
             widest = (
                 max((metrics.horizontalAdvance(one) for one in some), default=0) + px(_AROUND)
@@ -376,6 +426,9 @@ class HandInsPage(QWidget):
             least.append(narrow)
             wanted.append(wide)
         room = self.table.room
+        for column in (DUE, WHEN):  # the dates break last of all
+            if sum(least) - least[column] + wanted[column] <= room:
+                least[column] = wanted[column]
         for column, width in enumerate(fair_widths(least, wanted, room, MISSING)):
             self.table.setColumnWidth(column, width)
         rows = self.table.verticalHeader()

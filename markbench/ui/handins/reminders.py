@@ -11,6 +11,9 @@ from markbench.checks.wording import listed
 from markbench.session.hand_ins import HandIn
 from markbench.ui.handins.letter_words import LetterWords, letter_words
 
+# A line by itself, so that nobody sends two letters as one.
+_BETWEEN = f"\n\n{'—' * 12}\n\n"
+
 EVERYTHING, AGAIN, NAMES = "everything", "again", "names"
 
 
@@ -54,7 +57,7 @@ def reminders(
     if about == NAMES:
         return "\n".join(f"{name}: {', '.join(map(named, wanted))}" for name, _, wanted in due)
     words = letter_words(language)
-    return "\n\n\n".join(_letter(words, *one, title, today) for one in due)
+    return _BETWEEN.join(_letter(words, *one, title, today) for one in due)
 
 
 def _letter(
@@ -89,7 +92,7 @@ def _letter(
         lines.append(asked(words.not_opened, closed))
     if unusable:
         lines.append(asked(words.not_usable, [words.pieces.get(k, words.file) for k in unusable]))
-    return "\n".join((*lines, words.sent_already))
+    return "\n".join((*lines, words.sent_already[len(wanted) > 1]))
 
 
 def _tr(text: str) -> str:

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 
 from PySide6.QtCore import QCoreApplication
 
 from markbench.model import Piece, PieceKind, Portfolio
 from markbench.session.handed_in_work import Content, PieceChange
-from markbench.session.since_marked import SinceMarked
+from markbench.session.since_marked import RowChange, SinceMarked
 from markbench.ui.look.dates import short_day_and_time
 
 
@@ -38,17 +38,24 @@ def since_words(changed: SinceMarked) -> str:
 def _in_brief(changed: SinceMarked) -> Iterator[str]:
     for piece in changed.pieces:
         if piece.kind == "readings" and changed.rows:
-            yield lengths_words(changed)
+            yield lengths_words(changed.rows)
         else:
             yield f"{short_word(piece.kind)} {_what(piece)}"
 
 
-def lengths_words(changed: SinceMarked) -> str:
+def lengths_words(rows: Sequence[RowChange]) -> str:
     """How many lengths of the table differ."""
-    if not changed.differing:
+    differ = sum(row.changed for row in rows)
+    if not differ:
         return _tr("another table with the same readings")
-    words = _tr("{n} of {of} lengths differ")
-    return words.format(n=changed.differing, of=len(changed.rows))
+    if all(row.earlier is None for row in rows):
+        return _tr("readings, where none could be read before")
+    if all(row.now is None for row in rows):
+        return _tr("no readings any more")
+    if len(rows) == 1:
+        return _tr("the only length differs")
+    words = _tr("1 of {of} lengths differs") if differ == 1 else _tr("{n} of {of} lengths differ")
+    return words.format(n=differ, of=len(rows))
 
 
 def piece_lines(changed: SinceMarked, portfolio: Portfolio) -> list[str]:
