@@ -16,7 +16,16 @@ from typing import Any, Literal, get_args
 
 from markbench.intake.corrections import typed_rows
 from markbench.intake.tables import ColumnHints
-from markbench.model import ClassWork, Concern, Decision, Finding, PieceKind, Source
+from markbench.model import (
+    ClassWork,
+    Concern,
+    Decision,
+    Finding,
+    PieceKind,
+    Source,
+    joined,
+    say,
+)
 from markbench.moderation.plain import from_plain, to_plain
 from markbench.session.handed_in_work import WORK, read_work
 
@@ -190,8 +199,14 @@ def with_odd(work: ClassWork, name: str, decisions: Iterable[Decision]) -> Class
     if not odd:
         return work
     # What the entry says is not told: it may be words meant for one learner.
-    told = "; ".join(f"entry {d.number}, {d.kind}" for d in odd[:_MOST_TOLD])
-    more = f" and {len(odd) - _MOST_TOLD} more" if len(odd) > _MOST_TOLD else ""
-    text = f"{name} holds what this Markbench cannot use; it is kept, not used ({told}{more})."
+    entries = (say("entry {n}, {kind}", n=d.number, kind=d.kind) for d in odd[:_MOST_TOLD])
+    told = joined(entries, "; ")
+    if len(odd) > _MOST_TOLD:
+        told = say("{told} and {n} more", told=told, n=len(odd) - _MOST_TOLD)
+    text = say(
+        "{name} holds what this Markbench cannot use; it is kept, not used ({told}).",
+        name=name,
+        told=told,
+    )
     finding = Finding("folder_problem", "", text, Concern.LOOK, sources=(Source(name),))
     return replace(work, problems=(*work.problems, finding))

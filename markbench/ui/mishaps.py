@@ -32,8 +32,8 @@ def plainly(error: BaseException) -> str:
     if error.errno is None and error.args:
         return said(str(error))  # raised by ourselves, with a sentence
     name = Path(str(error.filename)).name if error.filename else ""
-    words = (name or _tr("The file"), _reason(error.errno))
-    return f"{' '.join(words)}."
+    name = name or _tr("The file")
+    return f"{name} {_reason(error.errno)}."
 
 
 def _reason(number: int | None) -> str:

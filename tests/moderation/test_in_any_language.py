@@ -17,6 +17,7 @@ from markbench.moderation.intraclass import intraclass
 from markbench.moderation.pack import LEFT_OUT, SHIPPED, LeftOut, summed_up
 from markbench.moderation.severity import severity
 from markbench.session.errors import MergeError, PackError, RefusedError
+from markbench.session.forms import with_odd
 from markbench.session.moderating import sign_off, take_in, take_sample
 from markbench.session.pack_content import read_content
 from markbench.session.pack_media import NotCleanError, clean_photo, clean_video
@@ -132,3 +133,13 @@ def test_what_changed_since_the_last_export(marked, tmp_path):
     for record in ('{"format": 0}', '{"format": 1, "learners": []}'):
         (tmp_path / RECORD_NAME).write_text(record)
         assert_whole(changes_since(tmp_path, class_report(marked)).unreadable)
+
+
+def test_entries_that_cannot_be_used(session):
+    odd = [Decision("note", IDS[0], "", 7, number=number) for number in range(1, 9)]
+    (*_, finding) = with_odd(session.work, "class.markbench", odd).problems
+    assert finding.message == (
+        "class.markbench holds what this Markbench cannot use; it is kept, not used (entry 1, "
+        "note; entry 2, note; entry 3, note; entry 4, note; entry 5, note and 3 more)."
+    )
+    assert_whole(finding.message)
