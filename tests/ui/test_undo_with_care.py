@@ -19,6 +19,7 @@ from PySide6.QtGui import QContextMenuEvent, QTextCursor
 from PySide6.QtWidgets import QApplication, QInputDialog, QMessageBox
 from pytestqt.qtbot import QtBot
 from second_marking import HER, LEFT, answer, ask_file, moderation, refreshed, words_in
+from shiboken6 import isValid
 
 from markbench.moderation.records import second_marks, sign_off_of
 from markbench.session import Session
@@ -229,6 +230,10 @@ def test_going_back_to_a_copy_is_taken_back_where_one_did_it(
     notice(qtbot, window, "Taken back: going back to a copy")
     qtbot.waitUntil(lambda: not page.done.text(), timeout=5000)
     redo(qtbot, window, lambda: holds(window) == after)
+    page.left.emit()
+    qtbot.waitUntil(lambda: not isValid(page), timeout=5000)
+    undo(qtbot, window, lambda: holds(window) == before)
+    redo(qtbot, window, lambda: holds(window) == after)
     opened(qtbot, window, class_folder)
     undo(qtbot, window, lambda: holds(window) == before)
 
@@ -252,6 +257,10 @@ def test_marks_brought_home_are_taken_back_and_brought_home_again(
     assert {who for _, who in after.values()} == {"C. Colleague"}
     undo(qtbot, window, lambda: holds(window) == before)
     notice(qtbot, window, "Taken back: marks brought home")
+    page.left.emit()
+    qtbot.waitUntil(lambda: not isValid(page), timeout=5000)
+    redo(qtbot, window, lambda: holds(window) == after)
+    undo(qtbot, window, lambda: holds(window) == before)
     opened(qtbot, window, class_folder)
     redo(qtbot, window, lambda: holds(window) == after)
 

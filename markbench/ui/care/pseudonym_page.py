@@ -52,7 +52,7 @@ class PseudonymPage(CareSheet):
         self.home = button(self.tr("Bring the marks of a copy home…"), "", self.ask_and_bring)
         self.home.setEnabled(not desk.held.read_only)
         self.told = label(wrap=True)
-        desk.turned.connect(lambda _step, _again: self.told.clear())
+        desk.turned.connect(self._say_no_more)  # a method: it ends with the page
         for part in (label(goes, wrap=True), label(stays, wrap=True), self.told):
             self.column.addWidget(part)
         self.column.addStretch(1)
@@ -122,6 +122,10 @@ class PseudonymPage(CareSheet):
             done=lambda count: self._end(words.format(n=count)),
             failed=lambda error: self._end(plainly(error)),
         )
+
+    def _say_no_more(self) -> None:
+        """What was done here was taken back, or something else was."""
+        self.told.clear()
 
     def _copied(self, made: Copied) -> None:
         lines = [

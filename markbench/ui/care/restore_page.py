@@ -53,8 +53,8 @@ class RestorePage(CareSheet):
         self.foot.addStretch(1)
         self.foot.addWidget(button(self.tr("Leave it as it is"), "", self.left.emit))
         self.foot.addWidget(self.go)
-        desk.changed.connect(lambda _learner: self.refresh())
-        desk.turned.connect(lambda _step, _again: self.done.clear())
+        desk.changed.connect(self.refresh)
+        desk.turned.connect(self._say_no_more)  # a method: it ends with the page
         self.roll.setFocus()
         self.refresh()
 
@@ -87,6 +87,10 @@ class RestorePage(CareSheet):
         words = self.tr("✓ The class stands as it did {when}. The copy made just now holds what "
                         "was there before.")  # fmt: skip
         self.done.setText(words.format(when=when))
+
+    def _say_no_more(self) -> None:
+        """What was done here was taken back, or something else was."""
+        self.done.clear()
 
     def _show(self, copies: tuple[Copy, ...]) -> None:
         self.copies = copies

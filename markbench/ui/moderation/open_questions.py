@@ -86,7 +86,7 @@ class OpenPaper(Paper):
         more.addWidget(self.more)
         self.column.addLayout(more)
         self._all = False
-        desk.turned.connect(lambda step, _again: self.forget_merge(step))
+        desk.turned.connect(self.forget_merge)
 
     def show_standing(self, now: Standing) -> None:
         """What is open; a row that stays keeps what was typed into it."""

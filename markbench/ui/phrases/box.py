@@ -163,8 +163,9 @@ class PhraseBox(QFrame):
         typed = bool(self.field.toPlainText().strip())
         at = self.list.currentRow()
         able = 0 <= at < len(self._offers) and bool(self._offers[at].words)
-        self.forget.setEnabled(0 <= at < len(self._offers))
-        self.keep.setEnabled(typed and not self._desk.held.read_only)
+        writes = not self._desk.held.read_only
+        self.forget.setEnabled(writes and 0 <= at < len(self._offers))
+        self.keep.setEnabled(writes and typed)
         self.put.setEnabled(typed or able)
 
     def _choose(self, item: QListWidgetItem) -> None:
