@@ -106,6 +106,9 @@ def random_learner(number: int, seed: int = 0) -> Facts:
         true_s = swings * float(period_s(length_m, 9.81)) * pull
         taken = 1 if repeats > 1 and rng.random() < 0.05 else repeats
         pairs.append((length_m, [round(true_s + rng.gauss(0, scatter), 2) for _ in range(taken)]))
+    if count >= 5 and random.Random(f"{seed}-{number}-swapped").random() < 0.1:
+        (one, early), (other, late) = pairs[1], pairs[3]
+        pairs[1], pairs[3] = (one, late), (other, early)
     findings: list[Finding] = []
     headings = ("Length / cm", "t1 / s", "t2 / s")
     if rng.random() < 0.3:
@@ -163,8 +166,10 @@ def random_learner(number: int, seed: int = 0) -> Facts:
     if count >= 3:
         best = Gravity(9.8 + rng.gauss(0, 0.05), 0.07, 9.66, 9.94, "invented")
         honest = Explanation("honest", 0.9, "Honest work.", {})
+        of_units = random.Random(f"{seed}-{number}-units").random() < 0.3
+        slip = "length_unit" if of_units else "half_swings"
         odd = Explanation(
-            "half_swings",
+            slip,
             0.95,
             "Half.",
             {"scatter_s": Estimate(0.1, 0.02, "s")},
@@ -177,7 +182,7 @@ def random_learner(number: int, seed: int = 0) -> Facts:
             findings.append(
                 Finding("slip", "", "A question.", ask="How did you count the ten swings?")
             )
-            agreed = "half_swings" if rng.random() < 0.5 else None
+            agreed = slip if rng.random() < 0.5 else None
         else:
             diagnosis = Diagnosis((honest,), best)
     return facts_from(

@@ -198,6 +198,29 @@ def test_the_example_is_one_of_the_learners_own_rows():
     assert shown in [("20.0 cm", "8.90 s and 9.10 s"), ("80.0 cm", "18.00 s and 18.00 s")]
 
 
+def test_an_agreed_miscount_of_every_timing_changes_the_count():
+    table = table_of(HAND)
+    counted = [
+        (facts["swings_fewest"], facts["swings_total"])
+        for facts in (
+            facts_from(table, agreed_slip=slip)
+            for slip in (None, "half_swings", "count_short+length_to_top", "count_over")
+        )
+    ]
+    assert counted == [(10, 40), (5, 20), (9, 36), (11, 44)]
+    # Five passages are two swings there and back, and one way more.
+    assert facts_from(table_of(HAND, 5), agreed_slip="half_swings")["swings_fewest"] == 2
+
+
+def test_single_timings_are_quoted_as_they_were_written():
+    """A spreadsheet's number cells keep no trailing noughts, and none are put there."""
+    facts = facts_from(table_of([(0.2, [9.0, 8.9])], decimals=None))
+    assert facts.show("example_timings") == "9 s and 8.9 s"
+    assert (facts.show("repeat_low_s"), facts.show("repeat_high_s")) == ("8.9 s", "9 s")
+    typed = facts_from(table_of([(0.2, [9.0, 8.9])], decimals=1))
+    assert typed.show("repeat_high_s") == "9.0 s"
+
+
 def test_the_data_hash_is_fixed_by_learner_and_readings():
     one = facts_from(table_of(HAND)).data_hash
     assert one == facts_from(table_of(HAND)).data_hash
@@ -240,6 +263,13 @@ def test_a_unit_that_was_guessed_is_no_unit_in_a_heading():
     bare = facts_from(table_of(HAND, headings=()), findings=(cell,))
     assert bare["headings_have_units"] is False
     assert bare["bare_heading"] is None
+    # A heading that the reader of tables did not understand, but that names the unit.
+    table = table_of(HAND, headings=("string length in cm", "t1 / s", "t2 / s"))
+    named = Finding(
+        "unit_guessed", "L1", "No unit for the length.", sources=(table.headings[0],),
+        numbers={"unit": "cm", "quantity": "length"},
+    )  # fmt: skip
+    assert facts_from(table, findings=(named,))["headings_have_units"] is True
     # A cell that speaks against its heading, or a final g, is another question.
     for numbers in ({"unit": "mm", "heading_unit": "cm"}, {"quantity": "g"}):
         other = Finding("unit_guessed", "L1", "Another question.", numbers=numbers)

@@ -9,8 +9,9 @@ from collections import defaultdict
 import pytest
 from rubric_learners import KINDS, facts_from, pieces_of, table_of
 
+from markbench.model import Brief, Diagnosis, Explanation
 from markbench.physics.pendulum import period_s
-from markbench.rubric import draft, load_rubric
+from markbench.rubric import draft, find_rubric, load_rubric
 from markbench.rubric.condition import condition
 from markbench.rubric.facts import FACTS
 from markbench.rubric.loading import SHIPPED
@@ -132,6 +133,100 @@ def test_close_needs_points_that_lie_on_a_line():
     assert drafted_of("short", off, "result").level == "Fair"
     on = facts_from(table_of([*times.items(), (0.5, [14.20, 14.22])]))
     assert drafted_of("short", on, "result").level == "Close"
+
+
+HALF = [(0.2, [4.50, 4.47]), (0.3, [5.48, 5.52]), (0.4, [6.33, 6.37]), (0.5, [7.06, 7.12]),
+        (0.6, [7.77, 7.73])]  # fmt: skip
+GOOD = [(0.2, [8.97, 9.05]), (0.3, [11.01, 10.93]), (0.4, [12.70, 12.74]), (0.5, [14.22, 14.12]),
+        (0.6, [15.55, 15.49])]  # fmt: skip
+
+
+def everything_said(name: str, language: str, times, **about) -> str:
+    """All that learners with these times are told, whichever form their id chooses."""
+    rubric = find_rubric(name, None, language)
+    brief = Brief(feedback_language=language)
+    each = (facts_from(table_of(times), brief=brief, learner=f"L{i}", **about) for i in range(25))
+    return "\n".join(d.feedback for facts in each for d in draft(rubric, facts))
+
+
+def suspected(slip: str) -> Diagnosis:
+    odd = Explanation(slip, 0.97, "It may be.", {}, 9.81, 0.08)
+    return Diagnosis((odd, Explanation("honest", 0.03, "Honest.", {})), None, flagged=True)
+
+
+PRAISE_OF_COUNTS = r"wise|firm ground|plenty|matter little|costs your|slip of a thumb"
+PRAISE_OF_COUNTS_DE = r"klug|festem Grund|genug, um|zählt eine Zehntel|sehr wenig|Zucken"
+
+
+@EVERY
+@pytest.mark.parametrize(
+    "language, praise", [("en", PRAISE_OF_COUNTS), ("de", PRAISE_OF_COUNTS_DE)]
+)
+@pytest.mark.parametrize("slip", ["half_swings", "count_short", "period_as_total"])
+def test_a_count_in_doubt_is_not_praised_before_or_after_it_is_agreed(name, language, praise, slip):
+    # The sentences that lean on the count are there without the doubt.
+    single = [(length, times[:1]) for length, times in GOOD]
+    sound = everything_said(name, language, GOOD) + everything_said(name, language, single)
+    assert re.search(praise, sound)
+    for agreed in (None, slip):
+        about = {"diagnosis": suspected(slip), "agreed_slip": agreed}
+        for times in (HALF, [(length, one[:1]) for length, one in HALF]):
+            assert not re.search(praise, everything_said(name, language, times, **about))
+
+
+@EVERY
+def test_praise_that_quotes_a_count_asks_whether_it_is_in_doubt(name):
+    for row in RUBRICS[name].criteria:
+        for phrase in row.phrases:
+            quoted = template(phrase.text).names
+            if phrase.role == "praise" and "swings_fewest" in quoted:
+                assert "swings_in_doubt" in condition(phrase.when).names, phrase.text
+
+
+@EVERY
+@pytest.mark.parametrize("language", ["en", "de"])
+@pytest.mark.parametrize("slip", ["made_from_formula", "made_by_hand"])
+def test_times_in_doubt_are_not_praised_for_being_close(name, language, slip):
+    told = everything_said(name, language, GOOD, diagnosis=suspected(slip))
+    assert not re.search(
+        r"careful work|did their job|steady hands|were steady|proper piece|stay together", told
+    )
+    assert not re.search(r"sorgfältig|ihre Arbeit getan|ruhig|ordentliches Stück", told)
+
+
+def test_swings_counted_again_after_agreeing_decide_the_level():
+    before = facts_from(table_of(HALF), diagnosis=suspected("half_swings"))
+    assert drafted_of("short", before, "readings").level == "Complete"
+    after = facts_from(
+        table_of(HALF), diagnosis=suspected("half_swings"), agreed_slip="half_swings"
+    )
+    drafted = drafted_of("short", after, "readings")
+    assert drafted.level == "Nearly complete"
+    assert drafted.reasons[0].text == (
+        "For “Complete”: needs at least 10 swings in the shortest count; 5 found."
+    )
+
+
+@EVERY
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_a_single_length_is_not_set_beside_itself(name, language):
+    """“In your 9.03 s at 20.0 cm as in your 9.03 s at 20.0 cm” compares nothing."""
+    for times in ([9.06, 9.00], [9.03]):
+        told = everything_said(name, language, [(0.2, times)])
+        for sentence in re.split(r"(?<=[.?!]) |\n", told):
+            for number in ("9.03 s", "20.0 cm"):
+                number = number.replace(".", ",") if language == "de" else number
+                assert sentence.count(number) <= 1, sentence
+
+
+@EVERY
+@pytest.mark.parametrize("language", ["en", "de"])
+def test_repeats_that_are_alike_are_not_set_against_each_other(name, language):
+    alike = [(length, [times[0], times[0]]) for length, times in GOOD]
+    told = everything_said(name, language, alike)
+    assert not re.search(r"\b0[.,]00 s", told)
+    against = "to|from|against|and at most" if language == "en" else "bis|gegen|oder zu"
+    assert not re.search(rf"\b([\d.,]+ s),? ({against}) \1", told)
 
 
 def honest_class(seed: int, size: int) -> list:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+import re
 from itertools import pairwise
 
 from markbench.checks.wording import listed
@@ -13,8 +14,10 @@ from markbench.rubric.facts.registry import (
     centimetres,
     count,
     number,
+    of_two_ends,
     one_decimal,
     seconds,
+    seconds_apart,
     text,
     whole,
     yes_no,
@@ -75,14 +78,14 @@ def timed_once(work: Work) -> int:
 
 @count("readings", "swings in the shortest count", ("too_few_swings", "swings_guessed"))
 def swings_fewest(work: Work) -> int | None:
-    """The fewest complete swings to a timing."""
-    return min((reading.swings for reading in work.readings), default=None)
+    """The fewest complete swings to a timing; after an agreed miscount, as many as it leaves."""
+    return min((work.swings_in(reading) for reading in work.readings), default=None)
 
 
 @count("readings", "swings timed in all")
 def swings_total(work: Work) -> int:
-    """How many complete swings were timed in all."""
-    return sum(reading.swings * len(reading.timings) for reading in work.readings)
+    """How many complete swings were timed in all, counted likewise."""
+    return sum(work.swings_in(reading) * len(reading.timings) for reading in work.readings)
 
 
 @number("readings", "time watched in all", _tenths, "s", cells=_timing_cells)
@@ -100,7 +103,9 @@ def range_ratio(work: Work) -> float | None:
     return different[-1] / different[0] if different and different[0] > 0 else None
 
 
-@number("readings", "shortest length", centimetres, "m", ("length_out_of_range",), _ends)
+@number(
+    "readings", "shortest length", of_two_ends(centimetres), "m", ("length_out_of_range",), _ends
+)
 def shortest_m(work: Work) -> float | None:
     """The shortest length."""
     reading = _reading_at(work, longest=False)
@@ -169,9 +174,20 @@ def _bare(work: Work) -> tuple[Source, ...]:
 
 
 def _without_unit(work: Work) -> list[Finding]:
-    """The questions for lengths or times that no heading and no cell gives a unit to."""
-    guessed = work.by_check.get("unit_guessed", ())
-    return [f for f in guessed if f.numbers.get("quantity") in ("length", "time")]
+    """The questions for lengths or times that no heading and no cell gives a unit to.
+
+    A heading in other words than the reader of tables knows may name the unit all the same.
+    """
+    return [
+        finding
+        for finding in work.by_check.get("unit_guessed", ())
+        if finding.numbers.get("quantity") in ("length", "time")
+        and not any(_names(source.raw, finding.numbers.get("unit")) for source in finding.sources)
+    ]
+
+
+def _names(heading: str, unit: float | str | None) -> bool:
+    return bool(unit) and re.search(rf"(?<!\w){re.escape(str(unit))}(?!\w)", heading) is not None
 
 
 @yes_no("readings", "a unit in every heading that needs one", _UNITS, _bare)
@@ -199,10 +215,20 @@ def _widest_repeat(work: Work) -> Row | None:
     return max(repeated, key=lambda r: max(r.timings_s) - min(r.timings_s), default=None)
 
 
+def _one_of_repeats(value: Value, work: Work | None) -> str | None:
+    """One of two repeats set against each other, as written; none where they are alike."""
+    if work is None:
+        return seconds(value, work)
+    if seconds_apart(repeat_gap_s(work), work) is None:
+        return None
+    timings = (t for reading in work.readings for t in reading.timings)
+    return next((as_written(t) for t in timings if t.time_s == value), seconds(value, work))
+
+
 @number(
     "readings",
     "usual scatter of repeated timings",
-    seconds,
+    seconds_apart,
     "s",
     ("timing_departs",),
     _timing_cells,
@@ -218,7 +244,7 @@ def repeat_scatter_s(work: Work) -> float | None:
     return math.sqrt(squares / freedom) if freedom else None
 
 
-@number("readings", "widest difference between repeats", seconds, "s", ("timing_departs",))
+@number("readings", "widest difference between repeats", seconds_apart, "s", ("timing_departs",))
 def repeat_gap_s(work: Work) -> float | None:
     """The widest difference between timings of one length."""
     row = _widest_repeat(work)
@@ -232,14 +258,22 @@ def repeat_gap_length_m(work: Work) -> float | None:
     return row.length_m if row is not None else None
 
 
-@number("readings", "shortest of the repeats that differ most", seconds, "s", ("timing_departs",))
+@number(
+    "readings",
+    "shortest of the repeats that differ most",
+    _one_of_repeats,
+    "s",
+    ("timing_departs",),
+)
 def repeat_low_s(work: Work) -> float | None:
     """The shortest timing at the length whose repeats differ most."""
     row = _widest_repeat(work)
     return min(row.timings_s) if row is not None else None
 
 
-@number("readings", "longest of the repeats that differ most", seconds, "s", ("timing_departs",))
+@number(
+    "readings", "longest of the repeats that differ most", _one_of_repeats, "s", ("timing_departs",)
+)
 def repeat_high_s(work: Work) -> float | None:
     """The longest timing at the length whose repeats differ most."""
     row = _widest_repeat(work)
@@ -268,13 +302,14 @@ def example_timings(work: Work) -> str | None:
     """The timings at the example length as written, named in a row."""
     if work.example is None:
         return None
-    return listed(
-        [f"{t.time_s:.{_places(t)}f} s" for t in work.example.timings], work.last_of_a_list
-    )
+    return listed([as_written(timing) for timing in work.example.timings], work.last_of_a_list)
 
 
-def _places(timing: Timing) -> int:
-    return 2 if timing.decimals is None else min(timing.decimals, 3)
+def as_written(timing: Timing) -> str:
+    """A timing with the decimals it was written with; those that a spreadsheet shows else."""
+    if timing.decimals is None:
+        return f"{timing.time_s:g} s"
+    return f"{timing.time_s:.{min(timing.decimals, 3)}f} s"
 
 
 @number("readings", "mean time at the longest length", seconds, "s")
@@ -283,7 +318,7 @@ def longest_time_s(work: Work) -> float | None:
     return work.rows[-1].mean_time_s if work.rows else None
 
 
-@number("readings", "mean time at the shortest length", seconds, "s")
+@number("readings", "mean time at the shortest length", of_two_ends(seconds), "s")
 def shortest_time_s(work: Work) -> float | None:
     """The mean time of the counted swings at the shortest length."""
     return work.rows[0].mean_time_s if work.rows else None

@@ -112,6 +112,13 @@ class Work:
         """The reading that sentences take as their example, chosen by the data hash."""
         return self.readings[self.data_hash % len(self.readings)] if self.readings else None
 
+    def swings_in(self, reading: Reading) -> int:
+        """Complete swings in each timing of a reading, as the agreed explanation counts them."""
+        agreed = self.agreed_slip.split("+")
+        if "half_swings" in agreed:
+            return reading.swings // 2
+        return reading.swings - ("count_short" in agreed) + ("count_over" in agreed)
+
     @property
     def last_of_a_list(self) -> str:
         """How a list ends in the language in which the learner is spoken to."""
@@ -337,6 +344,21 @@ def milliseconds_wise(value: Value, work: Work | None) -> str:
 def metres_per_second_squared(value: Value, work: Work | None) -> str:
     """An acceleration to the hundredth."""
     return f"{value:.2f} m/s²"
+
+
+def of_two_ends(show: Show) -> Show:
+    """As ``show``, but never quoted of a single length, whose ends are one and the same."""
+
+    def shown(value: Value, work: Work | None) -> str | None:
+        return show(value, work) if work is None or len(work.lengths) > 1 else None
+
+    return shown
+
+
+def seconds_apart(value: Value, work: Work | None) -> str | None:
+    """A difference of times to the hundredth; none to quote where it shows none."""
+    told = seconds(value, work)
+    return told if work is None or float(value or 0.0) >= 0.005 else None
 
 
 def one_decimal(value: Value, work: Work | None) -> str:

@@ -20,8 +20,10 @@ from markbench.rubric.facts.registry import (
     metres_per_second_squared,
     milliseconds_wise,
     number,
+    of_two_ends,
     percent,
     seconds,
+    seconds_apart,
     yes_no,
 )
 
@@ -300,7 +302,7 @@ def worst_time_s(work: Work) -> float | None:
     return worst[0].mean_time_s if worst is not None else None
 
 
-@number("results", "largest departure of a mean time from the line", seconds, "s", _LINE)
+@number("results", "largest departure of a mean time from the line", seconds_apart, "s", _LINE)
 def largest_departure_s(work: Work) -> float | None:
     """How far the mean time at the worst length lies from the line's, in seconds of timing."""
     worst = _worst(work)
@@ -314,7 +316,7 @@ def worst_is_slow(work: Work) -> bool | None:
     return worst[1] > 0 if worst is not None else None
 
 
-@number("results", "period at the shortest length", milliseconds_wise, "s")
+@number("results", "period at the shortest length", of_two_ends(milliseconds_wise), "s")
 def shortest_period_s(work: Work) -> float | None:
     """T = t/N at the shortest length."""
     return work.rows[0].period_s if work.rows else None
@@ -332,7 +334,7 @@ def longest_period_squared(work: Work) -> float | None:
     return work.rows[-1].period_squared_s2 if work.rows else None
 
 
-@number("results", "T² at the shortest length", _squared_seconds, "s²")
+@number("results", "T² at the shortest length", of_two_ends(_squared_seconds), "s²")
 def shortest_period_squared(work: Work) -> float | None:
     """T² at the shortest length."""
     return work.rows[0].period_squared_s2 if work.rows else None

@@ -19,6 +19,9 @@ from markbench.rubric.facts.registry import (
 )
 
 _SLIP = ("slip",)
+_COUNTS = ("half_swings", "count_short", "count_over")
+_MISREAD = ("length_unit", "period_as_total", "clock_misread")
+_BY_NO_HAND = ("made_from_formula", "made_by_hand")
 
 
 @text("explanations", "the explanation that the readings suggest", _SLIP, quotable=False)
@@ -49,22 +52,51 @@ def _agreed(work: Work, *slips: str) -> bool:
     return not set(slips).isdisjoint(work.agreed_slip.split("+"))
 
 
+def _in_doubt(work: Work) -> frozenset[str]:
+    """The slips behind the explanation that is agreed or, none being agreed, suggested."""
+    return frozenset((work.agreed_slip or str(slip(work))).split("+")) - {"", "honest"}
+
+
+@yes_no("explanations", "readings that a slip may explain", _SLIP)
+def numbers_in_doubt(work: Work) -> bool:
+    """Whether a slip is agreed or, none being agreed, suggested as the explanation."""
+    return bool(_in_doubt(work))
+
+
+@yes_no("explanations", "a count of swings in doubt", _SLIP)
+def swings_in_doubt(work: Work) -> bool:
+    """Whether that slip is another number of swings than stated, in one timing or in all."""
+    return not _in_doubt(work).isdisjoint((*_COUNTS, "one_timing_miscounted", "period_as_total"))
+
+
+@yes_no("explanations", "a unit or a display in doubt", _SLIP)
+def units_in_doubt(work: Work) -> bool:
+    """Whether that slip is another unit, periods for times, or a misread display."""
+    return not _in_doubt(work).isdisjoint(_MISREAD)
+
+
+@yes_no("explanations", "times in doubt of being closer than a hand can time", _SLIP)
+def times_in_doubt(work: Work) -> bool:
+    """Whether that slip is times closer to a formula, or to each other, than by hand."""
+    return not _in_doubt(work).isdisjoint(_BY_NO_HAND)
+
+
 @yes_no("explanations", "a count of swings agreed to be another", _SLIP)
 def swings_miscounted(work: Work) -> bool:
     """Whether the agreed explanation is that every timing holds another number of swings."""
-    return _agreed(work, "half_swings", "count_short", "count_over")
+    return _agreed(work, *_COUNTS)
 
 
 @yes_no("explanations", "a unit or a display agreed to be misread", _SLIP)
 def units_mistaken(work: Work) -> bool:
     """Whether the agreed explanation is another unit, periods for times, or a misread display."""
-    return _agreed(work, "length_unit", "period_as_total", "clock_misread")
+    return _agreed(work, *_MISREAD)
 
 
 @yes_no("explanations", "times agreed to be closer than a hand can time", _SLIP)
 def times_doubted(work: Work) -> bool:
     """Whether the agreed explanation is times closer to a formula, or each other, than by hand."""
-    return _agreed(work, "made_from_formula", "made_by_hand")
+    return _agreed(work, *_BY_NO_HAND)
 
 
 @text("explanations", "the agreed explanation, in the learner's numbers", _SLIP)
