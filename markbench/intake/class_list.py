@@ -16,8 +16,8 @@ from functools import cache
 
 from markbench.intake.kinds import stem
 from markbench.intake.matching import Matcher
-from markbench.intake.names import cut_camel, fold, word_list
-from markbench.intake.tables import read_readings
+from markbench.intake.names import PARTICLES, cut, cut_camel, fold, name_parts, word_list
+from markbench.intake.tables import column_letters, read_readings
 from markbench.intake.tables.texts import decode
 from markbench.intake.tables.workbooks import (
     UnreadableError,
@@ -41,9 +41,19 @@ _MOST_COLUMNS = 200
 _LONGEST_LINE = 100_000
 _TRIED_LINES = 1000  # lines that tell the delimiter
 _LONGEST_CELL = 1000  # no name is longer; what stands in a longer cell is cut
-_BETWEEN_HALVES = re.compile(
-    r"\s*[,;/&+]\s*|\s+(?:and|et|und|y|e|en|i|og|och|dan)\s+", re.IGNORECASE
-)
+# Between the parts of a heading such as “Name, Vorname” or “Nom de l'élève”.
+_LINKING = frozenset(
+    {
+        "and", "et", "und", "u", "y", "e", "en", "i", "og", "och", "dan", "of", "the", "de",
+        "del", "della", "des", "der", "do", "da", "du", "l", "le", "la", "van",
+    }
+)  # fmt: skip
+_MOST_PARTS = 8
+_ENDING = re.compile(r"\((\w{1,3})\)")  # "Forename(s)"
+_ELIDED = str.maketrans("'’", "  ")  # "l'élève"
+_HALVES = frozenset(("given", "surname", "name"))
+_MOST_WORDS_OF_A_NAME = 5
+_FEWEST_NAMES = 3  # in a column that no heading calls one of names
 _MOST_LIST_CANDIDATES = 40  # sheets at the top that are tried as an unnamed class list
 
 
@@ -94,6 +104,10 @@ def read_class_list(name: str, data: bytes, *, sure: bool = True) -> ClassList |
     bare = _bare_names(name, sheets)
     if bare:
         return _learners(name, bare, has_ids=False)
+    guessed = _names_by_looks(name, sheets)
+    if guessed is not None:
+        read, finding = guessed
+        return replace(read, problems=(finding, *read.problems))
     text = say(
         "No heading of a class list was found in {file}; one row should name the columns, as “id, "
         "name, group”.",
@@ -240,14 +254,32 @@ def heading_of(text: str) -> str:
     for column, words in _headings().items():
         if form and form in words:
             return column
-    # "Surname, Forename": both halves of a name in one column are the whole name.
-    halves = [heading_of(half) for half in _BETWEEN_HALVES.split(text) if half != text]
-    return "name" if sorted(halves) in (["given", "surname"], ["name", "surname"]) else ""
+    # "Surname, Forename", "Name Vorname": both halves of a name in one column are the name.
+    parts = [fold(part) for part in cut(_ENDING.sub(r"\1", text).translate(_ELIDED))]
+    if not 2 <= len(parts) <= _MOST_PARTS:
+        return ""
+    kinds = {"given" if kind == "called" else kind for kind in _parts(tuple(parts))}
+    return "name" if "name" in kinds <= _HALVES or kinds == {"given", "surname"} else ""
+
+
+def _parts(words: tuple[str, ...]) -> tuple[str, ...]:
+    """What the parts of a heading name, each as long as can be; "?" for one that is unknown."""
+    if not words:
+        return ()
+    if words[0] in _LINKING:
+        return _parts(words[1:])
+    for size in range(len(words), 0, -1):
+        part = "".join(words[:size])
+        for column, known in _headings().items():
+            if part in known:
+                return (column, *_parts(words[size:]))
+    return ("?",)
 
 
 def _heading_row(
     cells: Sequence[Sequence[str]], *, sure: bool
 ) -> tuple[int, dict[int, str]] | None:
+    best: tuple[int, dict[int, str]] | None = None
     for number, row in enumerate(cells[:_HEADING_ROWS]):
         columns: dict[int, str] = {}
         strange = 0
@@ -258,17 +290,27 @@ def _heading_row(
             elif column != "other" and column not in columns.values():
                 columns[place] = column
         kinds = set(columns.values())
-        named = kinds & {"name", "given", "surname"}
-        if named and (sure or (not strange and len(kinds) > 1)):
+        named = kinds & {"name", "given", "surname", "called"}
+        if named and not sure and not strange and len(kinds) > 1:
             return number, _told_apart(columns)
-        if sure and kinds == {"id"} and strange == 0:
-            return number, columns
-    return None
+        if sure and (named or (kinds == {"id"} and strange == 0)):
+            # "Students" above "id, name, group" is a title.
+            best = (number, columns) if best is None or len(columns) > len(best[1]) else best
+    return None if best is None else (best[0], _told_apart(best[1]))
 
 
 def _told_apart(columns: dict[int, str]) -> dict[int, str]:
-    """``nom`` or ``nome`` alone is the whole name; beside a first name it is the surname."""
+    """``nom`` or ``nome`` alone is the whole name; beside a first name it is the surname.
+
+    What somebody likes to be called is a first name only where nothing else tells it.
+    """
     kinds = set(columns.values())
+    if "called" in kinds:
+        if kinds & {"name", "given"}:
+            columns = {place: c for place, c in columns.items() if c != "called"}
+        else:
+            columns = {p: "given" if c == "called" else c for p, c in columns.items()}
+        kinds = set(columns.values())
     if "name" not in kinds and len(kinds & {"given", "surname"}) == 1:
         return {
             place: "name" if column in ("given", "surname") else column
@@ -291,6 +333,41 @@ def _bare_names(name: str, sheets: Iterable[tuple[str, list[list[str]]]]) -> lis
     return []
 
 
+def _looks_like_a_name(text: str) -> bool:
+    """“Okafor, James”, “Ana María Silva”: two to five words, none small, no digits."""
+    words = [word for word in cut(text) if fold(word) not in PARTICLES]
+    return (
+        2 <= len(words) <= _MOST_WORDS_OF_A_NAME
+        and not any(letter.isdigit() for letter in text)
+        and not any(word[0].islower() for word in words)
+    )
+
+
+def _names_by_looks(
+    name: str, sheets: Iterable[tuple[str, list[list[str]]]]
+) -> tuple[ClassList, Finding] | None:
+    """A list whose headings say nothing known: the first column of full names, and that said."""
+    for sheet, cells in sheets:
+        for place in range(max(map(len, cells), default=0)):
+            column = [(n, row[place]) for n, row in enumerate(cells) if place < len(row)]
+            first = next((n for n, text in column if _looks_like_a_name(text)), None)
+            below = [(n, text) for n, text in column if first is not None and n >= first and text]
+            named = [(n, text) for n, text in below if _looks_like_a_name(text)]
+            if len(named) < _FEWEST_NAMES or len(named) < 0.8 * len(below):
+                continue
+            text = say(
+                "No heading of a class list was found in {file}; the names were taken from column "
+                "{column}, which begins with “{first}”. One row should name the columns, as “id, "
+                "name, group”.",
+                file=name,
+                column=column_letters(place),
+                first=named[0][1],
+            )
+            rows = list(_rows(name, sheet, cells, named[0][0] - 1, {place: "name"}))
+            return _learners(name, rows, has_ids=False), _problem(name, text)
+    return None
+
+
 # -- rows ----------------------------------------------------------------------------
 
 
@@ -298,6 +375,7 @@ def _rows(
     name: str, sheet: str, cells: Sequence[Sequence[str]], heading: int, columns: dict[int, str]
 ) -> Iterable[_Row]:
     places = {column: place for place, column in columns.items()}
+    alone = heading >= 0 and sum(map(bool, cells[heading])) == 1
     for number, row in enumerate(cells[heading + 1 : heading + 1 + _MOST_LEARNERS], heading + 2):
 
         def text(column: str, row: Sequence[str] = row) -> str:
@@ -305,11 +383,15 @@ def _rows(
             return row[place].strip() if place is not None and place < len(row) else ""
 
         person = text("name")
-        if len(columns) == 1 and len(row) > 1 and person:  # "Okafor, James" cut at its comma
+        if alone and len(row) > 1 and person:  # "Okafor, James" cut at its comma
             person = ", ".join(cell for cell in row if cell)
         given, surname = text("given"), text("surname")
-        if given or surname:
-            person = f"{given} {surname}".strip() if "name" not in places or not person else person
+        if not person:
+            person = f"{given} {surname}".strip()
+        elif given and not surname and not name_parts(given) & name_parts(person):
+            person = f"{given} {person}"  # "Name" beside "Vorname" is the surname
+        elif surname and not given and not name_parts(surname) & name_parts(person):
+            person = f"{person} {surname}"
         # "Okafor, James": one comma puts the surname first.
         before, comma, after = person.partition(",")
         if comma and after.strip() and "," not in after:

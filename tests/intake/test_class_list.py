@@ -153,3 +153,70 @@ def test_both_halves_of_a_name_under_one_heading_are_the_name() -> None:
         ("7001", "Tamsin Okonjo"),
         ("7002", "Percival Wren"),
     ]
+
+
+@pytest.mark.parametrize(
+    "heading",
+    [
+        "Name, Vorname", "Name Vorname", "Nachname Vorname", "Zuname, Vorname", "Vor- und Nachname",
+        "Nom, prénom(s)", "Cognome Nome", "Naam, voornaam", "Nazwisko, imię", "Apellidos, nombre",
+        "Efternamn, förnamn", "Sobrenome, nome", "Family name, given name", "Last, first",
+        "Name (surname, first name)", "Nom de l'élève", "Name der Schülerin / des Schülers",
+    ],
+)  # fmt: skip
+def test_a_heading_that_names_both_halves_of_a_name(heading: str) -> None:
+    data = f"Class 9b;;\n;;\nNo;{heading};Note\n1;Okonjo, Tamsin Rose;\n2;Wren, Percival;late\n"
+    found = read_class_list("class list.csv", data.encode())
+    assert found is not None
+    assert not found.problems
+    assert [one.name for one in found.learners] == ["Tamsin Rose Okonjo", "Percival Wren"]
+
+
+@pytest.mark.parametrize("heading", ["Class name", "Nr. Name", "First name Class", "Nom de rue"])
+def test_a_heading_that_names_more_than_a_name_is_none_of_names(heading: str) -> None:
+    assert heading_of(heading) == ""
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        "Name;Vorname\nOkonjo;Tamsin\nvan Dijk;Roos",
+        "Vorname;Name\nTamsin;Okonjo\nRoos;van Dijk",
+        "Nom;Prénom\nOkonjo;Tamsin\nvan Dijk;Roos",
+        "Name;Surname\nTamsin;Okonjo\nRoos;van Dijk",
+        "Nome;Cognome\nTamsin;Okonjo\nRoos;van Dijk",
+        "Naam;Voornaam\nOkonjo;Tamsin\nvan Dijk;Roos",
+        "Navn;Fornavn\nTamsin Okonjo;Tamsin\nRoos van Dijk;Roos",
+        "Name;Rufname\nTamsin Okonjo;Tammy\nRoos van Dijk;Rosie",
+        "Surname;Known as\nOkonjo;Tamsin\nvan Dijk;Roos",
+    ],
+)
+def test_a_name_beside_a_first_name_is_the_surname(rows: str) -> None:
+    found = read_class_list("class list.csv", rows.encode())
+    assert found is not None
+    assert [one.name for one in found.learners] == ["Tamsin Okonjo", "Roos van Dijk"]
+
+
+def test_names_under_headings_nobody_knows_are_found_and_that_is_said() -> None:
+    data = "Lfd;Sukunimi;Luokka\n1;Ojala, Anna;9b\n2;Virtanen, Otto;9b\n3;Korhonen, Ida;9b\n"
+    found = read_class_list("class list.csv", data.encode())
+    assert found is not None
+    assert [one.name for one in found.learners] == ["Anna Ojala", "Otto Virtanen", "Ida Korhonen"]
+    assert [one.message for one in found.problems] == [
+        "No heading of a class list was found in class list.csv; the names were taken from column "
+        "B, which begins with “Ojala, Anna”. One row should name the columns, as “id, name, group”."
+    ]
+    for text in ("Foo;Bar\n1;2\n3;4\n", "Foo;Bar\nto do;x\nnot yet;y\nAda Quill;z\nso on;z\n"):
+        nothing = read_class_list("class list.csv", text.encode())
+        assert nothing is not None
+        assert not nothing.learners
+
+
+def test_a_title_above_the_headings_is_no_heading() -> None:
+    data = b"Students\nid;name;group\n1;Ana Silva;B\n2;Bo Lin;B\n"
+    found = read_class_list("class list.csv", data)
+    assert found is not None
+    assert [(one.id, one.name, one.group) for one in found.learners] == [
+        ("1", "Ana Silva", "B"),
+        ("2", "Bo Lin", "B"),
+    ]

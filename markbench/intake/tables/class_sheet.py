@@ -8,9 +8,12 @@ the lengths in the headings (“20 cm, trial 1”).
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass, field, replace
+from functools import cache
 
-from markbench.intake.tables.grid import Grid, text_of
+from markbench.intake.names import fold, word_list
+from markbench.intake.tables.grid import Cell, Grid, text_of
 from markbench.intake.tables.guesses import Noted
 from markbench.intake.tables.headings import NOTHING, Heading, join, plain, understand, words
 from markbench.intake.tables.layout import find_headed
@@ -45,11 +48,11 @@ class _Who:
     top: int
     bottom: int
     id_column: int | None
-    name_column: int | None
+    name_columns: tuple[int, ...]
 
     @property
     def columns(self) -> tuple[int, ...]:
-        return tuple(c for c in (self.id_column, self.name_column) if c is not None)
+        return (*(() if self.id_column is None else (self.id_column,)), *self.name_columns)
 
 
 @dataclass(slots=True)
@@ -117,12 +120,40 @@ def _find_who(view: View) -> _Who | None:
                 above = view.cells[row - 1]
                 if all(above[c] == "" for c in (*ids[:1], *names[:1])):
                     top = row - 1
-            return _Who(top, bottom, ids[0] if ids else None, names[0] if names else None)
+            return _Who(top, bottom, ids[0] if ids else None, _halves(cells, ids, names))
     return None
+
+
+def _halves(cells: Sequence[Cell], ids: list[int], names: list[int]) -> tuple[int, ...]:
+    """The column of names, with the other half of the name where that stands beside it."""
+    if not names:
+        return ()
+    first = names[0]
+    for column in (first + 1, first - 1):
+        if 0 <= column < len(cells) and column not in ids:
+            pair = {_run(str(cells[first])), _run(str(cells[column]))}
+            if pair <= _names_of("name", "given", "surname") and pair & _names_of(
+                "given", "surname"
+            ):
+                return tuple(sorted((first, column)))
+    return (first,)
+
+
+@cache
+def _names_of(*columns: str) -> frozenset[str]:
+    return frozenset(_run(word) for name in columns for word in word_list()["class_list"][name])
+
+
+def _run(text: str) -> str:
+    return "".join(letter for letter in fold(text) if letter.isalnum())
 
 
 def _label(view: View, row: int, column: int | None) -> str:
     return "" if column is None else text_of(view.cells[row][column]).strip()
+
+
+def _name(view: View, row: int, who: _Who) -> str:
+    return " ".join(_label(view, row, column) for column in who.name_columns).strip()
 
 
 def _row(
@@ -180,7 +211,7 @@ def _by_rows(view: View, who: _Who, brief: Brief) -> tuple[ClassRow, ...] | None
     current = ("", "")
     row_owner: dict[int, tuple[str, str]] = {}
     for row in range(who.bottom + 1, len(view.cells)):
-        label = (_label(view, row, who.id_column), _label(view, row, who.name_column))
+        label = (_label(view, row, who.id_column), _name(view, row, who))
         if any(label):
             current = label
         row_owner[row] = current
@@ -194,16 +225,26 @@ def _by_rows(view: View, who: _Who, brief: Brief) -> tuple[ClassRow, ...] | None
     rows = []
     for owner, lines in owners.items():
         part = Found(found.grid, lines, found.heads, long=found.long, region=found.region)
-        part.findings = [
-            finding
-            for finding in found.findings
-            if any(
-                row_owner.get(int(re.sub(r"\D", "", source.cell) or 0) - 1) == owner
-                for source in finding.sources
-            )
-        ]
+        part.findings = _of_owner(found.findings, row_owner, owner)
+        part.unread = {
+            column: _of_owner(findings, row_owner, owner)
+            for column, findings in found.unread.items()
+        }
         rows.append(_row(found.grid, first_row[owner], who, *owner, part, brief, noted, []))
     return tuple(rows)
+
+
+def _of_owner(
+    findings: list[Finding], row_owner: dict[int, tuple[str, str]], owner: tuple[str, str]
+) -> list[Finding]:
+    return [
+        finding
+        for finding in findings
+        if any(
+            row_owner.get(int(re.sub(r"\D", "", source.cell) or 0) - 1) == owner
+            for source in finding.sources
+        )
+    ]
 
 
 def _headings(view: View, who: _Who) -> list[tuple[Heading, Ref | None]]:
@@ -315,7 +356,7 @@ def _by_columns(view: View, who: _Who, brief: Brief) -> tuple[ClassRow, ...] | N
                 heads.append((row, column, cell.strip(), view.heads[row].get(column, NOTHING)))
     rows = []
     for row in range(who.bottom + 1, len(view.cells)):
-        id_text, name_text = _label(view, row, who.id_column), _label(view, row, who.name_column)
+        id_text, name_text = _label(view, row, who.id_column), _name(view, row, who)
         if not (id_text or name_text):
             continue
         if not id_text and words().find["mean"].fullmatch(plain(name_text).casefold()):
