@@ -27,8 +27,36 @@ _SPELT = str.maketrans({"ä": "ae", "ö": "oe", "ü": "ue", "ø": "oe", "å": "a
 
 # What a camera or a messenger names a file: the number in it is no id.
 _DEVICE = re.compile(
-    r"(?i)(?<![^\W_])(?:img|image|dscn|dscf|dsc|pxl|vid|mvi|mov|gopr|dcim|wa|screenshot|scan"
-    r"|whatsapp (?:image|video)|photo|video|foto)[-_ ]*(?:\d[\d\-_. ]*\d|\d)(?:[-_ ]?wa\d+)?"
+    r"(?i)(?<![^\W_])(?:img|image|dscn|dscf|dsc|pxl|vid|mvi|mov|gopr|dcim|wa|screen ?shot|scan"
+    r"|whatsapp (?:image|video)|photo|video|foto|bilde?|imagen|immagine|imagem|gambar"
+    r"|afbeelding|zdj[eę]cie|bildschirmfoto|fullsizerender|rpreplay[-_ ]final|signal|telegram)"
+    r"[-_ ]*(?:\d[\d\-_. ]*\d|\d)(?:[-_ ]?wa\d+)?"
+)
+# When a picture was taken or sent, as telephones and messengers write it: a day, a time of day
+# or both, in any language ("2026-11-20 at 19.03.11", "20.11.26, 19 03 11", "um 19.03 Uhr").
+_DAY, _MONTH, _YEAR = r"(?:0?[1-9]|[12]\d|3[01])", r"(?:0?[1-9]|1[0-2])", r"(?:(?:19|20)\d\d)"
+_MONTH_NAME = (
+    r"(?:jan|ene|gen|sty|feb|f[eé]v|lut|m[aä]r|mac|a[pbv]r|kwi|ma[iyjg]|mei|ju[nlit]|giu|cze|lug|lip"
+    r"|aug|ao[uû]|ago|ogo|sie|sep|set|wrz|o[ck]t|out|ott|pa[zź]|nov|lis|d[eé][csz]|di[cs]|gru)"
+    r"[^\W\d_]{0,9}"
+)
+_DATE = (
+    rf"(?:{_YEAR}(?P<a>[-_./ ]){_MONTH}(?P=a){_DAY}"
+    rf"|{_DAY}(?P<b>[-_./]){_MONTH}(?P=b)(?:{_YEAR}|\d\d)"
+    rf"|{_MONTH}(?P<c>[-_./]){_DAY}(?P=c)(?:{_YEAR}|\d\d)"
+    rf"|{_DAY}(?:st|nd|rd|th|\.)?[-_ ](?:de |of )?{_MONTH_NAME}\.?[-_ ](?:de )?{_YEAR}"
+    rf"|{_MONTH_NAME}[-_ ]{_DAY}(?:st|nd|rd|th)?,?[-_ ]{_YEAR}"
+    rf"|{_YEAR}(?:0[1-9]|1[0-2])(?:0[1-9]|[12]\d|3[01])"
+    r"|(?:0[1-9]|[12]\d|3[01])\.(?:0[1-9]|1[0-2])\.?)"
+)
+_HOUR, _SIXTY = r"(?:[01]?\d|2[0-3])", r"[0-5]\d"
+_TIME = rf"{_HOUR}(?:[-_.:h ]{_SIXTY}[-_.:m ]{_SIXTY}|[-_.:h]{_SIXTY})(?:[-_.]\d{{1,3}})?(?!\d)"
+_HALF_OF_DAY = r"(?:\s*[ap]\.?m\b\.?|\s*(?:uhr|h)\b)"
+_WHEN = re.compile(
+    rf"(?i)(?<!\d){_DATE}(?!\d)"
+    rf"(?:[\s,_t-]+(?:[^\W\d_]{{1,5}}(?:\(s\))?\.?\s+){{0,2}}{_TIME}{_HALF_OF_DAY}?)?"
+    rf"|(?<![^\W_])(?:at|um|à|a las|ore|alle|pukul|om|kl\.?)\s+{_TIME}{_HALF_OF_DAY}?"
+    rf"|(?<!\d){_TIME}{_HALF_OF_DAY}"
 )
 # Numbers that count something: "10 swings", "20cm", "v2", "(1)".
 _COUNTED = re.compile(
@@ -76,8 +104,8 @@ def cut_camel(text: str) -> tuple[str, ...]:
 
 
 def without_devices(text: str) -> str:
-    """The text without camera numbers, counted things and version marks."""
-    return _COUNTED.sub(" ", _DEVICE.sub(" ", text))
+    """The text without dates, times of day, camera numbers, counted things, version marks."""
+    return _COUNTED.sub(" ", _DEVICE.sub(" ", _WHEN.sub(" ", text)))
 
 
 @cache

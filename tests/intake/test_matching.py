@@ -252,3 +252,57 @@ def test_file_name_settles_a_doubtful_folder() -> None:
 def test_a_teacher_s_folder_round_the_class_does_not_own_it() -> None:
     found = owner_of(MATCHER, ("Mr Adeyemi's class", "James Okafor"), "readings")
     assert found.best.learner == "0012"
+
+
+# November, 11 seconds past: number 11 of a class list has no part in any of them.
+TAKEN_ON_THE_DAY = (
+    "WhatsApp Image 2026-11-20 at 19.03.11",
+    "WhatsApp Image 2026-11-20 at 7.03.11 PM (1)",
+    "WhatsApp Video 2026-11-20 at 19.05.11",
+    "WhatsApp Bild 2026-11-20 um 19.03.11",
+    "Image WhatsApp 2026-11-20 à 19.03.11",
+    "Imagen de WhatsApp 2026-11-20 a las 19.03.11",
+    "Immagine WhatsApp 2026-11-20 ore 19.03.11",
+    "Imagem do WhatsApp de 2026-11-20 à(s) 19.03.11",
+    "Gambar WhatsApp 2026-11-20 pukul 19.03.11",
+    "WhatsApp-afbeelding 2026-11-20 om 19.03.11",
+    "Zdjęcie WhatsApp 2026-11-20 o 19.03.11",
+    "WhatsApp Bilde 2026-11-20 kl. 19.03.11",
+    "Screenshot 2026-11-20 at 19.03.11",
+    "Bildschirmfoto 2026-11-20 um 19.03.11",
+    "Capture d’écran 2026-11-20 à 19.03.11",
+    "Photo on 20-11-2026 at 7.11 PM",
+    "Foto 20.11.26, 19 03 11",
+    "2026-11-20 19.03.11",
+    "20261120_190311",
+    "signal-2026-11-20-19-03-11-123",
+    "11/20/2026",
+    "20 November 2026",
+    "Nov 11, 2026",
+    "Pendel 20.11.",
+    "FullSizeRender 11",
+    "Bild 11",
+)
+
+
+@pytest.mark.parametrize("text", TAKEN_ON_THE_DAY)
+def test_days_and_times_of_day_are_no_ids(text: str) -> None:
+    matcher = Matcher(
+        [Learner("3", "Ravi Rao"), Learner("7", "Eva Lund"), Learner("11", "Ada Mbeki"),
+         Learner("20", "Tia Okoro")]
+    )  # fmt: skip
+    assert matcher.judge(text).candidates == ()
+    # The folder owns the picture, and a number apart from day and time is still an id.
+    assert owner_of(matcher, ("Tia Okoro",), text).best.learner == "20"
+    assert matcher.judge(f"11_{text}").best.learner == "11"
+
+
+def test_numbers_beside_a_day_are_ids() -> None:
+    matcher = Matcher([Learner("07", "Eva Lund"), Learner("12", "Ada Mbeki")])
+    for text, learner in (
+        ("12 table 2026-11-20", "12"), ("2026-11-20 07 readings", "07"), ("07.1", "07"),
+        ("2026_11_20_12_results", "12"), ("Mbeki 2026-11-07", "12"), ("12 readings 7.12.26", "12"),
+    ):  # fmt: skip
+        judgement = matcher.judge(text)
+        assert judgement.clear, text
+        assert judgement.best.learner == learner
