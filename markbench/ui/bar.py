@@ -25,7 +25,8 @@ class Bar(QWidget):
     """One line where there is room; with large text the places stand in a line of their own.
 
     What is said stands where the class's title is, so that nothing in the bar moves under
-    the hand; a notice gives the place back after a while, trouble with the next thing saved.
+    the hand; where there is no room for all of it, in a strip of its own below. A notice gives
+    the place back after a while, trouble with the next thing saved; both when one goes on.
     """
 
     def __init__(
@@ -41,7 +42,9 @@ class Bar(QWidget):
         self.title = ElidedLabel("quiet")
         self.saved = label(kind="small")
         self.saved.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
-        self.trouble = ElidedLabel("look")
+        self.trouble = label(kind="look", wrap=True)
+        self.trouble.setTextInteractionFlags(Qt.TextInteractionFlag.TextSelectableByMouse)
+        self.trouble.setFocusPolicy(Qt.FocusPolicy.NoFocus)  # no stop for Tab
         self._over = QTimer(self, singleShot=True)
         self._over.timeout.connect(lambda: self._say(""))
         self._tools = QWidget()
@@ -57,13 +60,13 @@ class Bar(QWidget):
         self._grid.setHorizontalSpacing(8)
         self._grid.setVerticalSpacing(0)
         self._grid.setColumnStretch(0, 1)
-        left = QHBoxLayout()
-        left.addWidget(self.title, 1)
-        left.addWidget(self.trouble, 1)
+        self._left = QHBoxLayout()
+        self._left.addWidget(self.title, 1)
         for one in beside:
-            left.addWidget(one)
-        self._grid.addLayout(left, 0, 0)
+            self._left.addWidget(one)
+        self._grid.addLayout(self._left, 0, 0)
         self._narrow: bool | None = None
+        self._below: bool | None = None
         self._say("")
         self._keep_room()
         theme.changed.connect(self._keep_room)
@@ -91,6 +94,10 @@ class Bar(QWidget):
         self._say(words)
         restyle(self.trouble, "kind", "look")
 
+    def go_on(self) -> None:
+        """Whatever was said belongs to what one has left."""
+        self._say("")
+
     def renew(self) -> None:
         """A tool came or went."""
         self._arrange()
@@ -103,9 +110,8 @@ class Bar(QWidget):
     def _say(self, words: str) -> None:
         self._over.stop()
         self.trouble.setText(words)
-        self.trouble.setToolTip(words)  # whole, where the line has no room for it
         self.trouble.setVisible(bool(words))
-        self.title.setVisible(not words)
+        self._place_words()
 
     def _keep_room(self) -> None:
         """Room for the time of saving is kept, or the places would move when it first comes."""
@@ -120,12 +126,31 @@ class Bar(QWidget):
         tools += sum(one.sizeHint().width() for one in self._beside if not one.isHidden())
         least = 40 + self._places.sizeHint().width() + tools + self._theme.px(110)
         narrow = least > self.width()
-        if narrow == self._narrow:
-            return
-        self._narrow = narrow
-        if narrow:
-            self._grid.addWidget(self._tools, 0, 1)
-            self._grid.addWidget(self._places, 1, 0, 1, 2)
-        else:
-            self._grid.addWidget(self._places, 0, 1)
-            self._grid.addWidget(self._tools, 0, 2)
+        if narrow != self._narrow:
+            self._narrow = narrow
+            if narrow:
+                self._grid.addWidget(self._tools, 0, 1)
+                self._grid.addWidget(self._places, 1, 0, 1, 2)
+            else:
+                self._grid.addWidget(self._places, 0, 1)
+                self._grid.addWidget(self._tools, 0, 2)
+        self._place_words()
+
+    def _place_words(self) -> None:
+        """In the title's place, or in a strip of their own where they are longer."""
+        words = self.trouble.text()
+        room = self.width() - 44 - self._tools.sizeHint().width()
+        room -= sum(one.sizeHint().width() + 8 for one in self._beside if not one.isHidden())
+        if not self._narrow:
+            room -= self._places.sizeHint().width() + 8
+        wide = max(map(self.trouble.fontMetrics().horizontalAdvance, words.split("\n")))
+        below = wide > room or "\n" in words
+        self.title.setVisible(not words or below)
+        if below != self._below:
+            self._below = below
+            self._left.removeWidget(self.trouble)
+            self._grid.removeWidget(self.trouble)
+            if below:
+                self._grid.addWidget(self.trouble, 2, 0, 1, 3)
+            else:
+                self._left.insertWidget(1, self.trouble, 1)

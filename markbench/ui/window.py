@@ -132,9 +132,9 @@ class Window(QMainWindow):
         self._settings.setValue("folder", str(session.folder))
         self._show_desk(Desk(session, self))
         self.bar.say_saved(self.tr("read only") if session.read_only else "")
+        self.show_class()
         if session.notice:
             self._say_notice(session.notice)
-        self.show_class()
 
     def _show_desk(self, desk: Desk) -> None:
         """Make the pages of a class that is on a desk."""
@@ -152,7 +152,8 @@ class Window(QMainWindow):
         self._show_blind()
         self.bench = make_bench(self)
         self.pages.addWidget(self.bench)
-        self.bar.say_title(f"{session.brief.title}  ·  {session.folder.name}")
+        # The class first: where there is no room for all, its end is cut.
+        self.bar.say_title(f"{session.folder.name}  ·  {session.brief.title}")
         self.care.remind()
         self._reading.follow_up(desk)
 
@@ -197,6 +198,7 @@ class Window(QMainWindow):
         self.care.remind()
         self.bar.say_title("")
         self.bar.say_saved("")
+        self.bar.go_on()
         self._show_start()
         self.pending.forget()
 
@@ -288,6 +290,8 @@ class Window(QMainWindow):
         if self.bench is None:
             return
         sheet = self.make_sheet()
+        if learner != sheet.learner:
+            self._leave_words()
         order = self.bench.order.learners()
         at = order.index(learner) if learner in order else 0
         everybody = len(self.bench.model.rows)
@@ -316,7 +320,14 @@ class Window(QMainWindow):
         first, last = self.tr("That was the first one."), self.tr("That was the last one.")
         self._say_notice(first if at < 0 else last)
 
+    def _leave_words(self) -> None:
+        """What was said is left behind, unless something still waits to be saved."""
+        if self.desk is None or not self.desk.unsaved:
+            self.bar.go_on()
+
     def _go(self, place: str, page: QWidget) -> None:
+        if page is not self.pages.currentWidget():
+            self._leave_words()
         if self.bench is not None and self.sheet is not None and self.sheet.isVisible():
             self.bench.grid.choose(self.sheet.learner)
         self.pages.setCurrentWidget(page)

@@ -144,3 +144,55 @@ def test_a_page_opened_from_the_list_has_the_keyboard(qtbot: QtBot, listed: Wind
 def test_the_program_is_left_by_a_key(qtbot: QtBot, window: Window) -> None:
     qtbot.keyClick(window, Qt.Key.Key_Q, CTRL)
     assert not window.isVisible()
+
+
+LONG = (
+    "class.markbench was moved or deleted; nothing was saved. "
+    "Changes kept here until they can be saved: 1."
+)
+
+
+def in_sight(label) -> str:
+    """What can be read of a label that wraps; empty where any of it is cut."""
+    QApplication.processEvents()
+    fits = label.height() >= label.heightForWidth(label.width())
+    return label.text() if label.isVisible() and fits else ""
+
+
+@pytest.mark.parametrize("width", [1920, 1280, 900])
+def test_a_long_notice_can_be_read_whole(qtbot: QtBot, window: Window, width: int) -> None:
+    window.resize(width, 700)
+    bar = window.bar
+    for words in ("The folder is out of reach.", LONG, LONG + " " + LONG):
+        bar.say_trouble(words)
+        qtbot.waitUntil(lambda words=words: in_sight(bar.trouble) == words)
+        assert bar.trouble.x() + bar.trouble.width() <= width
+        beside = bar.title if bar.title.isVisible() else window.places
+        assert not bar.trouble.geometry().intersects(beside.geometry())
+    bar.go_on()
+    QApplication.processEvents()
+    assert not bar.trouble.isVisible()
+    assert bar.title.isVisible()
+
+
+def test_what_was_said_is_left_behind(qtbot: QtBot, window: Window) -> None:
+    told = window.bar.trouble
+    window.open_learner(window.bench.order.learners()[0])
+    for goes_on in (lambda: window.step(1), window.show_class, lambda: window.show_place("across")):
+        window.bar.say_trouble("Signed off. Reopen: Moderation")
+        goes_on()
+        assert told.text() == ""
+    window.bar.say_notice("✓ reminder copied")
+    window.close_class()
+    assert told.text() == ""
+
+
+def test_what_waits_to_be_saved_is_told_wherever_one_goes(
+    qtbot: QtBot, window: Window, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(type(window.desk), "unsaved", property(lambda _desk: 1))
+    window.bar.say_trouble(LONG)
+    window.open_learner(window.bench.order.learners()[0])
+    window.step(1)
+    assert window.bar.trouble.text() == LONG
+    monkeypatch.undo()
