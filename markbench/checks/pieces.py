@@ -5,10 +5,11 @@ from __future__ import annotations
 import datetime as dt
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
+from typing import cast
 
 from markbench.checks.question import Case
 from markbench.checks.wording import listed
-from markbench.model import Concern, Finding, Portfolio, say
+from markbench.model import Concern, Finding, PieceKind, Portfolio, piece_states, say
 
 PIECE_WORDS = {
     "setup_photo": say("photo of the set-up"),
@@ -24,16 +25,15 @@ USELESS = ("empty_piece", "unreadable_file", "photo_unreadable", "video_unreadab
 
 def missing_piece(case: Case) -> Iterator[Finding]:
     """Each piece of evidence the brief wants and the portfolio lacks."""
-    there = {piece.kind for piece in case.portfolio.pieces if piece.size_bytes > 0}
-    # A picture whose name does not say what it shows may be either photo.
-    spare = sum(p.kind == "photo" and p.size_bytes > 0 for p in case.portfolio.pieces)
-    wanted = [kind for kind in case.brief.evidence if kind not in there]
+    evidence = cast(tuple[PieceKind, ...], case.brief.evidence)
+    states = piece_states(case.portfolio, evidence)
     if not case.readings:
-        wanted.append("readings")
-    for kind in wanted:
+        states["readings"] = "missing"
+    for kind, state in states.items():
+        if state == "there":
+            continue
         name = PIECE_WORDS.get(kind, kind.replace("_", " "))
-        if kind in ("setup_photo", "selfie") and spare > 0:
-            spare -= 1
+        if state == "untold":
             yield Finding(
                 "missing_piece",
                 case.learner,

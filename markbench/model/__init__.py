@@ -10,7 +10,9 @@ from markbench.model.portfolio import (
     Match,
     Piece,
     PieceKind,
+    PieceState,
     Portfolio,
+    piece_states,
 )
 from markbench.model.readings import OwnQuantity, OwnValue, Reading, ReadingsTable, Timing
 from markbench.model.results import (
@@ -55,6 +57,7 @@ __all__ = [
     "Phrase",
     "Piece",
     "PieceKind",
+    "PieceState",
     "Place",
     "Portfolio",
     "Reading",
@@ -72,6 +75,7 @@ __all__ = [
     "Words",
     "joined",
     "opening",
+    "piece_states",
     "reworded",
     "say",
 ]

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
-from collections.abc import Mapping
+from collections.abc import Container, Iterable, Mapping
 from dataclasses import dataclass, field
 from typing import Literal
 
@@ -15,6 +15,7 @@ from markbench.model.readings import ReadingsTable
 PieceKind = Literal[
     "readings", "setup_photo", "selfie", "photo", "swing_video", "report", "unknown"
 ]
+PieceState = Literal["there", "untold", "missing"]
 MatchedBy = Literal["id", "name", "folder", "row", "teacher"]
 
 
@@ -98,6 +99,29 @@ class Portfolio:
     def of_kind(self, kind: PieceKind) -> tuple[Piece, ...]:
         """Current pieces of one kind."""
         return tuple(piece for piece in self.pieces if piece.kind == kind)
+
+
+def piece_states(
+    portfolio: Portfolio, wanted: Iterable[PieceKind], useless: Container[str] = ()
+) -> dict[PieceKind, PieceState]:
+    """How each of the ``wanted`` kinds stands: the one rule for every page and every export.
+
+    ``untold``: it is not named, but a photo that nobody has told apart yet could be it; each
+    such photo stands in for one. Empty files, and those called ``useless``, are as good as
+    not there, and a table counts when readings could be read from it.
+    """
+    held = [one for one in portfolio.pieces if one.size_bytes > 0 and one.file not in useless]
+    kinds = {piece.kind for piece in held} - {"readings"}
+    if portfolio.table is not None and portfolio.table.readings:
+        kinds.add("readings")
+    spare = sum(piece.kind == "photo" for piece in held)
+    states: dict[PieceKind, PieceState] = {}
+    for kind in wanted:
+        states[kind] = "there" if kind in kinds else "missing"
+        if kind not in kinds and kind in ("setup_photo", "selfie") and spare:
+            spare -= 1
+            states[kind] = "untold"
+    return states
 
 
 @dataclass(frozen=True, slots=True)

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from PySide6.QtCore import QRectF, QSize, Qt, Signal
-from PySide6.QtGui import QKeyEvent, QMouseEvent, QPainter, QPaintEvent
+from PySide6.QtCore import QEvent, QRectF, QSize, Qt, Signal
+from PySide6.QtGui import QHelpEvent, QKeyEvent, QMouseEvent, QPainter, QPaintEvent
 from PySide6.QtWidgets import (
     QAbstractButton,
     QFrame,
@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
     QScrollArea,
     QSizePolicy,
     QToolButton,
+    QToolTip,
     QWidget,
 )
 
@@ -72,6 +73,18 @@ class ElidedLabel(QLabel):
     def minimumSizeHint(self) -> QSize:
         """A few letters."""
         return QSize(self.fontMetrics().horizontalAdvance("MMM…"), super().sizeHint().height())
+
+    def event(self, event: QEvent) -> bool:
+        """All of it stands in the tool tip, where it is cut and has no other."""
+        if (
+            event.type() == QEvent.Type.ToolTip
+            and not self.toolTip()
+            and isinstance(event, QHelpEvent)
+            and self.fontMetrics().horizontalAdvance(self.text()) > self.width()
+        ):
+            QToolTip.showText(event.globalPos(), self.text(), self)
+            return True
+        return super().event(event)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint what fits."""
@@ -240,10 +253,10 @@ def key_to(theme: Theme, paint: Painter, words: str) -> QWidget:
     return part
 
 
-def piece_painter(kind: PieceKind, present: bool) -> Painter:
+def piece_painter(kind: PieceKind, present: bool, *, untold: bool = False) -> Painter:
     """Paints a piece of evidence for a :class:`Glyph`."""
 
     def paint(painter: QPainter, box: QRectF, theme: Theme) -> None:
-        paint_piece(painter, kind, present, box, theme.palette)
+        paint_piece(painter, kind, present, box, theme.palette, untold=untold)
 
     return paint

@@ -94,6 +94,7 @@ def make_bench(window: Window) -> ClassPage:
     bench.opened.connect(window.open_learner)
     bench.folder_wanted.connect(window.choose_folder)
     bench.ask_wanted.connect(partial(ask_again, window))
+    bench.brief_wanted.connect(window.doors.open_brief)
     bench.said.connect(window._say_notice)
     return bench
 

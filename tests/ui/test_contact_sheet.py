@@ -186,7 +186,7 @@ def test_an_empty_film_counts_as_missing(
     empty_window.open_folder(class_folder)
     qtbot.waitUntil(lambda: empty_window.sheet is not None, timeout=10_000)
     row = empty_window.bench.model.rows[empty_window.bench.model.number_of("s2")]
-    assert ("swing_video", False) in row.pieces  # struck on the card of the class
+    assert ("swing_video", "missing") in row.pieces  # struck on the card of the class
     empty_window.show_place("contact")
     page = empty_window.further["contact"]
     page.chips["missing"].click()
@@ -207,3 +207,24 @@ def test_blind_no_name_shows_and_no_hidden_picture(
         qtbot.keyClick(page.grid, Qt.Key.Key_G)
     learner = page.order.index(0, 0).data(TILE).row.id
     assert status(window.desk.held, learner, "setup_photo") == "accepted"
+
+
+def test_photos_not_told_apart_are_not_called_missing(
+    qtbot: QtBot, empty_window: Window, class_folder: Path
+) -> None:
+    own = class_folder / "Bodil Sample"
+    (own / "setup.png").rename(own / "IMG_1.png")
+    (own / "selfie.png").rename(own / "IMG_2.png")
+    empty_window.open_folder(class_folder)
+    qtbot.waitUntil(lambda: empty_window.sheet is not None, timeout=10_000)
+    number = empty_window.bench.model.number_of("s2")
+    row = empty_window.bench.model.rows[number]
+    assert row.untold == ("setup_photo", "selfie")
+    assert row.missing == ()
+    assert empty_window.bench.foot.legend.untold.isVisible()
+    words = empty_window.bench.model.index(number, 0).data(Qt.ItemDataRole.ToolTipRole)
+    assert "to be told apart" in words
+    empty_window.show_place("contact")
+    order = empty_window.further["contact"].order
+    tile = order.index(order.number_of("s2"), 0).data(TILE)
+    assert "1 of 2" in tile.photo.untold

@@ -174,8 +174,9 @@ def _paint_words(painter: QPainter, row: LearnerRow, box: QRectF, theme: Theme) 
         painter.drawText(QPointF(box.left(), base), text)
         base += name.metrics.height()
     at_x, at_y = box.left() + 1, box.top() + name.height + 5
-    for kind, present in row.pieces:
-        paint_piece(painter, kind, present, QRectF(at_x, at_y, glyph, glyph), theme.palette)
+    for kind, state in row.pieces:
+        sign = QRectF(at_x, at_y, glyph, glyph)
+        paint_piece(painter, kind, state == "there", sign, theme.palette, untold=state == "untold")
         at_x += glyph * 1.55
     at_x = box.left() + 1
     room = foot - (at_y + glyph)

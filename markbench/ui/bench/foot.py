@@ -80,6 +80,9 @@ class Legend(QWidget):
         for kind, words in pieces.items():
             row.addWidget(key_to(theme, piece_painter(kind, True), words))
         row.addWidget(key_to(theme, piece_painter("report", False), self.tr("struck: missing")))
+        asks = piece_painter("report", False, untold=True)
+        self.untold = key_to(theme, asks, self.tr("to be told apart"))
+        row.addWidget(self.untold)
         self.changed = key_to(theme, paint_changed, self.tr("changed since marked"))
         row.addWidget(self.changed)
 

@@ -73,6 +73,11 @@ class ClassModel(QAbstractListModel):
         if row.missing:
             names = ", ".join(said(PIECE_WORDS[kind]) for kind in row.missing)
             parts.append(self.tr("missing: {pieces}").format(pieces=names))
+        if row.untold:
+            names = ", ".join(said(PIECE_WORDS[kind]) for kind in row.untold)
+            parts.append(
+                self.tr("to be told apart among the photos: {pieces}").format(pieces=names)
+            )
         parts.append(self.tr("{look} to look at, {ask} to ask").format(look=row.look, ask=row.ask))
         if row.summary:
             parts.append(said(row.summary))

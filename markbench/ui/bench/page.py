@@ -15,6 +15,7 @@ from PySide6.QtWidgets import (
 )
 
 from markbench.model import PieceKind
+from markbench.ui.bench.brief_strip import BriefStrip
 from markbench.ui.bench.card import CardDelegate
 from markbench.ui.bench.foot import Foot
 from markbench.ui.bench.grid import ClassGrid
@@ -33,12 +34,14 @@ class ClassPage(QWidget):
     """Everything about the class at a glance.
 
     ``opened`` carries a learner's id; ``folder_wanted`` asks for another class;
-    ``ask_wanted`` carries those to be asked for pieces again; ``said`` what was done.
+    ``ask_wanted`` carries those to be asked for pieces again; ``said`` what was done;
+    ``brief_wanted`` asks for the brief, in which something cannot be used.
     """
 
     opened = Signal(str)
     folder_wanted = Signal()
     ask_wanted = Signal(list)
+    brief_wanted = Signal()
     said = Signal(str)
 
     def __init__(self, desk: Desk, theme: Theme, parent: QWidget | None = None) -> None:
@@ -87,6 +90,8 @@ class ClassPage(QWidget):
         another = self.tr("Choose another folder…")
         self.another = button(another, "deed", self.folder_wanted.emit)
         self.empty = self._say_empty()
+        self.brief = BriefStrip(desk)
+        self.brief.wanted.connect(self.brief_wanted)
         self.foot = Foot(theme, self._words)
         self.foot.chosen.ask.connect(self.ask_again)
         self.foot.chosen.copy.connect(self.copy_list)
@@ -122,6 +127,7 @@ class ClassPage(QWidget):
         column.setSpacing(4)
         column.addLayout(tools)
         column.addLayout(state)
+        column.addWidget(self.brief)
         column.addLayout(middle, 1)
         column.addWidget(self.foot)
 
@@ -344,6 +350,7 @@ class ClassPage(QWidget):
         self._show_settle()
         changed = any(row.changed for row in self.model.rows)
         self.foot.legend.changed.setVisible(changed)
+        self.foot.legend.untold.setVisible(any(row.untold for row in self.model.rows))
         self.chips["changed"].setVisible(changed or self.chips["changed"].isChecked())
         axes = self.model.axes
         words = self.tr("Graphs: T² to {t:.1f} s² against L to {l:.0f} cm; grey line: the class")

@@ -11,7 +11,16 @@ from functools import cached_property, partial
 from statistics import median
 from typing import TYPE_CHECKING, cast
 
-from markbench.model import Brief, Concern, Finding, Mark, PieceKind, Portfolio
+from markbench.model import (
+    Brief,
+    Concern,
+    Finding,
+    Mark,
+    PieceKind,
+    PieceState,
+    Portfolio,
+    piece_states,
+)
 
 if TYPE_CHECKING:
     from markbench.session import Session
@@ -31,7 +40,7 @@ class LearnerRow:
     order: int
     points: tuple[tuple[float, float], ...]
     line: tuple[float, float] | None
-    pieces: tuple[tuple[PieceKind, bool], ...]
+    pieces: tuple[tuple[PieceKind, PieceState], ...]
     look: int
     ask: int
     note: int
@@ -71,7 +80,12 @@ class LearnerRow:
     @property
     def missing(self) -> tuple[PieceKind, ...]:
         """Pieces asked for and not there."""
-        return tuple(kind for kind, there in self.pieces if not there)
+        return tuple(kind for kind, state in self.pieces if state == "missing")
+
+    @property
+    def untold(self) -> tuple[PieceKind, ...]:
+        """Pieces that a photo which nobody has told apart yet could be."""
+        return tuple(kind for kind, state in self.pieces if state == "untold")
 
     @property
     def finished(self) -> bool:
@@ -136,12 +150,9 @@ def _count(findings: Iterable[Finding], concern: Concern) -> int:
     return sum(finding.concern == concern for finding in findings)
 
 
-def _pieces(brief: Brief, portfolio: Portfolio) -> tuple[tuple[PieceKind, bool], ...]:
-    wanted = ("readings", *brief.evidence)
-    have = {piece.kind for piece in portfolio.pieces if piece.size_bytes > 0} - {"readings"}
-    if portfolio.table is not None and portfolio.table.readings:
-        have.add("readings")  # a file that could not be understood is not yet readings
-    return tuple((cast(PieceKind, kind), kind in have) for kind in wanted)
+def _pieces(brief: Brief, portfolio: Portfolio) -> tuple[tuple[PieceKind, PieceState], ...]:
+    wanted = cast(tuple[PieceKind, ...], ("readings", *brief.evidence))
+    return tuple(piece_states(portfolio, wanted).items())
 
 
 @dataclass(frozen=True, slots=True)

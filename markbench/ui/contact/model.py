@@ -37,6 +37,7 @@ class Side:
     status: str = ""
     concern: Concern | None = None
     hidden: bool = False
+    untold: str = ""  # that nobody has said which photo this is
 
     @property
     def empty(self) -> bool:
@@ -137,7 +138,13 @@ class ContactOrder(QSortFilterProxyModel):
         about = (one for one in findings if any(s.file == piece.file for s in one.sources))
         concern = max((one.concern for one in about), default=None)
         hidden = not self._desk.may_open(piece.file)
-        return Side(piece.kind, piece, str(status or ""), concern, hidden)
+        untold = ""
+        if piece.kind == "photo":
+            photos = len(self._desk.session.portfolio(learner).of_kind("photo"))
+            untold = self.tr("Which is it?")
+            if photos > 1:
+                untold = self.tr("Which? 1 of {n}").format(n=photos)
+        return Side(piece.kind, piece, str(status or ""), concern, hidden, untold)
 
     def _verdicts(self, film: Piece | None, measured: SwingMeasurement | None) -> tuple[str, ...]:
         if film is None:
@@ -166,7 +173,8 @@ class ContactOrder(QSortFilterProxyModel):
             said = self.tr("empty file") if side.empty else status_word(side.status)
             if side.piece is None:
                 said = self.tr("missing")
-            words.append(f"{names[side.kind]}: {said}" if said else names[side.kind])
+            told = " ".join(part for part in (said, side.untold) if part)
+            words.append(f"{names[side.kind]}: {told}" if told else names[side.kind])
         words.append(tile.verdicts[0])
         if tile.measured is not None:
             rows = self._desk.session.analysis(tile.row.id).rows

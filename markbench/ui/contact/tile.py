@@ -138,6 +138,15 @@ class TileDelegate(PictureDelegate):
             paint_piece(painter, side.kind, present, glyph, colours)
         else:
             _fit(painter, image, box)
+        if side.untold:
+            high = self._theme.line_height("small") + 4
+            slip = QRectF(box.left(), box.top(), box.width(), high)
+            if side.status:
+                slip.translate(0, high + 4)
+            painter.setPen(Qt.PenStyle.NoPen)
+            painter.setBrush(QColor(colours.paper))
+            painter.drawRect(slip.adjusted(1, 1, -1, 0))
+            self._words(painter, slip.adjusted(5, 0, -18, 0), side.untold, look=True)
         if side.status:
             corner, room = box.topLeft() + QPointF(3, 3), box.width() - 24
             paint_badge(painter, side.status, corner, self._theme, room)

@@ -68,17 +68,41 @@ def paint_concern(painter: QPainter, concern: Concern, box: QRectF, palette: Pal
 
 
 def paint_piece(
-    painter: QPainter, kind: PieceKind, present: bool, box: QRectF, palette: Palette
+    painter: QPainter,
+    kind: PieceKind,
+    present: bool,
+    box: QRectF,
+    palette: Palette,
+    *,
+    untold: bool = False,
 ) -> None:
-    """Draw a piece of evidence: inked where present, faint and struck out where missing."""
+    """Draw a piece of evidence: inked where present, faint and struck out where missing.
+
+    ``untold``: faint, with a question mark; a photo is there that could be it.
+    """
+    if untold:
+        present = False
     painter.setPen(pen(palette.ink if present else palette.edge, 1.3))
     painter.setBrush(Qt.BrushStyle.NoBrush)
     painter.translate(box.topLeft())
     painter.drawPath(_piece_path(kind, box.width(), box.height()))
     painter.translate(-box.topLeft())
-    if not present:
+    if untold:
+        painter.setPen(pen(palette.ink, 1.6))
+        painter.drawPath(_question_path(box.width(), box.height()).translated(box.topLeft()))
+    elif not present:
         painter.setPen(pen(palette.look, 2.0))
         painter.drawLine(box.bottomLeft(), box.topRight())
+
+
+@functools.lru_cache(maxsize=32)
+def _question_path(w: float, h: float) -> QPainterPath:
+    path = QPainterPath(QPointF(w * 0.9, h * 0.34))
+    path.cubicTo(w * 0.9, h * 0.06, w * 1.32, h * 0.06, w * 1.32, h * 0.36)
+    path.cubicTo(w * 1.32, h * 0.54, w * 1.11, h * 0.52, w * 1.11, h * 0.7)
+    path.moveTo(w * 1.11, h * 0.94)
+    path.lineTo(w * 1.11, h * 0.97)
+    return path
 
 
 @functools.lru_cache(maxsize=128)

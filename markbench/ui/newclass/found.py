@@ -91,6 +91,8 @@ class FoundPage(QWidget):
         legend.addWidget(
             key_to(self._theme, piece_painter("report", False), self.tr("struck: not there"))
         )
+        asks = piece_painter("report", False, untold=True)
+        legend.addWidget(key_to(self._theme, asks, self.tr("to be told apart")))
         column.addLayout(legend)
         column.addWidget(frame("rule"))
         column.addWidget(self.roll, 1)

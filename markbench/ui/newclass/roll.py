@@ -8,7 +8,7 @@ from PySide6.QtCore import QModelIndex, QPersistentModelIndex, QRectF, QSize, Qt
 from PySide6.QtGui import QColor, QPainter, QResizeEvent, QStandardItem, QStandardItemModel
 from PySide6.QtWidgets import QListView, QStyle, QStyledItemDelegate, QStyleOptionViewItem
 
-from markbench.model import ClassWork, PieceKind
+from markbench.model import ClassWork, PieceKind, PieceState, piece_states
 from markbench.ui.look.marks import paint_piece, pen
 from markbench.ui.look.theme import Theme
 
@@ -31,7 +31,7 @@ class _Line(QStyledItemDelegate):
         """Paint one learner."""
         colours = self._theme.palette
         box = QRectF(option.rect).adjusted(0, 0, -16, 0)
-        has: tuple[bool, ...] = index.data(_HAS)
+        has: tuple[PieceState, ...] = index.data(_HAS)
         painter.save()
         painter.setRenderHint(QPainter.RenderHint.Antialiasing)
         if option.state & QStyle.StateFlag.State_Selected:
@@ -46,16 +46,18 @@ class _Line(QStyledItemDelegate):
         step = side + 8
         room = box.adjusted(8, 0, -step * len(KINDS) - 8, 0)
         painter.setFont(self._theme.font())
-        painter.setPen(QColor(colours.ink if any(has) else colours.pencil))
+        painter.setPen(
+            QColor(colours.ink if any(one != "missing" for one in has) else colours.pencil)
+        )
         words = str(index.data(Qt.ItemDataRole.DisplayRole))
         shown = painter.fontMetrics().elidedText(
             words, Qt.TextElideMode.ElideRight, int(room.width())
         )
         painter.drawText(room, Qt.AlignmentFlag.AlignVCenter, shown)
-        for k, (kind, present) in enumerate(zip(KINDS, has, strict=True)):
+        for k, (kind, state) in enumerate(zip(KINDS, has, strict=True)):
             left = box.right() - step * (len(KINDS) - k)
             sign = QRectF(left, box.center().y() - side * 0.4, side * 0.8, side * 0.8)
-            paint_piece(painter, kind, present, sign, colours)
+            paint_piece(painter, kind, state == "there", sign, colours, untold=state == "untold")
         painter.restore()
 
     def sizeHint(self, _option: QStyleOptionViewItem, _index: Index) -> QSize:
@@ -100,15 +102,11 @@ class Roll(QListView):
         self._lines.clear()
         whole = 0
         for learner in work.learners:
-            one = work.portfolios[learner.id]
-            kinds = {piece.kind for piece in one.pieces if piece.file not in bad}
-            # A picture not yet told apart stands for the set-up.
-            has = [kind in kinds or (kind == "setup_photo" and "photo" in kinds) for kind in KINDS]
-            has[0] = one.table is not None
-            whole += all(has)
+            has = tuple(piece_states(work.portfolios[learner.id], KINDS, bad).values())
+            whole += all(state == "there" for state in has)
             item = QStandardItem(learner.name)
             item.setData(learner.id, _LEARNER)
-            item.setData(tuple(has), _HAS)
+            item.setData(has, _HAS)
             item.setAccessibleText(self._in_words(learner.name, has))
             self._lines.appendRow(item)
             if learner.id == held:
@@ -156,8 +154,15 @@ class Roll(QListView):
         if size != self.gridSize():
             self.setGridSize(size)
 
-    def _in_words(self, name: str, has: list[bool]) -> str:
-        missing = [self.words_for(k) for k, there in zip(KINDS, has, strict=True) if not there]
-        if not missing:
+    def _in_words(self, name: str, has: tuple[PieceState, ...]) -> str:
+        parts = [name]
+        for state, form in (
+            ("missing", self.tr("not there: {pieces}")),
+            ("untold", self.tr("to be told apart among the photos: {pieces}")),
+        ):
+            of_it = [self.words_for(k) for k, held in zip(KINDS, has, strict=True) if held == state]
+            if of_it:
+                parts.append(form.format(pieces=", ".join(of_it)))
+        if len(parts) == 1:
             return self.tr("{name}: all four pieces").format(name=name)
-        return self.tr("{name}, not there: {pieces}").format(name=name, pieces=", ".join(missing))
+        return "; ".join(parts)
