@@ -21,8 +21,8 @@ def draft(rubric: Rubric, facts: Facts, findings: tuple[Finding, ...] = ()) -> t
     The first level, highest first, whose condition holds is drafted; its reasons say what
     decided it and why the next higher level was not reached. No level is drafted for a
     criterion of the teacher's eye, nor for one that rests on readings which were handed in
-    but could not be understood, nor for one that a photo not yet told apart, or a piece that
-    will not open here, could raise.
+    but could not be understood, nor for one that a photo not yet told apart, a piece that
+    will not open here, or a written report that nobody has read, could raise.
     ``findings`` are the learner's.
     """
     unread = facts["readings_unread"] is True
@@ -32,7 +32,7 @@ def draft(rubric: Rubric, facts: Facts, findings: tuple[Finding, ...] = ()) -> t
             drafts.append(_for_the_eye(row, facts))
         elif unread and row.rests_on_readings:
             drafts.append(_not_judged(row.criterion, findings))
-        elif waiting := _waiting(row, facts):
+        elif waiting := (*_waiting(row, facts), *_in_the_report(row, facts)):
             drafts.append(Draft(row.criterion.id, None, None, (), waiting))
         else:
             drafts.append(_judged(row, facts))
@@ -51,6 +51,7 @@ class _Row:
     look: tuple[Alternates, ...]
     said: Mapping[str, tuple[tuple[Condition, Template], ...]]
     rests_on_readings: bool
+    rests_on_working: bool
     rests_on_photos: bool
     rests_on_pieces: bool
 
@@ -88,6 +89,7 @@ def _row(row: Criterion) -> _Row:
         look=alternates(row.phrases, "look"),
         said=said,
         rests_on_readings=any(FACTS[n].rests_on_readings for level in levels for n in level.names),
+        rests_on_working=any(FACTS[n].group == "working" for level in levels for n in level.names),
         rests_on_photos=any(n in _ON_PHOTOS for level in levels for n in level.names),
         rests_on_pieces=any(n in _ON_PIECES for level in levels for n in level.names),
     )
@@ -170,6 +172,23 @@ def _waiting(row: _Row, facts: Facts) -> tuple[Reason, ...]:
         text = say("A piece was handed in that will not open here, so no level is drafted.")
         told.append(Reason(text, "pieces_unopened"))
     return tuple(told)
+
+
+def _in_the_report(row: _Row, facts: Facts) -> tuple[Reason, ...]:
+    """Why a level must wait: what the table lacks may stand in a report, which is not read."""
+    sought = row.rests_on_working or (row.rests_on_readings and not facts["readings_given"])
+    if not sought or facts["report"] is False or row.levels[0].holds(facts.values_by_name):
+        return ()
+    text: str = say(
+        "A written report is here, and the working may stand in it. Reports are not read by the "
+        "program, so no level is drafted."
+    )
+    if not facts["readings_given"]:
+        text = say(
+            "A written report is here, and the readings may stand in it. Reports are not read by "
+            "the program, so no level is drafted."
+        )
+    return (Reason(text, "report", sources=facts.sources("report")),)
 
 
 def _for_the_eye(row: _Row, facts: Facts) -> Draft:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 
 import pytest
 from rubric_learners import facts_from, pieces_of, table_of
@@ -14,6 +15,7 @@ from markbench.model import (
     Explanation,
     Finding,
     Level,
+    OwnValue,
     Phrase,
     Rubric,
     Source,
@@ -315,3 +317,32 @@ def test_a_photo_not_yet_told_apart_is_not_marked_down():
     assert draft(rubric_of(levels=levels), told)[0].level == "All"
     lacking = facts_from(THREE, pieces_of("swing_video"), brief=brief)
     assert draft(rubric_of(levels=levels), lacking)[0].level == "Some"
+
+
+def test_working_that_may_stand_in_a_report_is_left_to_the_teacher():
+    levels = (
+        Level("Full", 2, "All.", "own_period_squared_given and own_arithmetic_right"),
+        Level("None", 0, "None."),
+    )
+    told = Phrase("Nothing is worked out from {longest}.", "own_columns == 0", "problem")
+    rubric = rubric_of(told, levels=levels)
+    (alone,) = draft(rubric, facts_from(THREE, pieces_of("readings")))
+    assert (alone.level, len(alone.sentences)) == ("None", 1)
+    (beside,) = draft(rubric, facts_from(THREE, pieces_of("readings", "report")))
+    assert (beside.level, beside.marks, beside.sentences) == (None, None, ())
+    assert "report" in beside.reasons[0].text
+    # What the table itself shows needs no report.
+    own = OwnValue("period_squared_s2", 0.809, Source("table.csv", cell="G2", raw="0.809"), 0)
+    worked = table_of([(0.2, [8.97, 9.02])], own=(own,))
+    (full,) = draft(rubric, facts_from(worked, pieces_of("readings", "report")))
+    assert full.level == "Full"
+
+
+def test_readings_that_may_stand_in_a_report_are_not_marked_absent():
+    (reported,) = draft(rubric_of(), facts_from(None, pieces_of("report")))
+    assert (reported.level, reported.sentences) == (None, ())
+    assert "readings may stand in it" in reported.reasons[0].text
+    assert draft(rubric_of(), facts_from(THREE, pieces_of("readings", "report")))[0].level == "Some"
+    # An empty file is no report.
+    empty = replace(pieces_of("report")[0], size_bytes=0)
+    assert draft(rubric_of(), facts_from(None, (empty,)))[0].level == "None"
