@@ -228,6 +228,9 @@ class NameIndex:
         if not got:
             return None
         parts = self._parts[index]
+        # "Edeltraud O", where the list itself gives no more than an initial.
+        named = {i for i, p in enumerate(parts) if p not in PARTICLES or i == len(parts) - 1}
+        whole = len(named) > 1 and named <= covered
         initials = []
         for place, token in enumerate(read.tokens):
             if place in used or len(token) != 1:
@@ -241,8 +244,10 @@ class NameIndex:
         missing = len(weighty) - got - len(initials)
         beside = [token for place, token in enumerate(read.tokens) if place not in used]
         full = got + len(initials) == len(weighty) or got >= 2
-        cost = 4.0 * edits + self._beside(beside, full=full and len(weighty) > 1)
-        if got == len(weighty):
+        cost = 4.0 * edits + self._beside(beside, full=whole or (full and len(weighty) > 1))
+        if whole:
+            score = 100.0
+        elif got == len(weighty):
             score = 100.0 if got > 1 else 92.0
             if got == 1 and all(is_known_word(fold(word)) for word in seen):
                 score = 60.0  # a learner called Bob, and a photo of the bob

@@ -306,3 +306,20 @@ def test_numbers_beside_a_day_are_ids() -> None:
         judgement = matcher.judge(text)
         assert judgement.clear, text
         assert judgement.best.learner == learner
+
+
+def test_a_list_of_first_names_and_initials() -> None:
+    matcher = Matcher(
+        [Learner("01", "Edeltraud O"), Learner("02", "Edeltraud P."), Learner("03", "Kai O"),
+         Learner("04", "Bob E"), Learner("05", "Edeltraud Otter")]
+    )  # fmt: skip
+    for text, learner in (
+        ("Edeltraud O", "01"), ("edeltraud_o readings", "01"), ("O, Edeltraud", "01"),
+        ("EdeltraudO", "01"), ("Edeltraud P", "02"), ("kai o", "03"), ("bob e", "04"),
+        ("Edeltraud Otter", "05"), ("Kai", "03"),
+    ):  # fmt: skip
+        judgement = matcher.judge(text)
+        assert judgement.clear, (text, judgement)
+        assert judgement.best.learner == learner
+    for text in ("Edeltraud", "Bob", "O readings"):
+        assert not matcher.judge(text).clear, text
