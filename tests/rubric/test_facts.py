@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import datetime as dt
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -236,6 +237,23 @@ def test_decimals_that_no_file_keeps_are_not_praised():
     pairs = [(0.2, [9.0, 9.0]), (0.4, [13.0, 12.0])]
     assert facts_from(table_of(pairs))["decimals_even"] is True
     assert facts_from(table_of(pairs, decimals=None))["decimals_even"] is None
+
+
+def test_times_of_different_decimals_are_not_praised_where_no_check_asks():
+    """“8,95”, “ca. 11”, “12,7”, “14,15”: too few for the check in a spreadsheet, and not even."""
+    table = table_of([(0.2, [8.95, 9.02]), (0.3, [11.0, 10.97]), (0.4, [12.7])])
+    places = iter((2, 2, 0, 2, 1))
+    readings = tuple(
+        replace(r, timings=tuple(replace(t, decimals=next(places)) for t in r.timings))
+        for r in table.readings
+    )
+    assert facts_from(replace(table, readings=readings))["decimals_even"] is None
+    # Nor is “every time” known where one cell keeps no decimals.
+    first = replace(table.readings[0].timings[0], decimals=None)
+    row = replace(table.readings[0], timings=(first, table.readings[0].timings[1]))
+    some = replace(table, readings=(row, *table.readings[1:]))
+    assert facts_from(some)["decimals_even"] is None
+    assert facts_from(table)["decimals_even"] is True
 
 
 def test_a_difference_too_small_for_its_figures_is_a_bound():

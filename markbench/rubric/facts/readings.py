@@ -149,11 +149,13 @@ def decimals_even(work: Work) -> bool | None:
     """Whether the times are written with one number of decimals; unknown where the file keeps none.
 
     A spreadsheet's number cells drop trailing zeros and a time cell has no decimals of its own.
+    Neither is known of times that differ so little that dropped zeros may be all there is to it.
     """
     if "decimals_uneven" in work.by_check:
         return False
-    known = sum(t.decimals is not None for r in work.readings for t in r.timings)
-    return True if known >= 3 else None
+    written = [timing.decimals for reading in work.readings for timing in reading.timings]
+    alike = len(written) >= 3 and None not in written and len(set(written)) == 1
+    return True if alike else None
 
 
 @number("readings", "decimals of the times as written", whole)
