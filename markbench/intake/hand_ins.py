@@ -18,8 +18,9 @@ from markbench.model import Concern, Finding, Piece, PieceKind, ReadingsTable, S
 # Pictures and videos made within an hour belong to one hand-in (two views of one set-up),
 # unless their names say otherwise. Common sense, no source.
 _ONE_SITTING = dt.timedelta(hours=1)
-# A zip file counts in steps of two seconds: tables nearer than this have the same time.
-_SAME_TIME = dt.timedelta(seconds=2)
+# Files that are copied or unpacked together get times a few seconds apart, in any order, and
+# a zip file counts in steps of two: within a minute the clock decides nothing.
+_SAME_TIME = dt.timedelta(minutes=1)
 
 _SINGLE: tuple[PieceKind, ...] = ("readings", "setup_photo", "selfie", "swing_video")
 KIND_WORDS: dict[PieceKind, str] = {
@@ -169,8 +170,11 @@ def _short(piece: Piece) -> str:
     return piece.file.replace("!/", "/").rpartition("/")[2]
 
 
-def _when(piece: Piece) -> str:
-    if piece.modified is None:
+def _when(piece: Piece, other: Piece) -> str:
+    """A file with its time, where that differs from the other's."""
+    if piece.modified is None or other.modified is None:
+        return piece.file
+    if abs(piece.modified - other.modified) <= _SAME_TIME:
         return piece.file
     return say("{file} ({when:%Y-%m-%d %H:%M})", file=piece.file, when=piece.modified)
 
@@ -188,8 +192,8 @@ def _later(learner: str, later: Piece, earlier: Piece, *, duplicate: bool) -> Fi
         text = say(
             "A later {what} was handed in: {later} is used in place of {earlier}, which is kept.",
             what=what,
-            later=_when(later),
-            earlier=_when(earlier),
+            later=_when(later, earlier),
+            earlier=_when(earlier, later),
         )
     return Finding(
         "later_hand_in",

@@ -111,6 +111,29 @@ def test_what_is_said_of_a_pair(pair):
         assert word not in (finding.message + finding.ask).lower()
 
 
+def at(one, when):
+    return replace(one, pieces=tuple(replace(piece, modified=when) for piece in one.pieces))
+
+
+@pytest.mark.parametrize("seconds", [0, 1, 37, 60])
+def test_times_of_copying_say_nothing_of_who_was_first(pair, seconds):
+    when = dt.datetime(2026, 3, 9, 11, 0, 40)
+    pair = [at(pair[0], when), at(pair[1], when + dt.timedelta(seconds=seconds))]
+    for (finding,) in alike_findings(pair).values():
+        assert "handed in" not in finding.message
+    apart = [pair[0], at(pair[1], when + dt.timedelta(seconds=61))]
+    assert "after the other" in alike_findings(apart)["2"][0].message
+
+
+def test_a_class_copied_within_the_hour_has_no_order(pair):
+    third = portfolio("3", "Cy Thought-up", simulate(1, seed=4, decimals=2).readings()[0], 9)
+    when = dt.datetime(2026, 3, 9, 9)
+    copied = [at(pair[0], when), at(pair[1], when + dt.timedelta(minutes=12)), third]
+    assert "handed in" not in alike_findings(copied)["1"][0].message
+    other_day = at(third, when - dt.timedelta(days=1))
+    assert "before the other" in alike_findings([*copied[:2], other_day])["1"][0].message
+
+
 @pytest.mark.parametrize("by", ["id", "name", "brief"])
 def test_a_declared_partner_explains_a_pair(pair, by):
     partners = ()

@@ -337,6 +337,34 @@ def test_two_tables_that_nothing_tells_apart(make_class: MakeClass) -> None:
     assert pieces(work, "01") == {"01/a.csv": "readings"}  # the fuller one
 
 
+def test_times_within_a_minute_decide_nothing(make_class: MakeClass) -> None:
+    short = "\n".join(LATER_TABLE.splitlines()[:4])
+    folder = make_class(
+        {"class_list.csv": LIST, "01/a.csv": TABLE, "01/b.csv": short,
+         "02/t.csv": TABLE, "02/t final.csv": LATER_TABLE}
+    )  # fmt: skip
+    for file, second in (
+        ("01/a.csv", 0),
+        ("01/b.csv", 41),
+        ("02/t.csv", 30),
+        ("02/t final.csv", 0),
+    ):
+        dated(folder / file, dt.datetime(2026, 3, 5, 12, 0, second))
+    work = read_class(folder)
+    assert pieces(work, "01") == {"01/a.csv": "readings"}  # the fuller one, not the later by 41 s
+    assert "several_tables" in checks(work, "01")
+    (said,) = (f.message for f in work.portfolios["02"].findings if f.check == "later_hand_in")
+    assert said == (
+        "A later readings table was handed in: 02/t final.csv is used in place of 02/t.csv, which "
+        "is kept."
+    )
+    dated(folder / "02/t.csv", dt.datetime(2026, 3, 4, 18, 5))
+    findings = read_class(folder).portfolios["02"].findings
+    (said,) = (f.message for f in findings if f.check == "later_hand_in")
+    assert "2026-03-05 12:00" in said
+    assert "2026-03-04 18:05" in said
+
+
 def test_a_later_table_without_readings_does_not_hide_the_good_one(make_class: MakeClass) -> None:
     folder = make_class(
         {"class_list.csv": LIST, "01/a.csv": TABLE, "01/final.csv": "nothing,here\nat,all\n",
