@@ -119,10 +119,16 @@ def _supporting(node: Node, facts: Facts) -> Iterator[Told]:
                 yield from _supporting(part, facts)
         case Any(parts):
             for part in parts:
+                match part:
+                    case Not(Known(name)) if facts[name] is None:
+                        yield _forgiven(name)
+                        return
                 first = list(_supporting(part, facts))
                 if first:
                     yield from first
                     return
+        case Not(Known(name)):
+            yield Told(say("{fact}: not known", fact=_label(name)), name)
         case Not(Name(name)):
             yield Told(say("without {fact}", fact=_label(name)), name)
         case Name(name):
@@ -131,6 +137,12 @@ def _supporting(node: Node, facts: Facts) -> Iterator[Told]:
             yield Told(say("{fact}: known", fact=_label(name)), name)
         case _:
             yield from _roundabout(node, facts, holds=True)
+
+
+def _forgiven(name: str) -> Told:
+    """The level was reached although a fact is not known: nothing that goes without saying."""
+    words = say("{fact}: not known, and not held against the learner", fact=_label(name))
+    return Told(words, name)
 
 
 def _compared(node: Comparison, facts: Facts, met: bool) -> Told:

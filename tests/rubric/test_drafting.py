@@ -104,6 +104,12 @@ def test_why_a_level_was_not_reached_in_plain_words(when, told):
         ("range_ratio > 2", "Ratio of longest to shortest length is 3.0 (more than 2.0 needed)."),
         ("report or lengths == 3", "Different lengths: 3 (exactly 3 needed)."),
         ("not (lengths > 3)", "The condition holds (different lengths: 3)."),
+        ("not known(best_g)", "Best estimate of g: not known."),
+        (
+            "own_arithmetic_right or not known(own_arithmetic_right)",
+            "Arithmetic that follows from the readings: not known, and not held against the "
+            "learner.",
+        ),
     ],
 )
 def test_why_a_level_was_reached_in_plain_words(when, told):
