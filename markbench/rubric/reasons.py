@@ -40,20 +40,45 @@ def _needed(sign: str, value: str) -> str:
 
 @dataclass(frozen=True, slots=True)
 class Told:
-    """A condition's part in words, and the fact it turns on."""
+    """A condition's part in words, and the fact it turns on.
+
+    ``most`` and ``least`` are the bounds that a comparison sets the fact, where they are numbers.
+    """
 
     words: str
     fact: str
+    least: float | None = None
+    most: float | None = None
 
 
 def lacking(condition: Condition, facts: Facts) -> tuple[Told, ...]:
     """What keeps the condition from holding: "needs at least 5 different lengths; 4 found"."""
-    return tuple(_lacking(condition.root, facts))
+    return _strictest(_lacking(condition.root, facts))
 
 
 def supporting(condition: Condition, facts: Facts) -> tuple[Told, ...]:
     """What makes the condition hold: "5 different lengths (at least 5 needed)"."""
-    return tuple(_supporting(condition.root, facts))
+    return _strictest(_supporting(condition.root, facts))
+
+
+def _strictest(told: Iterator[Told]) -> tuple[Told, ...]:
+    """One of several bounds on the same side of a fact, the strictest, says it all."""
+    kept: dict[tuple[str, str], Told] = {}
+    for one in told:
+        if one.least is not None:
+            key = (one.fact, "least")
+        elif one.most is not None:
+            key = (one.fact, "most")
+        else:
+            key = (one.fact, one.words)
+        before = kept.get(key)
+        if before is None or _above(one.least, before.least) or _above(before.most, one.most):
+            kept[key] = one
+    return tuple(kept.values())
+
+
+def _above(one: float | None, other: float | None) -> bool:
+    return one is not None and other is not None and one > other
 
 
 def tell(told: Told, facts: Facts, reasons: dict[str, Reason], level: str = "") -> None:
@@ -151,7 +176,8 @@ def _compared(node: Comparison, facts: Facts, met: bool) -> Told:
         sign, left, right = _MIRROR[sign], right, left
     if not isinstance(left, Name):
         return next(_roundabout(node, facts, holds=met))
-    wanted = _needed(sign, _written(left.name, right.value(facts.values_by_name)))
+    bound = right.value(facts.values_by_name)
+    wanted = _needed(sign, _written(left.name, bound))
     if FACTS[left.name].counted:
         words = say(
             "{fact}: {found} ({wanted} needed)" if met else "needs {wanted} {fact}; {found} found",
@@ -168,7 +194,13 @@ def _compared(node: Comparison, facts: Facts, met: bool) -> Told:
             found=_written(left.name, facts[left.name]),
             wanted=wanted,
         )
-    return Told(words, left.name)
+    limit = bound if isinstance(bound, int | float) and not isinstance(bound, bool) else None
+    return Told(
+        words,
+        left.name,
+        least=limit if sign in (">", ">=") else None,
+        most=limit if sign in ("<", "<=") else None,
+    )
 
 
 @lru_cache(maxsize=256)

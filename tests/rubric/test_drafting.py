@@ -119,6 +119,21 @@ def test_why_a_level_was_reached_in_plain_words(when, told):
     assert drafted.reasons[0].text == told
 
 
+def test_of_several_bounds_on_one_fact_the_strictest_is_told():
+    levels = (
+        Level("High", 2, "High.", "lengths >= 4 and lengths > 3.5 and lengths >= 5"),
+        Level("Low", 1, "Low.", "lengths >= 1 and lengths >= asked_lengths - 3 and lengths <= 9"
+              " and lengths < 8"),
+        Level("None", 0, "None."),
+    )  # fmt: skip
+    reasons = draft(rubric_of(levels=levels), facts_from(THREE))[0].reasons
+    assert [reason.text for reason in reasons] == [
+        "For “High”: needs at least 5 different lengths; 3 found.",
+        "Different lengths: 3 (at least 2 needed).",
+        "Different lengths: 3 (less than 8 needed).",
+    ]
+
+
 def test_the_teachers_eye_gets_a_prompt_and_the_learner_nothing():
     look = Phrase("The lengths run to {longest}: why?", "lengths >= 2", "look")
     praise = Phrase("Fine: {lengths}.", "lengths >= 2")
