@@ -156,7 +156,7 @@ def _on_the_sheet(window: Window, deeds: Deeds) -> None:
         elif do == "keep":
             margin.keep_current()
         elif do == "back" and margin.current is not None:
-            press(margin.current.clear)
+            margin.back_to_draft()
         elif do in ("see", "again", "leave"):
             press(getattr(page.changed, do))
         elif do == "accept all":

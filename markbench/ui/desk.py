@@ -51,6 +51,7 @@ class Desk(QObject):
     unsure = Signal(bool)
     renewed = Signal()
     trouble = Signal(str)
+    reopening_wanted = Signal()
     waiting = Signal(bool)
 
     def __init__(self, session: Session, parent: QObject | None = None) -> None:
@@ -212,12 +213,20 @@ class Desk(QObject):
 
     def refuse_signed(self) -> bool:
         """Whether the marks are signed off; then that is said, and where to reopen them."""
+        words = self.signed_words
+        if words:
+            self.trouble.emit(words)
+        return bool(words)
+
+    @property
+    def signed_words(self) -> str:
+        """That the marks are signed off, and where they are reopened; empty where they are not."""
         signed = self.signed
-        if signed is not None:
-            # No longer than the bar has room for.
-            words = self.tr("Signed off {when}. Reopen: Moderation")
-            self.trouble.emit(words.format(when=short_day_and_time(signed.at.astimezone())))
-        return signed is not None
+        if signed is None:
+            return ""
+        # No longer than the bar has room for.
+        words = self.tr("Signed off {when}. Reopen: Moderation")
+        return words.format(when=short_day_and_time(signed.at.astimezone()))
 
     def undo(self, *, sure: bool = False) -> None:
         """Take the last step back; a signature only where the person is sure of it."""

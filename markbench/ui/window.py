@@ -148,6 +148,7 @@ class Window(QMainWindow):
         desk.changed.connect(lambda _learner: self._offer_undo())
         desk.turned.connect(self._say_turned)
         desk.unsure.connect(self._ask_sure)
+        desk.reopening_wanted.connect(self._lead_to_sign_off)
         desk.changed.connect(lambda _learner: self._show_blind())
         self._show_blind()
         self.bench = make_bench(self)
@@ -156,6 +157,14 @@ class Window(QMainWindow):
         self.bar.say_title(f"{session.folder.name}  ·  {session.brief.title}")
         self.care.remind()
         self._reading.follow_up(desk)
+
+    def _lead_to_sign_off(self) -> None:
+        from markbench.ui.moderation.page import ModerationPage
+
+        self.show_place("moderation")
+        page = self.further["moderation"]
+        if isinstance(page, ModerationPage):
+            page.go_to("signing")
 
     def turn_blind(self) -> None:
         """Hide who is who, or show it again."""

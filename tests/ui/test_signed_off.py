@@ -1,4 +1,4 @@
-"""After the sign-off nothing is dead: whatever would change a result says why it does not."""
+"""After the sign-off whatever would change a result is at rest, or says why it does not."""
 
 from __future__ import annotations
 
@@ -8,7 +8,7 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QGuiApplication
-from PySide6.QtWidgets import QApplication
+from PySide6.QtWidgets import QApplication, QWidget
 from pytestqt.qtbot import QtBot
 from second_marking import HER, LEFT, ask_file, moderation
 
@@ -53,6 +53,13 @@ def refused(window: Window, gesture: Callable[[], object]) -> None:
     assert said == f"Signed off {when.day} {when:%b, %H:%M}. Reopen: Moderation"
 
 
+def at_rest(window: Window, control: QWidget) -> None:
+    """The deed cannot be pressed, and says why and where to go."""
+    assert not control.isEnabled()
+    assert control.toolTip() == window.desk.signed_words
+    assert "Reopen: Moderation" in control.toolTip()
+
+
 def level(window: Window, at: int) -> None:
     """By mouse."""
     control = list(window.sheet.margin.current.levels.values())[at]
@@ -75,7 +82,7 @@ def test_every_way_of_marking_on_the_sheet_says_that_the_class_is_signed_off(
         refused(window, lambda at=at: level(window, at))
         checked = [name for name, one in margin.current.levels.items() if one.isChecked()]
         assert checked == [held.level]
-    refused(window, lambda: qtbot.mouseClick(margin.current.clear, LEFT))
+    at_rest(window, margin.current.clear)
     # On a criterion opened afterwards, too.
     margin.open_card(margin.cards[1].criterion.id)
     refused(window, lambda: qtbot.keyClick(window, KEY.Key_1, CTRL))
@@ -99,7 +106,8 @@ def test_the_text_to_the_learner_says_it_and_stays(qtbot: QtBot, signed: Window)
             refused(window, lambda key=key, m=modifiers, f=field: qtbot.keyClick(f, key, m))
             assert field.toPlainText() == said
         card.writing.look()
-        refused(window, lambda card=card: card.writing.drop.click())
+        for tool in (card.writing.up, card.writing.down, card.writing.drop, card.writing.back):
+            at_rest(window, tool)
         refused(window, lambda field=field: field.put_in("A phrase."))
         assert field.toPlainText() == said
         # Reading it is no change.
@@ -113,6 +121,7 @@ def test_marking_across_the_class_says_it(qtbot: QtBot, signed: Window) -> None:
     window = signed
     window.show_place("across")
     page = window.further["across"]
+    assert page.accept.text() == "Next learner"
     for key, modifiers in ((KEY.Key_1, Qt.KeyboardModifier.NoModifier), (KEY.Key_2, CTRL),
                            (KEY.Key_Backspace, CTRL)):  # fmt: skip
         refused(window, lambda key=key, m=modifiers: qtbot.keyClick(page.view, key, m))
@@ -131,7 +140,8 @@ def test_more_time_waits_as_well(qtbot: QtBot, signed: Window) -> None:
     window.show_place("handins")
     page = window.further["handins"]
     page.choose({"s1"})
-    refused(window, lambda: qtbot.mouseClick(page.extend, LEFT))
+    at_rest(window, page.extend)
+    at_rest(window, page.take_back)
 
 
 def test_moderation_says_it_and_keeps_what_was_typed(
@@ -148,14 +158,36 @@ def test_moderation_says_it_and_keeps_what_was_typed(
     page = moderation(qtbot, window)
     assert QApplication.focusWidget() is page.sample.roll  # and not on what is refused
     refused(window, lambda: qtbot.keyClick(window, KEY.Key_S, ALT))
-    refused(window, lambda: qtbot.mouseClick(page.sample.draw, LEFT))
     ask_file(monkeypatch, tmp_path / "late.markbench-reply")
-    refused(window, lambda: qtbot.mouseClick(page.sample.merge, LEFT))
+    refused(window, lambda: page.sample.merge_file(tmp_path / "late.markbench-reply"))
+    for deed in (page.sample.draw, page.sample.merge, page.sample.merge_colleague):
+        at_rest(window, deed)
     qtbot.keyClicks(page.adjustment.reason, "Too low.")
     page.adjustment.shift.setValue(1)
     for control in (page.adjustment.leave, page.adjustment.adjust, page.adjustment.remark):
-        refused(window, lambda control=control: qtbot.mouseClick(control, LEFT))
+        at_rest(window, control)
     assert page.adjustment.reason.text() == "Too low."
+
+
+def test_the_way_to_reopen_is_in_sight_and_leads_there(qtbot: QtBot, signed: Window) -> None:
+    window = signed
+    window.open_learner("s1")
+    on_the_sheet = window.sheet.margin.signed
+    window.show_place("across")
+    for line in (window.further["across"].signed, on_the_sheet):
+        if line is on_the_sheet:
+            window.show_class()
+            window.open_learner("s1")
+        assert line.isVisible()
+        qtbot.mouseClick(line, LEFT)
+        page = window.further["moderation"]
+        assert window.pages.currentWidget() is page
+        qtbot.waitUntil(page.signing.why.hasFocus, timeout=5000)
+    reopen(window.desk.held, "A film came late.")
+    QApplication.processEvents()
+    assert on_the_sheet.isHidden()
+    qtbot.waitUntil(page.sample.draw.isEnabled, timeout=5000)
+    assert page.sample.draw.toolTip().startswith("With a new seed")
 
 
 def test_what_changes_no_result_is_still_free_and_all_is_after_reopening(

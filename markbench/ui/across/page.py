@@ -26,9 +26,10 @@ from markbench.ui.bench.model import ClassModel
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import ElidedLabel, button, label, quiet_scroll
+from markbench.ui.parts import ElidedLabel, button, label, quiet_scroll, restyle
 from markbench.ui.portfolio.criterion import CriterionCard
 from markbench.ui.portfolio.evidence import EvidenceStrip
+from markbench.ui.signed import SignedLine
 
 _EVERY = "every"  # criterion is to be shuffled
 
@@ -86,11 +87,13 @@ class AcrossPage(QWidget):
         self.again = button(self.tr("Shuffle again"), "", self.shuffle)
         self.state = label(kind="small")
         self._seed = label(kind="small")
+        self.signed = SignedLine(desk)
         self._name = ElidedLabel("title")
         self._place = label(kind="small")
         self.evidence = EvidenceStrip(desk, theme, bare=True)
         self.evidence.opened.connect(self._look_at)
         self.stack = QStackedWidget()
+        self._keys = label(kind="small", wrap=True)
         self._lay_out()
         desk.changed.connect(self._on_changed)
         theme.changed.connect(self._restyle)
@@ -125,11 +128,7 @@ class AcrossPage(QWidget):
         left.addLayout(tools)
         left.addWidget(self.heading)
         left.addWidget(self.view, 1)
-        words = self.tr(
-            "Digits: a level  ·  Enter: accept and go on  ·  ↑ ↓ learner  ·  ← → criterion  ·  "
-            "Alt+S: shuffle  ·  Alt+Shift+S: every criterion"
-        )
-        left.addWidget(label(words, "small", wrap=True))
+        left.addWidget(self._keys)
         inside = QWidget()
         inside.setProperty("kind", "inside")
         inner = QVBoxLayout(inside)
@@ -158,6 +157,10 @@ class AcrossPage(QWidget):
         right.setContentsMargins(0, 0, 0, 0)
         right.setSpacing(0)
         right.addLayout(head)
+        signed = QVBoxLayout()
+        signed.setContentsMargins(12, 0, 12, 0)
+        signed.addWidget(self.signed)
+        right.addLayout(signed)
         right.addWidget(quiet_scroll(inside), 1)
         right.addLayout(foot)
         row = QHBoxLayout(self)
@@ -267,12 +270,27 @@ class AcrossPage(QWidget):
         signed = self.tr("✓ signed off")
         counted = words.format(n=done, of=len(self.model.order))
         self.state.setText(signed if self.model.signed else counted)
+        self._say_keys()
         by = order_by(session, criterion)
         self.orders.setCurrentIndex(self.orders.findData(by))
         self.again.setVisible(by == "shuffled")
         seed = seed_of(session, criterion)
         self._seed.setVisible(seed is not None)
         self._seed.setText(self.tr("seed {n}, recorded").format(n=seed))
+
+    def _say_keys(self) -> None:
+        """The keys of this page, and its deed: once the marks are signed off, to go on."""
+        signed = self.model.signed
+        if signed:
+            words = self.tr("Enter: go on  ·  ↑ ↓ learner  ·  ← → criterion")
+        else:
+            words = self.tr(
+                "Digits: a level  ·  Enter: accept and go on  ·  ↑ ↓ learner  ·  ← → criterion  ·  "
+                "Alt+S: shuffle  ·  Alt+Shift+S: every criterion"
+            )
+        self._keys.setText(words)
+        self.accept.setText(self.tr("Next learner") if signed else self.tr("Accept and go on"))
+        restyle(self.accept, "kind", "" if signed else "deed")
 
     def _on_changed(self, learner: str) -> None:
         if not self.isVisible():

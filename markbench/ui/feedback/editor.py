@@ -21,6 +21,7 @@ from markbench.ui.feedback.marks import TextMarks
 from markbench.ui.look.said import said as translated
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import IconButton, LinkLabel, label
+from markbench.ui.signed import allow
 
 if TYPE_CHECKING:
     from markbench.session import Session
@@ -110,11 +111,10 @@ class FeedbackEditor(QWidget):
         self._tell(text)
         self._check(text)
         self._offer()
-        able = not self._desk.session.read_only  # of a signed class, a press says why not
-        for tool in (self.up, self.down):
-            tool.setEnabled(able and self.field.count() > 1)
-        self.drop.setEnabled(able and any(self.field.lines()))
-        self.back.setEnabled(able and bool(self._out()))
+        able = not self._desk.session.read_only
+        allow(self._desk, able and self.field.count() > 1, self.up, self.down)
+        allow(self._desk, able and any(self.field.lines()), self.drop)
+        allow(self._desk, able and bool(self._out()), self.back)
 
     def _words(self) -> str:
         """The text as it would go out: without what is struck."""

@@ -53,6 +53,7 @@ from markbench.ui.look.columns import fair_widths
 from markbench.ui.look.dates import locale, pattern
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button, label, quiet_scroll
+from markbench.ui.signed import SignedLine, allow
 
 Index = QModelIndex | QPersistentModelIndex
 _AROUND, _HEAD = 24, 44  # beside a cell's text, and beside a heading's with its arrow
@@ -231,6 +232,7 @@ class HandInsPage(QWidget):
         column.addWidget(self._note)
         column.addSpacing(8)
         column.addWidget(label(self.tr("More time"), "heading"))
+        column.addWidget(SignedLine(self._desk))
         column.addWidget(self.until)
         times = FlowLayout(spacing=8)
         times.addWidget(self.extend)
@@ -337,8 +339,8 @@ class HandInsPage(QWidget):
         words = self.tr("{n} learners chosen") if len(rows) != 1 else self.tr("1 learner chosen")
         hint = self.tr("Hold Shift or Ctrl to choose several; Ctrl+A for all that are shown.")
         self._chosen_words.setText(f"{words.format(n=len(rows))}. {hint}")
-        self.extend.setEnabled(bool(rows))
-        self.take_back.setEnabled(any(row.extended_to for row in rows))
+        allow(self._desk, bool(rows), self.extend)
+        allow(self._desk, any(row.extended_to for row in rows), self.take_back)
         self._write()
         self.changes.show_learner(rows[0].learner if len(rows) == 1 else "")
 

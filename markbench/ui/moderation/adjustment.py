@@ -17,6 +17,7 @@ from markbench.ui.moderation.paper import Paper, Roll, line
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.moderation.words import apart_words
 from markbench.ui.parts import button, label
+from markbench.ui.signed import allow
 
 if TYPE_CHECKING:
     from markbench.moderation.severity import Proposal, Severity
@@ -88,9 +89,8 @@ class AdjustmentPaper(Paper):
         if now is None:
             return
         free = bool(self.reason.text().strip())
-        self.adjust.setEnabled(free and self.shift.value() != 0)
-        self.remark.setEnabled(free)
-        self.leave.setEnabled(free)
+        allow(self._desk, free and self.shift.value() != 0, self.adjust)
+        allow(self._desk, free, self.remark, self.leave)
         changes = self._effect(now)
         self._changes.setVisible(self.shift.value() != 0)
         self._changes.setText(figures(true_minus(self._effect_words(now, len(changes)))))

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from functools import partial
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QComboBox, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QComboBox, QHBoxLayout, QVBoxLayout, QWidget
 
 from markbench.model import Criterion, Decision
 from markbench.model.sentence import reworded
@@ -19,6 +19,7 @@ from markbench.ui.moderation.clashes import ClashRow
 from markbench.ui.moderation.paper import Paper, line
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.parts import button, label
+from markbench.ui.signed import allow
 
 
 class OpenRow(QWidget):
@@ -39,16 +40,23 @@ class OpenRow(QWidget):
         self.settle.setAccessibleName(self.tr("Settle: {c}").format(c=about))
         self.look = button(self.tr("Look"), "quiet")
         self.look.setAccessibleName(self.tr("Look at the work: {c}").format(c=name))
-        self.settle.setEnabled(False)
-        self.reason.textChanged.connect(lambda text: self.settle.setEnabled(bool(text.strip())))
-        deeds = FlowLayout(spacing=6)
-        for part in (self.levels, self.reason, self.settle, self.look):
+        self.offer()
+        self.reason.textChanged.connect(lambda _text: self.offer())
+        deeds = QHBoxLayout()
+        deeds.setSpacing(6)
+        deeds.addWidget(self.levels)
+        deeds.addWidget(self.reason, 1)
+        for part in (self.settle, self.look):
             deeds.addWidget(part)
         column = QVBoxLayout(self)
         column.setContentsMargins(0, 2, 0, 4)
         column.setSpacing(3)
         column.addWidget(self.words)
         column.addLayout(deeds)
+
+    def offer(self) -> None:
+        """The last word needs its reason."""
+        allow(self._desk, bool(self.reason.text().strip()), self.settle)
 
     def _settle(self) -> None:
         if self._desk.refuse_signed():
@@ -111,6 +119,11 @@ class OpenPaper(Paper):
                 self._rows.addWidget(row)
             told = said(reworded(words, lambda name: now.titles.get(name, name)))
             self.rows[learner, criterion].words.setText(f"{name}, {told}")
+        # One under the other, they begin and end at the same places.
+        widest = max((row.levels.sizeHint().width() for row in self.rows.values()), default=0)
+        for row in self.rows.values():
+            row.levels.setMinimumWidth(widest)
+            row.offer()
         self._limit()
         several = any(one.seconds for outcome in now.found.values() for one in outcome.criteria)
         self._none.setVisible(not wanted)

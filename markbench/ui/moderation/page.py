@@ -130,6 +130,8 @@ class ModerationPage(QWidget):
             "out": lambda: press(self.out.write),
             "record": lambda: press(self.signing.record),
         }
+        if what in ("draw", "merge") and self._desk.refuse_signed():
+            return
         if what in deeds:
             deeds[what]()
         else:

@@ -19,6 +19,7 @@ from markbench.ui.look.said import figures, said
 from markbench.ui.moderation.paper import Paper, Roll
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.parts import button, label, restyle
+from markbench.ui.signed import SignedLine, allow
 
 if TYPE_CHECKING:
     from markbench.session.packing import Packed
@@ -44,6 +45,7 @@ class SamplePaper(Paper):
         )  # fmt: skip
         self.roll.cellActivated.connect(lambda row, _c: self.opened.emit(self.roll.learner(row)))
         self.draw = button("", "deed", self.draw_sample)
+        self.draw.setToolTip(self.tr("With a new seed; the drawing is kept in the journal"))
         self.pack = button(self.tr("Make the pack…"), "", self.ask_and_pack)
         self.merge = button(self.tr("Merge a reply…"), "", self.ask_and_merge)
         self.merge_colleague = button(self.tr("Merge a colleague's marks…"), "", self.ask_colleague)
@@ -57,7 +59,7 @@ class SamplePaper(Paper):
         self.each.hide()
         self._pieces = label(kind="small", wrap=True)
         self._pieces.hide()
-        for part in (self._about, self.roll, self._rule):
+        for part in (self._about, self.roll, self._rule, SignedLine(desk)):
             self.column.addWidget(part)
         self.column.addLayout(deeds)
         more = FlowLayout(spacing=6)
@@ -74,8 +76,8 @@ class SamplePaper(Paper):
         self._rule.setVisible(sample is not None)
         self.pack.setEnabled(sample is not None)
         restyle(self.draw, "kind", "deed" if sample is None else "")
+        allow(self._desk, True, self.draw, self.merge, self.merge_colleague)
         self.draw.setText(self.tr("Draw the sample") if sample is None else self.tr("Draw again"))
-        self.draw.setToolTip(self.tr("With a new seed; the drawing is kept in the journal"))
         if sample is None:
             self._about.setText(
                 self.tr(

@@ -16,7 +16,7 @@ from markbench.ui.mishaps import plainly
 from markbench.ui.moderation.paper import Leads, Paper, line
 from markbench.ui.moderation.standing import Standing
 from markbench.ui.moderation.words import moved_words, unmarked_words
-from markbench.ui.parts import button, label
+from markbench.ui.parts import button, label, restyle
 
 
 class SigningPaper(Paper):
@@ -62,6 +62,8 @@ class SigningPaper(Paper):
             part.setVisible(signed is None)
         for part in (self.why, self.reopen):
             part.setVisible(signed is not None)
+        # One filled deed at a time: the sample comes before the signature.
+        restyle(self.sign, "kind", "" if now.sample is None else "deed")
         self.despite.setVisible(signed is None and bool(now.open))
         self.moved.setVisible(bool(now.moved))
         for name, lead in self.leads.items():

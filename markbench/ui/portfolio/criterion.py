@@ -21,6 +21,7 @@ from markbench.ui.look.said import figures, said
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, LinkLabel, button, label, restyle
 from markbench.ui.portfolio.level_row import LevelButton, LevelRow
+from markbench.ui.signed import allow
 from markbench.ui.text_field import TextField
 
 
@@ -141,7 +142,7 @@ class CriterionCard(QFrame):
         moved = self._moved
         self.moved.setText(self._moved_words(moved) if moved is not None else "")
         self.moved.setVisible(moved is not None)
-        self.clear.setEnabled(mark is not None)
+        allow(self._desk, mark is not None, self.clear)
         self._show_deeds()
         if moved is not None and mark is not None:
             words = self.tr("{level} · {marks:g}")
@@ -150,9 +151,8 @@ class CriterionCard(QFrame):
             given = figures(words.format(level=mark.level, marks=mark.marks))
             self.keep.setText(self.tr("Keep {level}").format(level=given))
         self.accept.setText(self.tr("Accept draft") if draft.level else self.tr("No draft"))
-        self.accept.setEnabled(draft.level is not None and mark is None)
-        for control in (self.take, self.keep):
-            control.setEnabled(moved is not None)
+        allow(self._desk, draft.level is not None and mark is None, self.accept)
+        allow(self._desk, moved is not None, self.take, self.keep)
 
     def _show_deeds(self) -> None:
         moved = self._moved is not None

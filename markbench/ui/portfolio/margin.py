@@ -9,8 +9,9 @@ from markbench.model import Criterion
 from markbench.ui.desk import Desk
 from markbench.ui.look.said import figures
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import button, label, quiet_scroll, restyle
+from markbench.ui.parts import button, label, press, quiet_scroll, restyle
 from markbench.ui.portfolio.criterion import CriterionCard
+from markbench.ui.signed import SignedLine, allow
 from markbench.ui.text_field import TextField
 
 
@@ -27,6 +28,7 @@ class MarkingMargin(QFrame):
         self._desk, self._theme, self._learner = desk, theme, ""
         self._total = label(kind="lead")
         self._state = label(kind="small", wrap=True)
+        self.signed = SignedLine(desk)
         self._state.setAlignment(Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter)
         self.cards = [self.make_card(c) for c in desk.session.rubric.criteria]
         self.note = TextField(self.tr("Private note on this learner"))
@@ -69,6 +71,10 @@ class MarkingMargin(QFrame):
         column.setContentsMargins(0, 0, 0, 0)
         column.setSpacing(0)
         column.addLayout(head)
+        signed = QVBoxLayout()
+        signed.setContentsMargins(12, 0, 12, 0)
+        signed.addWidget(self.signed)
+        column.addLayout(signed)
         column.addWidget(self._scroll, 1)
         column.addLayout(foot)
 
@@ -199,6 +205,12 @@ class MarkingMargin(QFrame):
             card.keep_mark()
             self.step(1)
 
+    def back_to_draft(self) -> None:
+        """Take the open mark back to a draft."""
+        card = self.current
+        if card is not None and not self._desk.refuse_signed():
+            press(card.clear)
+
     def accept_drafts(self) -> None:
         """Accept every draft not yet marked."""
         if self._desk.refuse_signed():
@@ -231,12 +243,13 @@ class MarkingMargin(QFrame):
         state = self.tr("{n} of {of} marked").format(n=done, of=of)
         if any(session.moved_draft(learner, card.criterion.id) for card in self.cards):
             state = self.tr("{state}, look again").format(state=state)
-        self._state.setText(self.tr("✓ signed off") if self._frozen else state)
+        self._state.setText(state)
+        self._state.setVisible(not self._frozen)
         left = [
             d.criterion
             for d in session.drafts(learner)
             if d.level is not None and session.mark(learner, d.criterion) is None
         ]
-        self.accept_all.setEnabled(bool(left) and not self._frozen)
+        allow(self._desk, bool(left), self.accept_all)
         words = self.tr("Accept {n} drafts") if len(left) > 1 else self.tr("Accept the last draft")
         self.accept_all.setText(words.format(n=len(left)) if left else self.tr("No draft left"))
