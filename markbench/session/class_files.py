@@ -28,6 +28,8 @@ from markbench.session.errors import GoneByError, RefusedError
 from markbench.store import StoreAwayError
 
 KIND = "file"
+OTHER = "other files"
+"""Told where brief, rubric or class list were found changed; nobody decided it here."""
 _NAME = re.compile(r"[A-Za-z0-9][A-Za-z0-9_-]{0,60}")
 
 

@@ -45,6 +45,14 @@ class Judging:
         self.seen = with_kept(seen, state)
         self._judge_again(state)
 
+    def read_folder(self, state: State) -> None:
+        """Read the whole folder again, with its brief and its rubric, and judge everybody."""
+        work = read_class(self.folder, present.settled(state))
+        rubric = find_rubric(work.brief.rubric, self.folder, work.brief.feedback_language)
+        self.work, self.rubric = work, rubric
+        self.seen = with_kept(self.seen, state)
+        self._judge_again(state)
+
     def follow(self, written: Sequence[Decision], state: State) -> Set[str]:
         """Read and judge again what fresh decisions ask for; returns whom they concern.
 

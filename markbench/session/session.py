@@ -28,6 +28,7 @@ from markbench.session.forms import refuse_odd, usable, with_odd
 from markbench.session.judging import Judging
 from markbench.session.keeping import store_of
 from markbench.session.known import Known
+from markbench.session.looked_again import News, news
 from markbench.session.steps import Step, Steps, closed, is_signature, taking_back
 from markbench.session.texts import Text
 from markbench.store import Journal, StoreError, StoreInUseError, fold
@@ -46,7 +47,7 @@ class Change:
     @property
     def decided(self) -> bool:
         """Whether a person decided something; else more was seen of what was handed in."""
-        return self.kinds != ("evidence",)
+        return self.kinds not in (("evidence",), ("folder",), (class_files.OTHER,))
 
 
 class Session(Known):
@@ -305,6 +306,25 @@ class Session(Known):
         self._judging.see(seen, self._state)
         self.draft_all()  # here, where nobody waits, and not while cards are drawn
         self._tell(Change("", ("evidence",)))
+
+    def read_again(self) -> News:
+        """Read the folder again: files may have come, changed or gone. Nothing is decided.
+
+        Raises ``FileNotFoundError`` where the folder is out of reach, ``RubricError`` where its
+        rubric cannot be used; what was read before then holds.
+        """
+        if not self.folder.is_dir():
+            raise FileNotFoundError(
+                say("There is no class folder at {folder}.", folder=self.folder)
+            )
+        before, marked_by = self._judging.work, self._judging.rubric
+        self._judging.read_folder(self._state)
+        found = news(before, self._judging.work)
+        self._judging.work = with_odd(self._judging.work, self._journal.name, self._decisions)
+        if marked_by != self._judging.rubric:
+            found = replace(found, asked=True)
+        self._tell(Change("", (class_files.OTHER if found.asked else "folder",)))
+        return found
 
     # --- inside --------------------------------------------------------------------
 

@@ -14,6 +14,7 @@ from markbench.ui.actions import Deeds
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import press
 from markbench.ui.places import ACROSS, FURTHER, name_places
+from markbench.ui.rereading import read_again
 
 if TYPE_CHECKING:
     from markbench.ui.feedback.editor import FeedbackEditor
@@ -57,6 +58,8 @@ def _everywhere(window: Window, deeds: Deeds, theme: Theme) -> None:
               _tr("export print Excel csv"))  # fmt: skip
     deeds.add(_tr("Blind marking: hide who is who, or show it"), ("Ctrl+B",),
               window.turn_blind, _BOTH)  # fmt: skip
+    deeds.add(_tr("Read the folder again"), ("F5",), partial(read_again, window), _BOTH,
+              _tr("refresh reload new files"))  # fmt: skip
     deeds.add(_tr("Close the class"), ("Ctrl+W", "Ctrl+F4"), window.let_go, _BOTH)
     deeds.add(_tr("Leave Markbench"), ("Ctrl+Q",), window.close, also=_tr("quit exit end"))
 

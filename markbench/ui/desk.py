@@ -288,11 +288,15 @@ class Desk(QObject):
 
     def _pass_on(self) -> None:
         from markbench.session.class_files import KIND as WRITES_FILES
+        from markbench.session.class_files import OTHER
 
         news, self._news = self._news, []
-        if any(WRITES_FILES in change.kinds for change in news) and not self._outdated:
+        written = any(WRITES_FILES in change.kinds for change in news)
+        other = any(OTHER in change.kinds for change in news)
+        if (written or other) and not self._outdated:
             self._outdated = True
-            self.saved_at = dt.datetime.now()
+            if written:
+                self.saved_at = dt.datetime.now()
             self.renewed.emit()
         if self._outdated:
             return

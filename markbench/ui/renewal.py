@@ -36,7 +36,8 @@ def renew(window: Window) -> None:
         window._back = back
     else:
         window.show_place(place)
-    window._say_saved(f"{desk.saved_at:%H:%M}")
+    if desk.saved_at is not None:
+        window._say_saved(f"{desk.saved_at:%H:%M}")
     files = put_back(desk.held.history())
     if files:  # after Undo or Redo nothing else may show it
         words = QCoreApplication.translate("Window", "✓ as before: {files}")
