@@ -131,6 +131,13 @@ def test_lengths_count_once():
     assert facts["timed_once"] == 3
 
 
+def test_a_length_timed_once_is_named_with_its_time():
+    facts = facts_from(table_of([(0.2, [9.0, 9.1]), (0.4, [12.7]), (0.6, [15.5, 15.6])]))
+    assert (facts.show("once_length_m"), facts.show("once_time")) == ("40.0 cm", "12.70 s")
+    assert [source.cell for source in facts.sources("once_time")] == ["A3", "B3"]
+    assert facts_from(table_of(HAND))["once_time"] is None
+
+
 def test_a_length_without_a_timing_does_not_count():
     facts = facts_from(table_of([(0.2, [9.0]), (0.4, [])]))
     assert facts["lengths"] == 1

@@ -209,6 +209,21 @@ def test_swings_counted_again_after_agreeing_decide_the_level():
 
 @EVERY
 @pytest.mark.parametrize("language", ["en", "de"])
+def test_a_second_timing_is_asked_for_where_there_is_one_only(name, language):
+    """20 cm and 50 cm were timed once; the longest, and the others, twice."""
+    some = [(x, times[:1] if x in (0.2, 0.5) else times) for x, times in GOOD]
+    told = everything_said(name, language, some)
+    of_repeats = re.compile(
+        r"second time|timed twice|timed only once|only one time|half known|were repeated"
+        r"|zweite Zeit|zweimal|nur einmal|nur eine Zeit|halb bekannt|wurden wiederholt"
+    )
+    asked = [s for s in re.split(r"(?<=[.?!]) |\n", told) if of_repeats.search(s)]
+    lengths = {x for s in asked for x in re.findall(r"\d+[.,]0 cm", s)}
+    assert lengths == ({"20.0 cm", "50.0 cm"} if language == "en" else {"20,0 cm", "50,0 cm"})
+
+
+@EVERY
+@pytest.mark.parametrize("language", ["en", "de"])
 def test_a_single_length_is_not_set_beside_itself(name, language):
     """“In your 9.03 s at 20.0 cm as in your 9.03 s at 20.0 cm” compares nothing."""
     for times in ([9.06, 9.00], [9.03]):

@@ -76,6 +76,31 @@ def timed_once(work: Work) -> int:
     return sum(len(reading.timings) == 1 for reading in work.readings)
 
 
+def _once(work: Work) -> Reading | None:
+    """One of the readings with a single timing, chosen by the learner's data."""
+    once = [reading for reading in work.readings if len(reading.timings) == 1]
+    return once[work.data_hash % len(once)] if once else None
+
+
+def _once_cells(work: Work) -> tuple[Source, ...]:
+    reading = _once(work)
+    return (reading.source, reading.timings[0].source) if reading is not None else ()
+
+
+@number("readings", "a length timed once only", centimetres, "m", cells=_once_cells)
+def once_length_m(work: Work) -> float | None:
+    """One of the lengths with a single timing, chosen by the learner's data."""
+    reading = _once(work)
+    return reading.length_m if reading is not None else None
+
+
+@text("readings", "the only timing at that length", cells=_once_cells)
+def once_time(work: Work) -> str | None:
+    """The single timing of that length, as written."""
+    reading = _once(work)
+    return as_written(reading.timings[0]) if reading is not None else None
+
+
 @count("readings", "swings in the shortest count", ("too_few_swings", "swings_guessed"))
 def swings_fewest(work: Work) -> int | None:
     """The fewest complete swings to a timing; after an agreed miscount, as many as it leaves."""
