@@ -9,7 +9,7 @@ from typing import cast
 
 from markbench.checks.question import Case
 from markbench.checks.wording import listed
-from markbench.model import Concern, Finding, PieceKind, Portfolio, piece_states, say
+from markbench.model import Concern, Finding, PieceKind, Portfolio, Source, piece_states, say
 
 PIECE_WORDS = {
     "setup_photo": say("photo of the set-up"),
@@ -17,6 +17,15 @@ PIECE_WORDS = {
     "swing_video": say("video of the swings"),
     "readings": say("table of readings"),
     "report": say("written report"),
+}
+
+# What a learner is asked for; ``PIECE_WORDS`` speak of the learner to somebody else.
+_ASKED_FOR = {
+    "setup_photo": say("Please hand in the photo of the set-up."),
+    "selfie": say("Please hand in the photo of you with the set-up."),
+    "swing_video": say("Please hand in the video of the swings."),
+    "readings": say("Please hand in the table of readings."),
+    "report": say("Please hand in the written report."),
 }
 
 # A piece with one of these findings might as well not be there.
@@ -29,23 +38,13 @@ def missing_piece(case: Case) -> Iterator[Finding]:
     states = piece_states(case.portfolio, evidence)
     if not case.readings:
         states["readings"] = "missing"
+    untold = [kind for kind, state in states.items() if state == "untold"]
+    if untold:
+        yield _to_be_told_apart(case, untold)
     for kind, state in states.items():
-        if state == "there":
+        if state != "missing":
             continue
         name = PIECE_WORDS.get(kind, kind.replace("_", " "))
-        if state == "untold":
-            yield Finding(
-                "missing_piece",
-                case.learner,
-                say(
-                    "No picture is named as the {name}, but one is here that could be it.",
-                    name=name,
-                ),
-                Concern.NOTE,
-                {"piece": kind, "could_be": "photo"},
-                ask=say("Say in the portfolio which photo is which."),
-            )
-            continue
         yield Finding(
             "missing_piece",
             case.learner,
@@ -54,9 +53,38 @@ def missing_piece(case: Case) -> Iterator[Finding]:
             else say("No table of readings could be read, or none was handed in."),
             Concern.LOOK if kind == "readings" else Concern.ASK,
             {"piece": kind},
-            ask=say("Please hand in the {name}.", name=name),
+            ask=_ASKED_FOR.get(kind) or say("Please hand in the {name}.", name=name),
             who="office" if not case.portfolio.pieces else "teacher",
         )
+
+
+def _to_be_told_apart(case: Case, untold: list[PieceKind]) -> Finding:
+    """Photos that no name tells apart, and what may be among them: one question for all."""
+    photos = [piece for piece in case.portfolio.of_kind("photo") if piece.size_bytes > 0]
+    name = PIECE_WORDS[untold[0]]
+    return Finding(
+        "missing_piece",
+        case.learner,
+        say("The name of one photo does not say what it shows; it could be the {name}.", name=name)
+        if len(photos) == 1
+        else say(
+            "The names of {n} photos do not say what they show; the {name} could be among them.",
+            n=len(photos),
+            name=name,
+        )
+        if len(untold) == 1
+        else say(
+            "The names of {n} photos do not say what they show; the photo of the set-up and that "
+            "of the learner with it could be among them.",
+            n=len(photos),
+        ),
+        Concern.NOTE,
+        {"piece": untold[0] if len(untold) == 1 else "photo", "could_be": "photo"},
+        sources=tuple(Source(photo.file) for photo in photos),
+        ask=say("What does your photo show: the set-up alone, or you with it?")
+        if len(photos) == 1
+        else say("Which of your photos shows the set-up, and which shows you with it?"),
+    )
 
 
 _WHY_NO_READINGS = ("table_not_understood", "unreadable_file", "empty_piece")

@@ -239,6 +239,29 @@ def test_a_photo_of_unknown_kind_may_be_the_missing_one():
     assert concerns == [Concern.ASK, Concern.ASK]
 
 
+def test_photos_that_no_name_tells_apart_are_one_question():
+    brief = replace(BRIEF, evidence=("setup_photo", "selfie"))
+    photos = tuple(Piece(f"IMG_223{n}.jpg", "photo", size_bytes=5) for n in (1, 2))
+    (both,) = found("missing_piece", brief=brief, pieces=(PIECES[0], *photos))
+    assert both.message == (
+        "The names of 2 photos do not say what they show; the photo of the set-up and that of the "
+        "learner with it could be among them."
+    )
+    assert [source.file for source in both.sources] == ["IMG_2231.jpg", "IMG_2232.jpg"]
+    one, missing = found("missing_piece", brief=brief, pieces=(PIECES[0], photos[0]))
+    assert "one photo does not say what it shows" in one.message
+    assert (one.numbers["could_be"], missing.numbers["piece"]) == ("photo", "selfie")
+
+
+def test_a_learner_is_asked_as_you():
+    brief = replace(BRIEF, evidence=("setup_photo", "selfie", "swing_video"))
+    asked = [f.ask for f in found("missing_piece", brief=brief, pieces=PIECES[:1], readings=())]
+    asked += [f.ask for f in found("missing_piece", brief=brief, pieces=(
+        PIECES[0], Piece("IMG_1.jpg", "photo", size_bytes=5)))]  # fmt: skip
+    assert "Please hand in the photo of you with the set-up." in asked
+    assert not [text for text in asked if "learner" in text or "portfolio" in text]
+
+
 def test_no_readings_asks_for_them_and_nothing_else():
     findings = ask(readings=())
     assert [f.check for f in findings] == ["missing_piece"]

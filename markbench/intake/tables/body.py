@@ -254,6 +254,6 @@ class Body:
                         grid.source(ref.row, ref.column, say("a length without a timing"))
                         for ref in refs[:20]
                     ),
-                    say("Were these lengths timed? Type the timings in."),
+                    say("Were these lengths timed, and what were the times?"),
                 )
             )

@@ -186,7 +186,7 @@ def _row(
             ),
             Concern.LOOK,
             sources=(source,),
-            ask=say("Hand the readings in, or type them in."),
+            ask=say("Could you hand the readings in?"),
         )
         said = found.findings if found is not None else []
         return ClassRow(id_text, name_text, source, None, (*said, missing))

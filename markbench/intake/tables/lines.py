@@ -123,7 +123,7 @@ def not_understood(
         concern=Concern.ASK,
         numbers={"cell": grid.cell_name(row, column)},
         sources=(source,),
-        ask=say("Which value belongs here? Correct the cell or type the reading in."),
+        ask=say("Which value belongs here?"),
     )
 
 

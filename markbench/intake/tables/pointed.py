@@ -156,5 +156,5 @@ def _vain(learner: str, grids: tuple[Grid, ...], why: str) -> Finding:
         learner,
         say("{file}: the columns pointed at could not be read: {why}.", file=file, why=why),
         Concern.LOOK,
-        ask=say("Point at the columns again, or type the readings in."),
+        ask=say("Which column holds the lengths, and which the times?"),
     )

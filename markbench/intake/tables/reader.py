@@ -329,7 +329,7 @@ def _not_understood(name: str, grids: tuple[Grid, ...], learner: str) -> Finding
         Concern.LOOK,
         {"cells": filled},
         (Source(name, understood=say("no table found")),),
-        ask=say("Point at the columns, or type the readings in."),
+        ask=say("Which column holds the lengths, and which the times?"),
     )
 
 
@@ -344,5 +344,5 @@ def _no_timings(founds: list[Found], learner: str) -> Finding:
             grid.source(line.length.row, line.length.column, say("a length without a time"))
             for line in founds[0].lines[:20]
         ),
-        ask=say("Point at the columns, or type the readings in."),
+        ask=say("Which column holds the lengths, and which the times?"),
     )
