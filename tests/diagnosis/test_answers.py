@@ -6,7 +6,9 @@ from pathlib import Path
 
 import pytest
 
-from markbench.model import Concern
+from markbench.checks import Case
+from markbench.checks.diagnosis.answers import answered
+from markbench.model import Concern, Finding
 from markbench.session import Session
 from markbench.session.overview import teach_again
 
@@ -88,15 +90,38 @@ def test_one_cell_put_right_answers_what_that_cell_raised(session: Session) -> N
     assert asked(session, "3") == {"missing_piece"}
 
 
-def test_praise_that_an_agreed_slip_contradicts_falls_away(session: Session) -> None:
-    def praised(learner: str) -> str:
-        return session.draft(learner, "readings").feedback
+def test_praise_that_a_slip_contradicts_is_held_back_while_it_is_open_or_agreed(
+    session: Session,
+) -> None:
+    def praised() -> bool:
+        told = session.draft("1", "readings").feedback
+        return "Counting 10" in told or "timing 10 swings" in told
 
-    assert "Counting 10" in praised("1") or "timing 10 swings" in praised("1")
+    assert not praised()
+    session.agree("1", "honest")
+    assert praised()
     session.agree("1", "half_swings")
-    assert "Counting 10" not in praised("1")
-    assert "timing 10 swings" not in praised("1")
+    assert not praised()
     assert "there and back" in session.feedback("1", "result")
+
+
+@pytest.mark.parametrize(
+    "filmed_s, is_answered",
+    # At 40 cm a swing takes 2π√(0.4/9.81) = 1.269 s, and half as long as it was counted; no
+    # length of the table swings in 1.02 s, with half swings or without.
+    [(1.269, True), (1.02, False)],
+)
+def test_a_film_that_the_slip_brings_together_with_the_table_is_no_question_any_more(
+    session: Session, filmed_s: float, is_answered: bool
+) -> None:
+    case = Case(session.portfolio("1"), session.analysis("1"), session.brief)
+    film = Finding(
+        "video_period", "1", "The film takes longer.", Concern.LOOK,
+        {"period_s": filmed_s, "u_period_s": 0.004},
+    )  # fmt: skip
+    explanations = {e.slip: e for e in session.diagnosis("1").explanations}
+    (found,) = answered(case, [film], explanations["half_swings"])
+    assert bool(found.explained_by) is is_answered
 
 
 def test_what_would_settle_it_is_told_in_whole_sentences(tmp_path: Path) -> None:

@@ -7,6 +7,7 @@ is too small, and leaves a lonely timing as odd as it was.
 
 from __future__ import annotations
 
+import math
 from collections.abc import Iterable
 from dataclasses import replace
 
@@ -23,6 +24,9 @@ _NUMBERS = {
     "off_the_line": numbers.off_the_line,
     "intercept": numbers.intercept,
 }
+_FILMED = ("period_s", "u_period_s")
+_FAR = 3.0  # spreads between a film's period and a table's that are no accident
+_OTHER_SWING = 0.007  # the film is another swing than those timed, as in evidence/video
 _WHOLE = 0.02  # how near a count of swings must be to a whole number to be one
 
 
@@ -40,6 +44,8 @@ def answered(
     def is_answered(finding: Finding) -> bool:
         if finding.check == "slip":
             return True
+        if finding.check == "video_period" and mended is not None:
+            return _film_fits(finding, mended) and not _film_fits(finding, case)
         asked = finding.check in _NUMBERS and mended is not None
         return asked and (finding.check, _rows(finding)) not in again
 
@@ -48,6 +54,17 @@ def answered(
         if is_answered(finding)
         else finding
         for finding in findings
+    )
+
+
+def _film_fits(finding: Finding, case: Case) -> bool:
+    """Whether the film's period is that of some length in the table."""
+    filmed_s, u_s = (float(finding.numbers.get(name, math.nan)) for name in _FILMED)
+    hand_s = case.brief.tolerances.timing_scatter_s
+    return any(
+        abs(row.period_s - filmed_s)
+        <= _FAR * math.hypot(u_s, hand_s / row.swings, _OTHER_SWING * filmed_s)
+        for row in case.analysis.rows
     )
 
 
