@@ -269,6 +269,13 @@ def _names(archive: zipfile.ZipFile) -> dict[str, zipfile.ZipInfo]:
     return {name_in_zip(info): info for info in archive.infolist() if not info.is_dir()}
 
 
+def _unreadable(file: str) -> str:
+    return say(
+        "{file} could not be read: it is damaged, locked by a password, or out of reach.",
+        file=file,
+    )
+
+
 class Shelf:
     """Opens pieces by their ``file``; keeps the last zip file of each level open.
 
@@ -302,13 +309,9 @@ class Shelf:
         try:
             opened = zipfile.ZipFile(source)
             archive = _Archive(opened, _names(opened))
-        except (
-            zipfile.BadZipFile,
-            OSError,
-            ValueError,
-            NotImplementedError,
-            RuntimeError,
-        ) as error:
+        except OSError as error:
+            raise self._out_of_reach(file) from error
+        except (zipfile.BadZipFile, ValueError, NotImplementedError, RuntimeError) as error:
             raise PieceError(
                 say("{file} is not a zip file that can be opened.", file=file)
             ) from error
@@ -346,6 +349,14 @@ class Shelf:
             raise PieceError(say("{file} leads outside the class folder.", file=file))
         return path
 
+    def _out_of_reach(self, file: str) -> PieceError:
+        """Why a file could not even be opened: it, or the whole class folder, is gone."""
+        if not os.path.isdir(self._root):
+            return PieceError(say("{file}: the class folder is out of reach.", file=file))
+        if not os.path.exists(self.place(self.outermost(file))):
+            return PieceError(say("{file} is not there any more.", file=file))
+        return PieceError(_unreadable(file))
+
     def chunks(self, file: str) -> Iterator[bytes]:
         """The bytes of a piece, a megabyte at a time; ``PieceError`` where it cannot be read."""
         within, name = self._split(file)
@@ -376,15 +387,11 @@ class Shelf:
                     yield chunk
         except PieceError:
             raise
+        except FileNotFoundError as error:
+            raise self._out_of_reach(file) from error
         except (OSError, zipfile.BadZipFile, zlib.error, EOFError, ValueError,
                 NotImplementedError, RuntimeError, lzma.LZMAError) as error:  # fmt: skip
-            raise PieceError(
-                say(
-                    "{file} could not be read: it is damaged, locked by a password, or out of "
-                    "reach.",
-                    file=file,
-                )
-            ) from error
+            raise PieceError(_unreadable(file)) from error
 
     def read(self, file: str, limit_bytes: int) -> bytes:
         """All bytes of a piece; ``PieceError`` if there are more than the limit."""

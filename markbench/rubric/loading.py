@@ -64,6 +64,7 @@ _TYPES = {
 }
 
 Table = Mapping[str, Any]
+_BRIEF = "brief.toml"  # it names the rubric, so it is at fault where there is none of that name
 
 
 def find_rubric(name: str, folder: Path | None = None, language: str = "en") -> Rubric:
@@ -74,7 +75,7 @@ def find_rubric(name: str, folder: Path | None = None, language: str = "en") -> 
     stem = name.removesuffix(".toml")
     if Path(stem).name != stem:
         told = say("“{name}” must be the name of a rubric, not a path", name=name)
-        raise RubricError([Problem(name, "", "rubric", told)])
+        raise RubricError([Problem(_BRIEF, "", "rubric", told)])
     own = [folder / f"{stem}.toml"] if folder is not None else []
     if folder is not None and own[0].resolve().parent != folder.resolve():
         told = say("is a link that leads outside the class folder")
@@ -85,7 +86,7 @@ def find_rubric(name: str, folder: Path | None = None, language: str = "en") -> 
             return load_rubric(place, language)
     known = sorted({path.stem for place in places for path in place.parent.glob("*.toml")})
     message = nearest(say("there is no rubric “{name}”", name=stem), stem, known)
-    raise RubricError([Problem(f"{stem}.toml", "", "rubric", message)])
+    raise RubricError([Problem(_BRIEF, "", "rubric", message)])
 
 
 def load_rubric(path: Path, language: str = "en") -> Rubric:

@@ -155,6 +155,24 @@ def test_missing_piece_and_odd_folder_names(make_class: MakeClass) -> None:
         open_piece(folder, "gone.zip!/t.csv")
 
 
+@pytest.mark.parametrize("file", ["t.csv", "a.zip!/t.csv", "a.zip!/b.zip!/t.csv"])
+def test_what_went_away_is_not_called_damaged(make_class: MakeClass, file: str) -> None:
+    folder = make_class(
+        {"t.csv": "x", "a.zip": zipped({"t.csv": "x", "b.zip": zipped({"t.csv": "x"})})}
+    )
+    assert open_piece(folder, file) == b"x"
+    held = folder.rename(folder.with_name("elsewhere"))
+    with pytest.raises(PieceError, match="the class folder is out of reach"):
+        open_piece(folder, file)
+    held.rename(folder)
+    (folder / file.partition("!")[0]).unlink()
+    with pytest.raises(PieceError, match="is not there any more"):
+        open_piece(folder, file)
+    (folder / "a.zip").write_bytes(b"PK no zip")
+    with pytest.raises(PieceError, match="not a zip file that can be opened"):
+        open_piece(folder, "a.zip!/t.csv")
+
+
 def test_a_missing_class_folder_is_an_error(tmp_path: Path) -> None:
     with pytest.raises(OSError, match="nowhere"):
         walk(tmp_path / "nowhere")

@@ -364,8 +364,10 @@ def test_the_class_folders_own_rubric_comes_first(tmp_path):
 
 
 def test_a_misspelt_rubric_name_gets_a_near_match(tmp_path):
-    with pytest.raises(RubricError, match="did you mean “full_report”"):
+    with pytest.raises(RubricError, match="did you mean “full_report”") as wrong:
         find_rubric("ful_report", tmp_path)
+    # At fault is the line in the brief that names it, and no file that does not exist.
+    assert str(wrong.value).startswith("brief.toml, rubric: there is no rubric “ful_report”")
 
 
 @pytest.mark.parametrize("name", ["../short", "/etc/passwd", "sub/short"])
