@@ -10,8 +10,9 @@ from markbench.checks.diagnosis import SLIPS, slip_finding, weigh
 from markbench.checks.diagnosis.flagging import KINDS, calibration
 from markbench.checks.diagnosis.priors import SLIP_RATE
 from markbench.checks.diagnosis.slips import SlipWords
-from markbench.model import Concern
+from markbench.model import Concern, Diagnosis, Place, Reading, Source, Timing
 from markbench.physics.gravity import local_gravity
+from markbench.physics.stack import stack_readings
 from simulation.readings import SLIPS as SIMULATED
 from simulation.readings import simulate
 
@@ -98,6 +99,50 @@ def test_honest_work_makes_no_finding():
     for d in quiet:
         assert slip_finding(d, "L01") is None
         assert d.explanations[0].slip == "honest"
+
+
+PLACE = local_gravity(Place(50.0, 0.0))
+
+
+def weighed(*rows: tuple[float, list[float]], swings: int = 10) -> Diagnosis:
+    """The explanations of one table, its rows (length in cm, times as typed) written by hand."""
+    readings = tuple(
+        Reading(
+            cm / 100, swings, tuple(Timing(t, Source("t.csv"), 2) for t in times), Source("t.csv"),
+            length_raw_decimals=0,
+        )
+        for cm, times in rows
+    )  # fmt: skip
+    return weigh(stack_readings([readings]), PLACE)[0]
+
+
+# One timing at 50 cm holds eleven swings; the others are honest.
+ELEVEN = [(20, [8.97, 9.05]), (30, [11.01, 10.93]), (40, [12.70, 12.74]), (50, [14.20, 15.64]),
+          (60, [15.55, 15.49])]  # fmt: skip
+
+
+def test_a_repair_that_leaves_the_best_estimate_is_told_by_what_it_does_to_the_line():
+    """The best estimate gave the odd timing no weight from the start: the graph's line did."""
+    told = weighed(*ELEVEN).explanations[0]
+    assert told.slip == "one_timing_miscounted"
+    assert "15.64 s at 50.0 cm would be 11 swings" in told.sentence
+    assert "The line then gives g = 9.8" in told.sentence
+    assert "instead of 9.4 ± 0.7 m/s²" in told.sentence  # what the graph says
+    for before, after in re.findall(r"g becomes (.+?) instead of (.+?)\.", told.sentence):
+        assert before != after
+    # A slip that moves the best estimate is told by it, as ever.
+    halves = [(cm, [round(t / 2, 2) for t in times]) for cm, times in ELEVEN[:3]]
+    assert "g becomes 9.8" in weighed(*halves).explanations[0].sentence
+
+
+def test_the_learner_is_told_of_a_timing_in_one_sentence():
+    told = weighed(*ELEVEN).explanations[0].to_learner
+    assert told.startswith("Your 15.64 s at 50.0 cm (the second timing) fits 11 swings, not 10")
+
+
+@pytest.mark.parametrize("slip", SLIPS)
+def test_an_explanation_says_what_it_suggests(slip):
+    assert "would explain" in SLIPS[slip].sentence
 
 
 def test_what_cannot_be_told_apart_is_said():

@@ -99,7 +99,7 @@ def test_agreeing_says_what_it_brings_about(qtbot: QtBot, window: Window, sessio
     window.open_learner("s1")
     sheet = window.sheet
     text = sheet.margin.cards[0].writing.field
-    assert "10 swings" in text.toPlainText()
+    counted = ("count of swings is 5", "count of 5")  # once the ten are agreed to be halves
     asked = session.findings("s1")
     for again in (True, False):
         with qtbot.waitSignal(window.desk.changed, timeout=10_000):
@@ -111,10 +111,30 @@ def test_agreeing_says_what_it_brings_about(qtbot: QtBot, window: Window, sessio
         shown = [r for r in sheet.findings.rows if not r.isHidden()]
         told = [r for r in shown if "Explained" in r.accessibleDescription()]
         assert [r.finding for r in told] == explained
+        assert any(words in text.toPlainText() for words in counted) is again
+        assert "wise" not in text.toPlainText()
+        assert "you made a tenth of a second" not in text.toPlainText()
         if again:
             assert f"{len(explained)}" in row.agreed.text()
             assert "Findings" in row.agreed.text()
-            assert "wise" not in text.toPlainText()
-            assert "you made a tenth of a second" not in text.toPlainText()
             assert f"{len(explained)} explained" in sheet.findings._heading.text()
     assert session.findings("s1") == asked
+
+
+class TestNobodyCanSay:
+    """Times that lie on a line of their own, which several slips explain alike."""
+
+    @pytest.fixture
+    def class_folder(self, class_folder: Path) -> Path:
+        rows = "20.0,9,9\n30.0,11,11\n40.0,13,13\n50.0,15,15\n60.0,17,17\n"
+        (class_folder / "Bodil Sample" / "readings.csv").write_text(f"{HEAD}\n{rows}")
+        return class_folder
+
+    def test_what_would_settle_it_ends_in_one_full_stop(
+        self, qtbot: QtBot, window: Window, session: Session
+    ) -> None:
+        pair = next(pair for pair in session.diagnosis("s2").indistinct if pair.settle)
+        window.open_learner("s2")
+        told = window.sheet.explanations._limits.text()
+        assert pair.settle in told
+        assert ".." not in told

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import warnings
 from collections.abc import Mapping
 from string import Formatter
 
@@ -12,8 +13,14 @@ from markbench.checks.diagnosis.slips import SLIPS
 from markbench.checks.diagnosis.slips_de import BOTH_MENDED, GERMAN
 from markbench.checks.wording import cm, listed
 from markbench.model import Estimate, Explanation, Figures, Gravity, joined, opening, say
+from markbench.physics.honest import Array
+from markbench.physics.lines import fit_lines
+from markbench.physics.pendulum import FOUR_PI_SQUARED
 from markbench.physics.reporting import with_uncertainty
 from markbench.physics.stack import Stack
+
+# A best g that moves by less than this share of its uncertainty has not moved.
+_HARDLY = 0.1
 
 _TIMINGS = (
     say("the first timing"),
@@ -64,6 +71,8 @@ def _places(
         "swings": Figures(f"{float(facts['swings']):g}"),
         "g_before": _gravity(best),
         "g_mended": say("not known") if g is None else with_uncertainty(g, u_g or 0.0, "m/s²"),
+        "line_before": "",
+        "line_mended": "",
         "length": cm(float(typed_length)),
         "timing": _timing(timing),
         "time": _seconds(typed_time, stack.time_step_s[i]),
@@ -82,6 +91,9 @@ def _places(
         "misfit": "",
         "formula_g": "",
     }
+    if g is not None and best is not None and abs(g - best.g) < _HARDLY * best.u_g:
+        out["line_before"] = _line(stack.length_m[i], stack.times_s[i], stack.swings[i])
+        out["line_mended"] = _line(mended.ghost_length_m, mended.times_s, mended.swings)
     if "swings" in parameters:
         out["really"] = Figures(f"{parameters['swings'].value:g}")
     if "length_error_m" in parameters:
@@ -105,22 +117,61 @@ def _places(
     return out
 
 
+def _line(length_m: Array, times_s: Array, swings: Array) -> str:
+    """g from the straight line through the readings, as the learner would draw it."""
+    with np.errstate(invalid="ignore"), warnings.catch_warnings():
+        warnings.simplefilter("ignore", RuntimeWarning)  # rows without a time stay nan
+        period = np.nanmean(times_s, axis=1) / swings
+    line = fit_lines(length_m, period**2)
+    slope, u = float(line.slope[0]), float(line.u_slope[0])
+    if not slope > 0:
+        return say("not known")
+    g = FOUR_PI_SQUARED / slope
+    return with_uncertainty(g, g * u / slope, "m/s²")
+
+
 Filled = Mapping[str, Mapping[str, str]]
 
 
 def sentence(slip: str, filled: Filled) -> str:
-    """The explanation for the teacher; of two slips that neither would do alone."""
+    """The explanation for the teacher; of two slips that neither would do alone.
+
+    A best estimate that had given an odd number little weight does not move when it is put
+    right: then it is the learner's line that does, and the sentence says so.
+    """
     parts = slip.split("+")
+    first = filled[parts[0]]
+    told = [say(SLIPS[part].beside, **filled[part]) for part in parts]
+    if first["line_mended"]:
+        main = (
+            say("One thing would explain these readings: {one}.", one=told[0])
+            if len(told) == 1
+            else say(
+                "Two things together would explain these readings: {one}, and {other}.",
+                one=told[0],
+                other=told[1],
+            )
+        )
+        moved = say(
+            "g hardly changes by it: {g_mended}."
+            if first["line_mended"] == first["line_before"]
+            else "The line then gives g = {line_mended} instead of {line_before}; the best "
+            "estimate, {g_mended}, hardly moves.",
+            line_mended=first["line_mended"],
+            line_before=first["line_before"],
+            g_mended=first["g_mended"],
+        )
+        return joined((main, moved))
     if len(parts) == 1:
-        return say(SLIPS[slip].sentence, **filled[slip])
-    one, other = (say(SLIPS[part].beside, **filled[part]) for part in parts)
+        return say(SLIPS[slip].sentence, **first)
+    one, other = told
     return say(
         "Two things together would explain these readings: {one}, and {other}. With both, g "
         "becomes {g_mended} instead of {g_before}.",
         one=one,
         other=other,
-        g_mended=filled[parts[0]]["g_mended"],
-        g_before=filled[parts[0]]["g_before"],
+        g_mended=first["g_mended"],
+        g_before=first["g_before"],
     )
 
 

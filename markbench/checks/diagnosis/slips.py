@@ -82,7 +82,7 @@ SLIPS: dict[str, SlipWords] = {
         "{g_before}.",
         "a miscount in one timing ({time} s at {length} would be {really} swings)",
         "How sure are you of the count in {timing} at {length}?",
-        "Your {timing} at {length}, {time} s, fits {really} swings, not {swings}; your "
+        "Your {time} s at {length} ({timing}) fits {really} swings, not {swings}; your "
         "other times fit one another. When one time stands out like this, time it again.",
         "Without the miscount your readings give g = {g_mended}.",
         "have {timing} at {length} taken again",
@@ -210,8 +210,9 @@ SLIPS: dict[str, SlipWords] = {
         "times nearer to the formula than a hand can time",
         "The times lie closer to the formula than hand timing, about 0.1 s a timing, "
         "allows. Careful learners with a good method exist; talk before concluding.",
-        "The times lie within about {misfit} s of the formula with g = {formula_g} m/s²; "
-        "hand timing usually scatters by about 0.1 s.",
+        "Times worked out from the formula rather than taken by hand would explain it: they "
+        "lie within about {misfit} s of g = {formula_g} m/s², while hand timing usually "
+        "scatters by about 0.1 s. A careful hand may come as near.",
         "times within about {misfit} s of the formula with g = {formula_g} m/s²",
         "How did you time one length, and what do your first notes say?",
         "Your times agree with the formula to about {misfit} s, closer than the 0.1 s by "
@@ -225,8 +226,9 @@ SLIPS: dict[str, SlipWords] = {
         "Repeated timings agree more closely than hand timing, about 0.1 s a timing, "
         "allows, while the lengths among themselves scatter as usual. Careful learners "
         "exist; talk before concluding.",
-        "The repeats agree to about {misfit} s; hand timing usually scatters by about 0.1 "
-        "s from one timing to the next.",
+        "Repeats written down after the first timing rather than taken by hand would explain "
+        "it: they agree to about {misfit} s, while hand timing usually scatters by about 0.1 "
+        "s from one timing to the next. A careful hand may come as near.",
         "repeats that agree to about {misfit} s",
         "How did you take the second timing of a length?",
         "Your repeated times agree to about {misfit} s, closer than the 0.1 s by which a "

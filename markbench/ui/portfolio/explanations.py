@@ -8,7 +8,7 @@ from PySide6.QtCore import QRectF, Qt, Signal
 from PySide6.QtGui import QColor, QPainter, QPaintEvent
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QPushButton, QVBoxLayout, QWidget
 
-from markbench.model import Diagnosis, Explanation, joined, opening, say
+from markbench.model import Diagnosis, Explanation, joined
 from markbench.physics.reporting import with_uncertainty
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
@@ -226,11 +226,7 @@ class ExplanationPanel(QFrame):
             if best is not None
             else ""
         )
-        parts = [
-            words
-            for pair in diagnosis.indistinct
-            for words in (pair.sentence, opening(say("{way}.", way=pair.settle)))
-        ]
+        parts = [words for pair in diagnosis.indistinct for words in (pair.sentence, pair.settle)]
         self._limits.setText(said(joined((*parts, diagnosis.limits))))
 
     def _ghost(self, number: int, on: bool) -> None:
