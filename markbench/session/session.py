@@ -66,6 +66,7 @@ class Session(Known):
         self._journal = journal
         self._steps = Steps(who, decisions)
         self._listeners: list[Callable[[Change], None]] = []
+        self._rehearsed: list[Decision] | None = None
 
     @classmethod
     def open(
@@ -326,6 +327,18 @@ class Session(Known):
         self._tell(Change("", (class_files.OTHER if found.asked else "folder",)))
         return found
 
+    def rehearse(self, command: Callable[[], None]) -> tuple[Decision, ...]:
+        """What a command would decide, which writes and changes nothing; empty if it fails."""
+        found: list[Decision] = []
+        self._rehearsed = found
+        try:
+            command()
+        except Exception:  # it is told when it is carried out
+            return ()
+        finally:
+            self._rehearsed = None
+        return tuple(found)
+
     # --- inside --------------------------------------------------------------------
 
     def _signed(self, decisions: Iterable[Decision]) -> list[Decision]:
@@ -376,6 +389,9 @@ class Session(Known):
 
     def _commit(self, decisions: list[Decision], keep: Callable[[list[Decision]], None]) -> None:
         """Journal, change the present, ``keep`` the step for undoing, and tell."""
+        if self._rehearsed is not None:
+            self._rehearsed += decisions
+            return
         if self.read_only:
             raise StoreError(
                 say("{name} is open for reading only; nothing was saved.", name=self._journal.name)

@@ -14,6 +14,7 @@ import datetime as dt
 import secrets
 from collections import deque
 from collections.abc import Callable, Iterable
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, cast
 
@@ -25,6 +26,7 @@ from markbench.ui.look.dates import short_day_and_time
 from markbench.ui.mishaps import plainly
 
 if TYPE_CHECKING:
+    from markbench.model import Decision
     from markbench.moderation.records import SignOff
     from markbench.session import Change, Session
     from markbench.session.blind import Veiled
@@ -39,6 +41,7 @@ class Desk(QObject):
     ``changed`` carries a learner's id, empty for all; ``told`` the session's own Change;
     ``turned`` the step that was taken back, or done again (then with True), as it was decided
     at first; ``unsure``: that is a signature, and waits for the person to say that she means it.
+    ``kept``: what waits to be saved is another.
     ``renewed`` comes in their stead where brief or rubric were written: a page made for other
     criteria cannot show what holds now, and all are made anew over the desk's successor.
     """
@@ -53,6 +56,7 @@ class Desk(QObject):
     trouble = Signal(str)
     reopening_wanted = Signal()
     waiting = Signal(bool)
+    kept = Signal()
 
     def __init__(self, session: Session, parent: QObject | None = None) -> None:
         super().__init__(parent)
@@ -68,6 +72,8 @@ class Desk(QObject):
         self._news: list[Change] = []
         self._outdated = False  # the pages over this desk are to be made anew
         self._unsaved: deque[Command] = deque()
+        #: What each of them would decide, to be shown as said and not saved.
+        self._said: dict[Command, tuple[Decision, ...]] = {}
         self._again = QTimer(self)
         self._again.timeout.connect(self.try_again)
         self._forget = session.listen(self._on_told)
@@ -127,6 +133,17 @@ class Desk(QObject):
         """Commands that wait for the class's file to be within reach."""
         return len(self._unsaved)
 
+    def not_saved(self, kind: str, learner: str, subject: str = "") -> Decision | None:
+        """What was said last of a key, while it waits to be saved."""
+        said = (one for command in tuple(self._unsaved) for one in self._said.get(command, ()))
+        return next((d for d in reversed(list(said)) if d.key == (kind, learner, subject)), None)
+
+    def note(self, learner: str, criterion: str = "") -> str:
+        """A private note as it was said last, saved or not."""
+        waits = self.not_saved("note", learner, criterion)
+        held = self.session.value("note", learner, criterion) if waits is None else waits.value
+        return "" if held is None else str(held)
+
     def keep_elsewhere(self, path: Path) -> None:
         """Save what waits, and all said before, in another file, and go on there."""
 
@@ -165,13 +182,20 @@ class Desk(QObject):
             try:
                 self._unsaved[0](self.session)
             except StoreAwayError:
-                raise  # it stays the first in line, and nothing overtakes it
+                # It stays the first in line, and nothing overtakes it.
+                self._said = {
+                    one: self._said.get(one) or self._foresee(one) for one in self._unsaved
+                }
+                raise
             except Exception as error:  # refused for good: told, and out of the way
                 refused = refused or error
             self._unsaved.popleft()
         if refused is not None:
             raise refused
         return waited > 0
+
+    def _foresee(self, command: Command) -> tuple[Decision, ...]:
+        return self.held.rehearse(partial(command, self.session))
 
     def do_long(
         self,
@@ -269,7 +293,7 @@ class Desk(QObject):
         """Another desk with the same class on it, and all that waits to be saved."""
         self._put_down()
         desk = Desk(self.held, self.parent())
-        desk._unsaved = self._unsaved
+        desk._unsaved, desk._said = self._unsaved, self._said
         desk.saved_at = self.saved_at
         return desk
 
@@ -314,6 +338,7 @@ class Desk(QObject):
         self._settle()
         if waited:
             self.trouble.emit("")
+            self.kept.emit()
 
     def _on_failed(self, error: Exception) -> None:
         from markbench.session import Change
@@ -325,6 +350,7 @@ class Desk(QObject):
             self._again.start(AGAIN_MS)
             kept = self.tr("Changes kept here until they can be saved: {n}.")
             words = f"{words} {kept.format(n=len(self._unsaved))}"
+            self.kept.emit()
         else:
             self._again.stop()
             if not self._outdated:

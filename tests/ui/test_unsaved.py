@@ -116,3 +116,26 @@ def test_no_door_out_of_the_class_lets_go_unasked(
     assert window.desk is not None
     assert window.desk.unsaved == 2
     monkeypatch.setattr(unsaved, "_ask", lambda *_: QMessageBox.StandardButton.Discard)
+
+
+def test_what_waits_is_shown_as_said_and_not_saved(
+    window: Window, away: Path, class_folder: Path, qtbot: QtBot
+) -> None:
+    window.open_learner("s1")
+    margin = window.sheet.margin
+    assert margin.note.toPlainText() == "Asked."
+    card = margin.current
+    name = list(card.levels)[1]
+    card.choose_level(name)
+    qtbot.waitUntil(lambda: "not saved yet" in card._state.text(), timeout=10_000)
+    assert [level for level, one in card.levels.items() if one.isChecked()] == [name]
+    assert "1 not saved yet" in margin._state.text()
+    window.step(1)
+    window.open_learner("s1")
+    assert card.levels[name].isChecked()
+    assert window.desk.session.mark("s1", card.criterion.id) is None
+    away.rename(class_folder)
+    qtbot.waitUntil(lambda: window.desk is not None and not window.desk.unsaved, timeout=10_000)
+    qtbot.waitUntil(lambda: "marked by" in card._state.text(), timeout=10_000)
+    assert "not saved" not in margin._state.text()
+    assert window.desk.session.mark("s1", card.criterion.id).level == name

@@ -22,7 +22,7 @@ from markbench.model import Decision, Diagnosis, Draft, Finding, Learner, Mark
 from markbench.session.errors import RefusedError
 from markbench.session.pack_session import PackSession
 from markbench.session.session import Change
-from markbench.ui.desk import Desk
+from markbench.ui.desk import Command, Desk
 
 if TYPE_CHECKING:
     from markbench.session import Session
@@ -143,6 +143,10 @@ class PackDesk(Desk):
     def kept_back(self, learner: str) -> frozenset[str]:
         """What stayed with the first marker, and is not missing."""
         return self.pack.kept_back(learner)
+
+    def _foresee(self, _command: Command) -> tuple[Decision, ...]:
+        """A pack shows what is saved; what waits is told by its number."""
+        return ()
 
     @property
     def signed(self) -> None:

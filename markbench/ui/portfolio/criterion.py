@@ -65,6 +65,7 @@ class CriterionCard(QFrame):
         self.clear = button(self.tr("Back to draft"), "plain", self._clear)
         self._lay_out()
         self.set_open(False)
+        desk.kept.connect(self._show_kept)
         theme.changed.connect(self._restyle)
 
     def _lay_out(self) -> None:
@@ -116,7 +117,12 @@ class CriterionCard(QFrame):
         if learner != self._learner:
             self.settle()
         self._learner = learner
-        session = self._desk.session
+        self._show_mark()
+        if self.is_open:
+            self._fill()
+
+    def _show_mark(self) -> None:
+        session, learner = self._desk.session, self._learner
         draft = session.draft(learner, self.criterion.id)
         mark = session.mark(learner, self.criterion.id)
         self._moved = session.moved_draft(learner, self.criterion.id)
@@ -128,14 +134,18 @@ class CriterionCard(QFrame):
             control.setChecked(mark is not None and mark.level == name)
             restyle(control, "drafted", "true" if draft.level == name else "false")
         shown = mark.level if mark is not None else draft.level
+        waits = self._desk.not_saved("mark", learner, self.criterion.id)
+        if waits is not None:
+            shown = waits.value["level"] if waits.value else draft.level
+            for name, control in self.levels.items():
+                control.setChecked(bool(waits.value) and name == shown)
+            self._state.setText(self.tr("not saved yet"))
         self._row.stop_at(self.levels.get(shown or ""))
         level = next((one for one in self.criterion.levels if one.name == shown), None)
         self._descriptor.setText(level.descriptor if level is not None else "")
         self._preview.setText(OPEN.sub("…", session.feedback(learner, self.criterion.id)))
         self._preview.setVisible(not self.is_open and bool(self._preview.text()))
         self._offer_draft(mark, draft)
-        if self.is_open:
-            self._fill()
 
     def _offer_draft(self, mark: Mark | None, draft: Draft) -> None:
         """What can be done with the mark or the draft, and what changed since it was given."""
@@ -182,9 +192,12 @@ class CriterionCard(QFrame):
         """What only the open card shows; writing it for all would cost time at every learner."""
         session, learner, criterion = self._desk.session, self._learner, self.criterion.id
         self._show_text()
-        note = session.value("note", learner, criterion)
-        self.note.show_text("" if note is None else str(note))
+        self.note.show_text(self._desk.note(learner, criterion))
         self._show_reasons(session.draft(learner, criterion).reasons)
+
+    def _show_kept(self) -> None:
+        if self._learner:
+            self._show_mark()  # and leaves alone what was typed
 
     def _show_text(self) -> None:
         self.writing.show_learner(self._learner)

@@ -51,6 +51,7 @@ class MarkingMargin(QFrame):
         last.addWidget(self.note)
         cards.addLayout(last)
         cards.addStretch(1)
+        desk.kept.connect(self._show_kept)
         self._inside = inside
         self._scroll = quiet_scroll(inside)
         self._lay_out()
@@ -96,8 +97,7 @@ class MarkingMargin(QFrame):
             card.freeze(self._frozen)
         if fresh:
             self._begin(keyboard=held)
-        note = self._desk.session.value("note", learner, "")
-        self.note.show_text("" if note is None else str(note))
+        self.note.show_text(self._desk.note(learner))
         self._sum_up()
 
     @property
@@ -105,6 +105,10 @@ class MarkingMargin(QFrame):
         """Below this the cards are cut at their side."""
         beside = self._scroll.verticalScrollBar().sizeHint().width() + 2 * self.frameWidth()
         return self._inside.minimumSizeHint().width() + beside
+
+    def _show_kept(self) -> None:
+        if self._learner:
+            self._sum_up()
 
     def settle(self) -> None:
         """Pass on whatever was typed."""
@@ -243,6 +247,10 @@ class MarkingMargin(QFrame):
         state = self.tr("{n} of {of} marked").format(n=done, of=of)
         if any(session.moved_draft(learner, card.criterion.id) for card in self.cards):
             state = self.tr("{state}, look again").format(state=state)
+        every = (self._desk.not_saved("mark", learner, card.criterion.id) for card in self.cards)
+        waiting = sum(one is not None for one in every)
+        if waiting:
+            state = self.tr("{state}, {n} not saved yet").format(state=state, n=waiting)
         self._state.setText(state)
         self._state.setVisible(not self._frozen)
         left = [
