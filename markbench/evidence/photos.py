@@ -110,7 +110,9 @@ def findings_of_photo(look: PhotoLook, file: str, learner: str, brief: Brief) ->
             Finding(
                 "photo_blank",
                 learner,
-                say(
+                say("The photo shows an even surface: one shade of grey all over.")
+                if round(look.spread) == 0
+                else say(
                     "The photo shows an even surface: all of it lies within {spread:.0f} of 255 "
                     "grey levels.",
                     spread=look.spread,

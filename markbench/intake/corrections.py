@@ -241,7 +241,7 @@ def _quantity(text: str, wanted: str, unit: float) -> tuple[float, int | None, f
 
 def _with_length(reading: Reading, text: str) -> Reading:
     length, decimals, unit = _quantity(text, "length", reading.length_unit_m)
-    source = _understood(reading.source, text, Figures(f"{length:g} m"))
+    source = _understood(reading.source, text, say("length {length:.6g} cm", length=100 * length))
     return replace(
         reading, length_m=length, source=source, length_unit_m=unit, length_raw_decimals=decimals
     )
@@ -264,7 +264,7 @@ def _with_timing(reading: Reading, key: str, text: str) -> Reading:
             timings.append(timing)
         elif text.strip():
             time, decimals, _ = _quantity(text, "time", _time_unit(timing))
-            source = _understood(timing.source, text, f"{time:g} s")
+            source = _understood(timing.source, text, Figures(f"{time:g} s"))
             timings.append(Timing(time, source, decimals))
     return replace(reading, timings=tuple(timings))
 
@@ -322,7 +322,7 @@ def _with_new_timing(reading: Reading, place: Source, text: str) -> Reading:
     """A cell that held nothing readable becomes one more timing, in the order of the cells."""
     unit = _time_unit(reading.timings[0]) if reading.timings else 1.0
     time, decimals, _ = _quantity(text, "time", unit)
-    timing = Timing(time, _understood(place, text, f"{time:g} s"), decimals)
+    timing = Timing(time, _understood(place, text, Figures(f"{time:g} s")), decimals)
 
     def order(one: Timing) -> tuple[str, int, int, str]:
         match = _CELL.fullmatch(one.source.cell)

@@ -176,7 +176,7 @@ def _when(piece: Piece, other: Piece) -> str:
         return piece.file
     if abs(piece.modified - other.modified) <= _SAME_TIME:
         return piece.file
-    return say("{file} ({when:%Y-%m-%d %H:%M})", file=piece.file, when=piece.modified)
+    return say("{file} ({when:%d %B %Y, %H:%M})", file=piece.file, when=piece.modified)
 
 
 def _later(learner: str, later: Piece, earlier: Piece, *, duplicate: bool) -> Finding:

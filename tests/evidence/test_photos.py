@@ -158,6 +158,18 @@ def test_small_blank_and_blurred():
     assert checks(scene(5).filter(ImageFilter.GaussianBlur(9))) == ["photo_blurred"]
 
 
+def test_how_even_a_blank_photo_is():
+    def told(image):
+        (finding,) = findings_of_photo(look_at_photo(saved(image)), "a.jpg", "L1", BRIEF)
+        return finding.message
+
+    even = Image.new("RGB", (640, 480), (8, 8, 8))
+    assert told(even) == "The photo shows an even surface: one shade of grey all over."
+    nearly = even.copy()
+    nearly.paste((11, 11, 11), (0, 0, 320, 480))
+    assert told(nearly).endswith("all of it lies within 3 of 255 grey levels.")
+
+
 @pytest.mark.parametrize(
     ("taken", "asked"),
     [

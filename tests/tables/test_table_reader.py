@@ -129,7 +129,7 @@ def test_every_value_remembers_where_it_stood():
     assert (reading.source.file, reading.source.cell, reading.source.raw) == (
         "ada/work.csv", "A3", "30.0",
     )  # fmt: skip
-    assert "0.3 m" in reading.source.understood
+    assert reading.source.understood == "length 30 cm"
     assert (reading.length_unit_m, reading.length_raw_decimals) == (0.01, 1)
     assert [t.decimals for t in table.readings[0].timings] == [1, 2]
     assert [t.source.cell for t in reading.timings] == ["B3", "C3"]

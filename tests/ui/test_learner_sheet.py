@@ -61,6 +61,8 @@ def test_one_click_on_a_reason_leads_to_the_finding_and_the_very_cell(
     sheet.table.setCurrentIndex(sheet.readings.index(4, 3))
     assert "cell C6" in sheet._source.text()
     assert "17.09" in sheet._source.text()
+    sheet.table.setCurrentIndex(sheet.readings.index(4, 0))
+    assert sheet._source.text().endswith("written “60.0”  ·  length 60 cm")
 
 
 def test_a_reason_of_every_criterion_reveals_its_finding(

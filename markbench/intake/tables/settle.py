@@ -329,7 +329,7 @@ def _reading(found: Found, group: _Group) -> Reading:
             sheet,
             grid.cell_name(length.row, length.column),
             text_of(grid.rows[length.row][length.column]),
-            say("length {length:.6g} m", length=group.length_m),
+            say("length {length:.6g} cm", length=100 * group.length_m),
         ),
         size(group.unit),
         length.value.decimals,

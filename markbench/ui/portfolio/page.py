@@ -266,7 +266,7 @@ class PortfolioPage(QWidget):
         if source.raw:
             words += self.tr("  ·  written “{raw}”").format(raw=source.raw)
         if source.understood:
-            words += self.tr("  ·  read as {understood}").format(understood=said(source.understood))
+            words += f"  ·  {said(source.understood)}"
         self._source.setText(words)
 
     # --- what a hand asks for -------------------------------------------------------
