@@ -14,12 +14,15 @@ from invented_sheets import (
     class_report,
     learner_report,
     named,
+    read_back,
 )
 
 from markbench.export.feedback import feedback_sheet
 from markbench.export.feedback.graph import graph
 from markbench.export.feedback.html import page
-from markbench.model import Analysis
+from markbench.export.feedback.pdf import pdf
+from markbench.export.feedback.wording import DE, EN
+from markbench.model import Analysis, Gravity
 
 # HTML Living Standard, 13.1.2, "Void elements".
 VOID = {"area", "base", "br", "col", "embed", "hr", "img", "input", "link", "meta", "source"}
@@ -198,3 +201,22 @@ def test_graph_without_a_line_or_without_points(report):
     assert not alone.has_line
     assert graph(Analysis((), None, analysis.local)) is None
     assert graph(None) is None
+
+
+@pytest.mark.parametrize("language, told", [("en", EN), ("de", DE)])
+def test_two_values_of_g_that_disagree_are_not_left_without_a_word(language, told):
+    """A line of 9.80 ± 0.14 m/s²; a best estimate of 8.99 ± 0.11 lies 4.6 uncertainties off."""
+    one = learner_report("07", "Ada Sample", FULLY)
+    off = dataclasses.replace(one.diagnosis, best=Gravity(8.99, 0.11, 8.77, 9.21, "best"))
+    apart = dataclasses.replace(one, diagnosis=off)
+    report = class_report(one, apart, feedback_language=language)
+    alike, apart = (feedback_sheet(report, each) for each in report.learners)
+    assert told.two_g in page(apart)
+    assert told.two_g in read_back(pdf(apart)[0])
+    # 9.79 ± 0.07 agrees, and a line through two points has no uncertainty to compare.
+    assert told.two_g not in page(alike)
+    two = dataclasses.replace(LINE, u_g=float("nan"), points=2)
+    nobody_knows = dataclasses.replace(
+        report.learners[1], analysis=dataclasses.replace(one.analysis, line=two)
+    )
+    assert told.two_g not in page(feedback_sheet(report, nobody_knows))

@@ -21,6 +21,7 @@ from markbench.model import Criterion, Reading, Row, Rubric
 from markbench.physics.reporting import with_uncertainty
 
 _MOST_STEPS = 3
+_APART = 2.0  # standard uncertainties between two values that a reader takes for the same
 
 # A number stays on one line with its unit or its uncertainty.
 _UNIT = re.compile(r"(?<=\d) (?=(?:mm|cm|m|s|m/s²|s²|s²/m|%|°)(?!\w)|± )|(?<=±) (?=\d)")
@@ -48,7 +49,7 @@ class NextStep:
 class FeedbackSheet:
     """A learner's sheet. ``table`` begins with its headings; ``results`` are (name, value).
 
-    ``language`` is that of the feedback texts, ``words`` the fixed words of the sheet in it
+    ``results_note`` says how to read them. ``language`` is that of the feedback texts, ``words`` the fixed words of the sheet in it
     or, where there are none, in English. ``steps`` are sentences
     on what lies between the marks and the total; ``grade`` is empty without one.
     """
@@ -64,6 +65,7 @@ class FeedbackSheet:
     table: tuple[tuple[str, ...], ...]
     results: tuple[tuple[str, str], ...]
     graph: Graph | None
+    results_note: str = EN.results_note
     language: str = "en"
     grade: str = ""
     steps: tuple[str, ...] = ()
@@ -98,6 +100,7 @@ def feedback_sheet(report: ClassReport, one: LearnerReport) -> FeedbackSheet:
         table=_table(one, words),
         results=_results(one, words),
         graph=graph(one.analysis, words),
+        results_note=_results_note(one, words),
         language=_language(report.brief.feedback_language),
         grade=_line(one.grade),
         steps=tuple(map(words.figures, steps_to_total(one, words.steps))),
@@ -185,6 +188,16 @@ def _results(one: LearnerReport, words: SheetWords) -> tuple[tuple[str, str], ..
         local = one.analysis.local
         found.append((words.results[4], with_uncertainty(local.g, local.u_g, "m/s²")))
     return tuple((name, words.figures(value)) for name, value in found)
+
+
+def _results_note(one: LearnerReport, words: SheetWords) -> str:
+    """How to read the results; where two values of g disagree, why they may."""
+    line = one.analysis.line if one.analysis is not None else None
+    best = one.diagnosis.best if one.diagnosis is not None else None
+    if line is None or best is None:
+        return words.results_note
+    apart = abs(line.g - best.g) > _APART * math.hypot(line.u_g, best.u_g)  # false for nan
+    return f"{words.results_note} {words.two_g}" if apart else words.results_note
 
 
 def _number(value: float, decimals: int) -> str:

@@ -165,7 +165,7 @@ def _numbers(main: Element, sheet: FeedbackSheet) -> None:
         results = SubElement(section, "dl", {"class": "results"})
         for name, value in sheet.results:
             _pair(results, name, value)
-        _text(section, "p", sheet.words.results_note, {"class": "note"})
+        _text(section, "p", sheet.results_note, {"class": "note"})
 
 
 def _what_next(main: Element, sheet: FeedbackSheet) -> None:

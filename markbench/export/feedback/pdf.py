@@ -167,7 +167,7 @@ def _results(paper: Paper, sheet: FeedbackSheet) -> None:
         paper.pen(_TEXT, bold=True)
         paper.say(value, 5.6, align="R")
     paper.pen(8.5, grey=QUIET)
-    paper.say(sheet.words.results_note, 5)
+    paper.say(sheet.results_note, 5)
 
 
 def _what_next(paper: Paper, sheet: FeedbackSheet) -> None:

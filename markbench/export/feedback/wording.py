@@ -44,6 +44,7 @@ class SheetWords:
     table_caption: str
     results: tuple[str, str, str, str, str]
     results_note: str
+    two_g: str
     next: str
     go_further: str
     boxes: str
@@ -95,6 +96,12 @@ EN = SheetWords(
         "g expected where you measured",
     ),
     results_note="The number after ± is the standard uncertainty.",
+    two_g=(
+        "The two values of g from your readings lie further apart than their uncertainties "
+        "allow. The line may meet the T² axis anywhere; the best estimate expects it at the "
+        "origin, to within a few millimetres of length. Lengths that are all too long or too "
+        "short by the same amount pull the two apart."
+    ),
     next="What to do next",
     go_further=(
         "Every criterion is at its best level. To go further, add a length beyond those you "
@@ -156,6 +163,12 @@ DE = SheetWords(
         "g, wie es an deinem Ort zu erwarten ist",
     ),
     results_note="Die Zahl hinter ± ist die Standardunsicherheit.",
+    two_g=(
+        "Die beiden Werte für g aus deinen Messwerten liegen weiter auseinander, als ihre "
+        "Unsicherheiten erlauben. Die Gerade darf die T²-Achse irgendwo treffen; die beste "
+        "Schätzung erwartet sie im Ursprung, bis auf wenige Millimeter Länge. Längen, die alle "
+        "um dasselbe Stück zu lang oder zu kurz sind, ziehen die beiden auseinander."
+    ),
     next="Was du als Nächstes tun kannst",
     go_further=(
         "Jedes Kriterium steht auf seiner besten Stufe. Wenn du weitergehen willst, nimm eine "
