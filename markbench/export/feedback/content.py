@@ -49,9 +49,9 @@ class NextStep:
 class FeedbackSheet:
     """A learner's sheet. ``table`` begins with its headings; ``results`` are (name, value).
 
-    ``results_note`` says how to read them. ``language`` is that of the feedback texts, ``words`` the fixed words of the sheet in it
-    or, where there are none, in English. ``steps`` are sentences
-    on what lies between the marks and the total; ``grade`` is empty without one.
+    ``results_note`` says how to read them. ``language`` is that of the feedback texts, ``words``
+    the fixed words of the sheet in it or, where there are none, in English. ``steps`` are
+    sentences on what lies between the marks and the total; ``grade`` is empty without one.
     """
 
     title: str
