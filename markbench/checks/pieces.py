@@ -146,7 +146,7 @@ def outside_window(case: Case) -> Iterator[Finding]:
             case.learner,
             say(
                 "Handed in on {day:%d %B %Y}, {late} after the window closed on "
-                "{closes:%d %B %Y} (latest file: {sources}).",
+                "{closes:%d %B %Y} (latest: {sources}).",
                 day=day,
                 late=_days(late),
                 closes=closes,

@@ -184,9 +184,13 @@ class _Packing:
         pieces = []
         for piece in portfolio.pieces:
             packed = self.piece(piece, number)
-            files[piece.file] = packed.file if packed is not None else f"{number}/left out"
             if packed is not None:
+                files[piece.file] = packed.file
                 pieces.append(packed)
+            else:  # told apart from what the moderator can open
+                files[piece.file] = f"{number}/{piece.kind} (not in the pack)"
+        for place, piece in enumerate(portfolio.earlier, 1):
+            files[piece.file] = f"{number}/earlier_{piece.kind}_{place} (not in the pack)"
         if portfolio.table is not None:
             files[portfolio.table.source.file] = f"{number}/readings"
         body = {

@@ -3,6 +3,7 @@
 import dataclasses
 import io
 import json
+import os
 import re
 import zipfile
 
@@ -11,7 +12,7 @@ import pytest
 from fpdf import FPDF
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from invented_class import IDS, NAMES
+from invented_class import IDS, NAMES, table
 from PIL import Image
 
 from markbench.intake.brief_writing import write_brief
@@ -324,3 +325,29 @@ def test_a_film_that_cannot_be_cleaned_says_so_without_the_numbers_of_the_system
     assert str(told.value) == (
         "the video is damaged or of a kind that cannot be copied without its tags"
     )
+
+
+def test_findings_speak_of_no_file_by_its_path_and_of_none_as_if_it_could_be_opened(
+    marked, folder, tmp_path
+):
+    own = folder / NAMES[0]
+    later = own / "table again.csv"
+    later.write_text(table(NAMES[0], 1), "utf-8")
+    stamp = (own / f"{NAMES[0]} readings.csv").stat().st_mtime
+    os.utime(later, (stamp + 90_000, stamp + 90_000))
+    os.utime(own / f"{NAMES[0]} selfie.jpg", (stamp + 90_000, stamp + 90_000))
+    brief = folder / "brief.toml"
+    brief.write_text("closes = 2020-03-01\n" + brief.read_text("utf-8"), "utf-8")
+    marked.close()
+    again = Session.open(folder, "T. Teacher")
+    take_sample(again, seed=4)
+    packed = write_pack(again, tmp_path / "class.markbench-pack")
+    again.close()
+    number = packed.numbers[IDS[0]]
+    found = json.loads(members(packed.path)[f"{number}/portfolio.json"])["findings"]
+    (replaced,) = (one["message"] for one in found if "in place of" in one["message"])
+    assert f"in place of {number}/earlier_readings_1 (not in the pack)" in replaced
+    (late,) = (one["message"] for one in found if one["check"] == "outside_window")
+    assert f"{number}/selfie (not in the pack)" in late
+    assert "left out" not in late
+    assert "latest: " in late

@@ -15,8 +15,9 @@ from pytestqt.qtbot import QtBot
 
 from markbench.model import LocalGravity
 from markbench.session import Session
-from markbench.session.overview import OneG, OneMark, Pace, SpreadOfG, Topic
+from markbench.session.overview import CriterionCount, OneG, OneMark, Pace, SpreadOfG, Topic
 from markbench.ui.look.tokens import DARK
+from markbench.ui.overview import levels
 from markbench.ui.overview.evening import DriftFigure, PaceFigure
 from markbench.ui.overview.figure import Figure, Look, ticks
 from markbench.ui.overview.levels import LevelsFigure
@@ -82,6 +83,7 @@ def test_empty_states_say_why(page: OverviewPage) -> None:
     assert "Nothing is marked" in page.drift.view.figure.empty
     assert page.pace.view.figure.empty
     assert not page.drift.save.isEnabled()
+    assert page.drift.save.isHidden()
     assert page.drift.view.accessibleDescription() == page.drift.view.figure.empty
     for figure in (TopicsFigure((), 3), SpreadFigure(SpreadOfG((), ("a",), None)),
                    LevelsFigure((), 0), DriftFigure(()), PaceFigure(())):  # fmt: skip
@@ -96,7 +98,7 @@ def test_marking_brings_the_figures_up_to_date(
     with qtbot.waitSignal(window.desk.changed, timeout=5000):
         window.desk.do(lambda s: s.accept("s1", criterion))
     qtbot.waitUntil(lambda: page.drift.view.figure.empty == "", timeout=5000)
-    assert "n = 1 marks" in page.drift.view.figure.caption
+    assert "n = 1 mark with a draft" in page.drift.view.figure.caption
     assert "1 of 15 marks given" in page.levels.view.figure.caption
     settle()
     click(qtbot, page, page.drift, 0)
@@ -174,13 +176,13 @@ def test_captions_state_what_was_counted() -> None:
     assert "n = 8 learners" in topics.caption
     # By hand: only 9.8 ± 0.2 of the four intervals holds 9.81; median of 9.5 and 9.8.
     assert "n = 4 learners" in spread.caption
-    assert "1 intervals hold it" in spread.caption
+    assert "1 interval holds it" in spread.caption
     assert "median 9.65" in spread.caption
     assert "2 beyond the axis" in spread.caption
     assert "1 without readings" in spread.caption
     # −1, 0, 1, … : six whole rounds, then −1 and 0, make −1 over 20 marks; the next 20 are
     # 1, six whole rounds, and −1, which make 0.
-    assert "First half −0.05, second half +0 marks" in drift.caption
+    assert "First half −0.05, second half 0 marks" in drift.caption
     assert "longer than 10 minutes (1 min)" in drift.caption  # told as it was between the marks
     assert "Median 5.0 min" in pace.caption  # of 1 … 9 minutes
     assert "45 min in all" in pace.caption
@@ -258,6 +260,33 @@ def test_one_column_at_twice_the_size(window: Window, page: OverviewPage) -> Non
         window._theme.set_scale(1.0)
     settle()
     assert len({paper.x() for paper in page.papers}) == 3
+
+
+def test_no_paper_runs_off_the_side_where_the_text_is_half_as_large_again(
+    window: Window, page: OverviewPage
+) -> None:
+    window.resize(1366, 768)
+    window._theme.set_scale(1.5)
+    settle()
+    try:
+        assert len({paper.x() for paper in page.papers}) == 2
+        area = page.findChild(QScrollArea)
+        assert area.widget().width() <= area.viewport().width()
+    finally:
+        window._theme.set_scale(1.0)
+
+
+def test_a_title_that_needs_four_lines_is_not_cut(monkeypatch: pytest.MonkeyPatch) -> None:
+    said: list[str] = []
+    real = levels.words
+    monkeypatch.setattr(
+        levels, "words", lambda painter, box, text, *rest: (
+            said.append(text), real(painter, box, text, *rest))
+    )  # fmt: skip
+    count = CriterionCount("a", "How the readings are written down", (), ())
+    paint(LevelsFigure((count,) * 5, 3), 560, 300)
+    assert "How the readings are written down" in " ".join(said)
+    assert {"learners", "marks"} <= set(said)
 
 
 def test_a_picture_is_saved_from_the_list_of_actions(

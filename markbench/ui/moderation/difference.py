@@ -11,7 +11,17 @@ from PySide6.QtGui import QColor, QPainter, QPolygonF
 
 from markbench.checks.wording import true_minus
 from markbench.ui.look.marks import pen
-from markbench.ui.overview.figure import Look, Spot, hatch, say_empty, tr, words, x_axis, y_axis
+from markbench.ui.overview.figure import (
+    Look,
+    Spot,
+    hatch,
+    learners_told,
+    say_empty,
+    tr,
+    words,
+    x_axis,
+    y_axis,
+)
 
 if TYPE_CHECKING:
     from markbench.moderation.differences import Limits
@@ -46,8 +56,10 @@ class DifferenceFigure:
         """n, shapes and lines."""
         if self.limits is None:
             return ""
-        parts = [tr("n = {n} learners; ▲ second higher, ▼ second lower, ● the same").format(
-            n=len(self.learners))]  # fmt: skip
+        parts = [learners_told(len(self.learners)),
+                 tr("▲ second higher, ▼ second lower, ● the same")]  # fmt: skip
+        if len(set(self.limits.points)) < len(self.limits.points):
+            parts.append(tr("larger where several learners stand at one point"))
         if self.limits.mean is not None:
             parts.append(tr("solid: mean {m:+.2f} marks").format(m=self.limits.mean))
         if self.limits.lower is not None and self.limits.upper is not None:

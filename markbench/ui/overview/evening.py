@@ -72,7 +72,8 @@ def _paint_breaks(
 
 
 def _departure(marks: float) -> str:
-    return figures(signed(marks).removesuffix(".00"))
+    told = signed(marks).removesuffix(".00")
+    return figures("0" if told in ("+0", "\u22120") else told)
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,9 +99,9 @@ class DriftFigure:
     def caption(self) -> str:
         """n, and what is shown."""
         n = len(self.marks)
-        text = tr("n = {n} marks with a draft; mark minus draft, in the order of marking.").format(
-            n=n
-        )
+        count = tr("n = 1 mark with a draft") if n == 1 else tr("n = {n} marks with a draft")
+        how = tr("mark minus draft, in the order of marking")
+        text = f"{count.format(n=n)}; {how}."
         if n >= RUN:
             text += " " + tr("Line: mean of {run} neighbours.").format(run=RUN)
         if n >= 4:
@@ -134,7 +135,7 @@ class DriftFigure:
             return QPointF(x, area.center().y() - area.height() / 2 * value / reach)
 
         y_axis(painter, area, -reach, reach, look)
-        x_axis(painter, area, 0, n + 1, tr("marks in the order in which they were given"), look)
+        x_axis(painter, area, 0, n + 1, tr("marks, in order of marking"), look)
         free = _head(painter, box, tr("mark − draft / marks"), look)
         breaks = [(at(number - 0.5, 0).x(), gap) for number, gap in self._breaks()]
         _paint_breaks(painter, area, breaks, free, look)

@@ -110,6 +110,11 @@ def words(
     painter.drawText(box, align | Qt.AlignmentFlag.AlignVCenter, shown)
 
 
+def learners_told(n: int) -> str:
+    """Of how many learners a figure is."""
+    return tr("n = 1 learner") if n == 1 else tr("n = {n} learners").format(n=n)
+
+
 def hatch(painter: QPainter, box: QRectF, colour: str, step: float = 5.0) -> None:
     """Slanting lines that fill a box, and its outline."""
     painter.setPen(pen(colour, 1.0))
@@ -158,6 +163,9 @@ def x_axis(
     painter.setPen(pen(colours.edge, 1.0))
     painter.drawLine(area.bottomLeft(), area.bottomRight())
     foot = QRectF(area.left(), area.bottom() + 5 + line, area.width(), line)
+    over = painter.fontMetrics().horizontalAdvance(title) + 4 - foot.width()
+    if over > 0:  # into the room before the axis, where only its numbers stand
+        foot.setLeft(foot.left() - min(over, 44 * look.scale))
     words(painter, foot, title, colours.pencil, Qt.AlignmentFlag.AlignHCenter)
 
 

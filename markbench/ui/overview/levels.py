@@ -6,15 +6,16 @@ import math
 from dataclasses import dataclass
 
 from PySide6.QtCore import QPointF, QRectF, Qt
-from PySide6.QtGui import QPainter
+from PySide6.QtGui import QFontMetricsF, QPainter
 
 from markbench.session.overview import CriterionCount
 from markbench.ui.look.marks import pen
 from markbench.ui.look.said import figures
 from markbench.ui.look.words import fitted
-from markbench.ui.overview.figure import Look, Spot, say_empty, solid, tr, words
+from markbench.ui.overview.figure import Look, Spot, learners_told, say_empty, solid, tr, words
 
 _ACROSS = 5
+_MOST_LINES = 4  # of a criterion's title
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,16 +42,20 @@ class LevelsFigure:
         marked = sum(len(level.marked) for row in self.criteria for level in row.levels)
         neither = sum(len(row.neither) for row in self.criteria)
         text = tr(
-            "n = {n} learners; each column the learners at one level, named by its marks. Solid: "
+            "{n_learners}; each column the learners at one level, named by its marks. Solid: "
             "marked ({marked} of {all} marks given). Dashed: draft only."
-        ).format(n=self.learners, marked=marked, all=self.learners * len(self.criteria))
+        ).format(
+            n_learners=learners_told(self.learners),
+            marked=marked,
+            all=self.learners * len(self.criteria),
+        )
         if neither:
             text += " " + tr("{n} await your eye: no draft, no mark.").format(n=neither)
         return text
 
     def height(self, look: Look) -> float:
         """A row of charts for every five criteria."""
-        return 120 * look.scale * math.ceil(len(self.criteria) / _ACROSS)
+        return 176 * look.scale * math.ceil(len(self.criteria) / _ACROSS)
 
     def paint(self, painter: QPainter, box: QRectF, look: Look) -> list[Spot]:
         """The charts, five to a row."""
@@ -59,24 +64,28 @@ class LevelsFigure:
         rows = math.ceil(len(self.criteria) / _ACROSS)
         across = math.ceil(len(self.criteria) / rows)
         wide, high = box.width() / across, box.height() / rows
+        metrics = QFontMetricsF(look.font(bold=True))
+        titles = [fitted(one.title, metrics, wide - 8, _MOST_LINES) for one in self.criteria]
+        lines = max(map(len, titles))
         spots: list[Spot] = []
         for number, criterion in enumerate(self.criteria):
             x = box.left() + number % across * wide
             y = box.top() + number // across * high
-            spots += self._chart(painter, criterion, QRectF(x, y, wide - 8, high - 4), look)
+            place = QRectF(x, y, wide - 8, high - 4)
+            painter.setFont(look.font(bold=True))
+            for down, text in enumerate(titles[number]):
+                at = QRectF(x, y + down * look.line(), place.width(), look.line())
+                words(painter, at, text, look.palette.ink)
+            place.setTop(y + lines * look.line())
+            spots += self._chart(painter, criterion, place, look)
         return spots
 
     def _chart(
         self, painter: QPainter, criterion: CriterionCount, box: QRectF, look: Look
     ) -> list[Spot]:
+        """The columns under a title, with what is counted and what the numbers below are."""
         colours, line = look.palette, look.line()
-        painter.setFont(look.font(bold=True))
-        for number, text in enumerate(
-            fitted(criterion.title, painter.fontMetrics(), box.width(), 2)
-        ):
-            place = QRectF(box.left(), box.top() + number * line, box.width(), line)
-            words(painter, place, text, colours.ink)
-        area = box.adjusted(0, 3 * line + 4, 0, -line - 3)
+        area = box.adjusted(0, 2 * line + 4, 0, -2 * line - 5)
         each = area.width() / max(len(criterion.levels), 1)
         painter.setFont(look.font())
         middle = Qt.AlignmentFlag.AlignHCenter
@@ -103,8 +112,12 @@ class LevelsFigure:
                 title=criterion.title, level=level.level, marked=len(level.marked),
                 drafted=len(level.drafted),
             )  # fmt: skip
-            place = QRectF(x, box.top() + 2 * line, each, box.height() - 2 * line)
+            place = QRectF(x, box.top(), each, box.height())
             spots.append(Spot(place, text, (*level.marked, *level.drafted)))
+        head = QRectF(box.left(), box.top() + 2, box.width(), line)
+        words(painter, head, tr("learners"), colours.pencil)
+        foot = QRectF(area.left(), area.bottom() + 4 + line, area.width(), line)
+        words(painter, foot, tr("marks"), colours.pencil, middle)
         painter.setPen(pen(colours.edge, 1.0))
         painter.drawLine(QPointF(area.left(), area.bottom()), QPointF(area.right(), area.bottom()))
         return spots

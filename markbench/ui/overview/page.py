@@ -35,7 +35,8 @@ from markbench.ui.overview.topics import TopicsFigure
 from markbench.ui.overview.view import FigurePaper
 from markbench.ui.parts import frame, label, quiet_scroll
 
-_SIDE_BY_SIDE = 900  # narrower than this (at 100 % text), everything stands in one column
+# At 100 % text: from these widths on, two columns of papers and three.
+_TWO, _THREE = 700, 1100
 _LEARNER = int(Qt.ItemDataRole.UserRole)
 
 
@@ -98,23 +99,24 @@ class OverviewPage(QWidget):
         self._say_none()
 
     def _arrange(self) -> None:
-        """Three columns of papers where there is room, else one."""
-        grid, wide = self._grid, self.width() >= self._theme.px(_SIDE_BY_SIDE)
-        places = (
-            ((self.topics, 0, 0, 2), (self._who, 2, 0, 1), (self.spread, 0, 1, 1),
-             (self.levels, 0, 2, 1), (self.drift, 1, 1, 2), (self.pace, 1, 2, 2))
-            if wide
-            else tuple((part, i, 0, 1) for i, part in enumerate(
-                (self.topics, self._who, *self.papers[1:])))
-        )  # fmt: skip
+        """Three columns of papers where there is room, or two, else one."""
+        grid, px = self._grid, self._theme.px
+        columns = 1 + (self.width() >= px(_TWO)) + (self.width() >= px(_THREE))
+        places = {
+            3: ((self.topics, 0, 0, 2), (self._who, 2, 0, 1), (self.spread, 0, 1, 1),
+                (self.levels, 0, 2, 1), (self.drift, 1, 1, 2), (self.pace, 1, 2, 2)),
+            2: ((self.topics, 0, 0, 1), (self._who, 0, 1, 1), (self.spread, 1, 0, 1),
+                (self.levels, 1, 1, 1), (self.drift, 2, 0, 1), (self.pace, 2, 1, 1)),
+        }.get(columns, tuple((part, i, 0, 1) for i, part in enumerate(
+            (self.topics, self._who, *self.papers[1:]))))  # fmt: skip
         for part, *_ in places:
             grid.removeWidget(part)
         for part, at_row, at_column, high in places:
             grid.addWidget(part, at_row, at_column, high, 1)
         for at in range(3):
-            grid.setColumnStretch(at, 1 if wide or at == 0 else 0)
+            grid.setColumnStretch(at, 1 if at < columns else 0)
         for at in range(6):
-            grid.setRowStretch(at, (3, 2, 1)[at] if wide and at < 3 else 0)
+            grid.setRowStretch(at, (3, 2, 1)[at] if columns == 3 and at < 3 else 0)
         self._who.setMinimumHeight(self._theme.px(120))
         self.topics.setMinimumHeight(self._theme.px(260))
 

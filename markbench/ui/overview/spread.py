@@ -14,7 +14,16 @@ from markbench.session.overview import OneG, SpreadOfG
 from markbench.ui.look.marks import pen
 from markbench.ui.look.said import figures, said
 from markbench.ui.look.tokens import Palette
-from markbench.ui.overview.figure import Look, Spot, say_empty, tr, wedge, words, x_axis
+from markbench.ui.overview.figure import (
+    Look,
+    Spot,
+    learners_told,
+    say_empty,
+    tr,
+    wedge,
+    words,
+    x_axis,
+)
 
 _WIDEST = 3.0  # m/s² on either side of local g; what lies beyond is shown as a wedge
 _Z95 = 1.959964  # standard normal, 97.5 %
@@ -55,12 +64,14 @@ class SpreadFigure:
     def caption(self) -> str:
         """n, and what is shown."""
         spread = self.spread
-        parts = [tr("n = {n} learners, best estimate of g with its 95 % interval").format(
-            n=len(spread.estimates))]  # fmt: skip
+        parts = [tr("{n_learners}, best estimate of g with its 95 % interval").format(
+            n_learners=learners_told(len(spread.estimates)))]  # fmt: skip
         if spread.local is not None and spread.estimates:
             local = with_uncertainty(spread.local.g, spread.local.u_g, "m/s²")
             parts.append(tr("dashed: local g = {g}").format(g=local))
-            parts.append(tr("{n} intervals hold it (○ where not)").format(n=spread.holding))
+            hold = tr("1 interval holds it (○ where not)") if spread.holding == 1 else tr(
+                "{n} intervals hold it (○ where not)")  # fmt: skip
+            parts.append(hold.format(n=spread.holding))
             parts.append(tr("median {g:.2f} m/s²").format(g=spread.middle))
             low, high = self.limits
             beyond = sum(not low <= one.g <= high for one in spread.estimates)

@@ -9,7 +9,16 @@ from PySide6.QtGui import QPainter
 
 from markbench.session.overview import Topic
 from markbench.ui.look.said import said
-from markbench.ui.overview.figure import Look, Spot, hatch, say_empty, solid, tr, words
+from markbench.ui.overview.figure import (
+    Look,
+    Spot,
+    hatch,
+    learners_told,
+    say_empty,
+    solid,
+    tr,
+    words,
+)
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,10 +45,10 @@ class TopicsFigure:
     def caption(self) -> str:
         """n, and what counts."""
         return tr(
-            "n = {n} learners. A slip counts where you agreed to it or it explains the readings "
+            "{n_learners}. A slip counts where you agreed to it or it explains the readings "
             "far better than honest scatter; a check counts where it has a question for the "
             "learner. One learner may stand behind several. These are questions, not marks."
-        ).format(n=self.learners)
+        ).format(n_learners=learners_told(self.learners))
 
     def height(self, look: Look) -> float:
         """Two lines and a bar for each."""

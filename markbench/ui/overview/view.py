@@ -235,6 +235,7 @@ class FigurePaper(QFrame):
         self._title.setText(figure.title)
         self._caption.setText("" if figure.empty else figure.caption)
         self._caption.setVisible(not figure.empty)
+        self.save.setEnabled(not figure.empty)
         self.save.setVisible(not figure.empty)
         self.save.setAccessibleName(self.tr("Save picture: {t}").format(t=figure.title))
         self.view.show_figure(figure)
