@@ -16,6 +16,8 @@ from statistics import fmean, median
 from markbench.checks.diagnosis import SLIPS
 from markbench.checks.registry import CHECKS
 from markbench.model import Concern, Decision, LocalGravity, opening, say
+from markbench.rubric.condition import condition
+from markbench.rubric.facts import FACTS
 from markbench.session.handed_in_work import WORK
 from markbench.session.session import Session
 
@@ -31,7 +33,7 @@ _SLIPS = SLIPS.keys() - _NOT_TAUGHT
 
 @dataclass(frozen=True, slots=True)
 class Topic:
-    """Something several learners may need again: a slip, or a check that questioned them.
+    """Something several learners may need again: a slip, a check that asked, working not done.
 
     ``learners`` are in the order of the class list; ``agreed`` are those of them whose slip
     the teacher has agreed.
@@ -46,7 +48,7 @@ class Topic:
 
 
 def teach_again(session: Session) -> tuple[Topic, ...]:
-    """Slips and checks, those behind which most learners stand first."""
+    """Slips, checks and working not done, those behind which most learners stand first."""
     slips: dict[str, list[str]] = defaultdict(list)
     agreed: dict[str, list[str]] = defaultdict(list)
     checks: dict[str, dict[str, None]] = defaultdict(dict)
@@ -78,7 +80,38 @@ def teach_again(session: Session) -> tuple[Topic, ...]:
         for check, who in checks.items()
         if who
     ]
+    if unworked := _without_working(session):
+        topics.append(
+            Topic(
+                "no_working",
+                say("T² not worked out"),
+                say(
+                    "The table ends with the times or with T, and no report is there in which T² "
+                    "could stand. It is T² against the length that lies on a straight line."
+                ),
+                False,
+                unworked,
+            )
+        )
     return tuple(sorted(topics, key=lambda t: (-len(t.learners), not t.is_slip, t.title)))
+
+
+def _without_working(session: Session) -> tuple[str, ...]:
+    """Learners with readings and nothing worked out from them, where the rubric asks for it.
+
+    No check asks about it: whether it is wanted is the rubric's to say.
+    """
+    levels = (level for row in session.rubric.criteria for level in row.levels)
+    if not any(FACTS[n].group == "working" for lv in levels for n in condition(lv.when).names):
+        return ()
+    facts = {one.id: session.facts(one.id) for one in session.learners}
+    return tuple(
+        learner
+        for learner, own in facts.items()
+        if own["readings_given"]
+        and own["own_period_squared_given"] is False
+        and own["report"] is False
+    )
 
 
 def _taught(check: str) -> bool:

@@ -63,6 +63,29 @@ def test_what_to_teach_again_names_the_learners_behind_it(session):
     assert counts == sorted(counts, reverse=True)
 
 
+def test_working_that_most_did_not_do_is_taught_where_the_rubric_asks_for_it(session):
+    """Nobody's table has a column of T²; Eli handed in nothing, Dora a report beside it."""
+    (session.folder / "Dora Contrived" / "report.txt").write_text("T² against L.", "utf-8")
+    session.close()
+    opened = Session.open(session.folder, "T. Teacher")
+    first = teach_again(opened)[0]
+    opened.close()
+    assert (first.title, first.learners) == ("T² not worked out", ("1", "2", "3"))
+    brief = session.folder / "brief.toml"
+    brief.write_text('rubric = "own.toml"\n' + brief.read_text("utf-8"), "utf-8")
+    (session.folder / "own.toml").write_text(
+        'title = "Own"\n[[criterion]]\nid = "readings"\ntitle = "Readings"\n'
+        '[[criterion.level]]\nname = "Some"\nmarks = 1\ndescriptor = "Some."\n'
+        'when = "readings_given"\n'
+        '[[criterion.level]]\nname = "None"\nmarks = 0\ndescriptor = "None."\n',
+        "utf-8",
+    )
+    opened = Session.open(session.folder, "T. Teacher")
+    ids = {topic.id for topic in teach_again(opened)}
+    opened.close()
+    assert "no_working" not in ids
+
+
 def test_an_agreed_slip_counts_even_where_another_was_guessed(session):
     session.agree("2", "count_over")
     topics = {topic.id: topic for topic in teach_again(session)}
