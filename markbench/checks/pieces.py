@@ -145,8 +145,8 @@ def outside_window(case: Case) -> Iterator[Finding]:
             "outside_window",
             case.learner,
             say(
-                "Handed in on {day:%d %B %Y}, {late} after the window closed on "
-                "{closes:%d %B %Y} (latest: {sources}).",
+                "Handed in on {day:%d %B %Y}, {late} after the last day, {closes:%d %B %Y} "
+                "(latest: {sources}).",
                 day=day,
                 late=_days(late),
                 closes=closes,
@@ -163,8 +163,8 @@ def outside_window(case: Case) -> Iterator[Finding]:
             "outside_window",
             case.learner,
             say(
-                "The latest file carries the date {day:%d %B %Y}, {early} before the window "
-                "opened on {opens:%d %B %Y} ({sources}).",
+                "The latest file carries the date {day:%d %B %Y}, {early} before the first day, "
+                "{opens:%d %B %Y} ({sources}).",
                 day=day,
                 early=_days(early),
                 opens=opens,

@@ -223,6 +223,16 @@ def test_questioned_cells_are_named():
     assert finding.cells == ((3, 1),)
 
 
+def test_a_late_hand_in_names_the_last_day_and_the_files():
+    late = replace(PIECES[0], modified=dt.datetime(2026, 3, 15, 9))
+    (one,) = found("outside_window", pieces=(late,))
+    assert one.message == (
+        "Handed in on 15 March 2026, 2 days after the last day, 13 March 2026 (latest: table.csv)."
+    )
+    (several,) = found("outside_window", pieces=(late, replace(late, file="setup.jpg")))
+    assert several.message.endswith("(latest: table.csv and setup.jpg).")
+
+
 def test_an_extension_moves_the_closing_day():
     late = (replace(PIECES[0], modified=dt.datetime(2026, 3, 15, 9)),)
     assert not found("outside_window", pieces=late, extensions={"7": dt.date(2026, 3, 15)})

@@ -147,8 +147,8 @@ def test_a_sentence_is_said_with_all_its_parts(german: tuple[QTranslator, ...]) 
     )
     closes = dt.date(2026, 3, 10)
     told = say(
-        "Handed in on {day:%d %B %Y}, {late} after the window closed on {closes:%d %B %Y} (latest "
-        "file: {sources}).",
+        "Handed in on {day:%d %B %Y}, {late} after the last day, {closes:%d %B %Y} (latest: "
+        "{sources}).",
         day=closes, late=late, closes=closes, sources="v1.5.csv",
     )  # fmt: skip
     assert "10. März 2026, 3 Tage nach" in said(told)
