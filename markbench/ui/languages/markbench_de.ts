@@ -136,6 +136,14 @@
         <translation>thema farben nacht</translation>
     </message>
     <message>
+        <source>Read the folder again</source>
+        <translation>Ordner neu einlesen</translation>
+    </message>
+    <message>
+        <source>refresh reload new files</source>
+        <translation>auffrischen neu laden neue dateien</translation>
+    </message>
+    <message>
         <source>Only those to look at</source>
         <translation>Nur Anzusehende</translation>
     </message>
@@ -312,8 +320,12 @@
         <translation>Noch hat niemand beide Gesamtpunkte.</translation>
     </message>
     <message>
-        <source>n = {n} learners; ▲ second higher, ▼ second lower, ● the same</source>
-        <translation>n = {n} Lernende; ▲ Zweitkorrektur höher, ▼ niedriger, ● gleich</translation>
+        <source>▲ second higher, ▼ second lower, ● the same</source>
+        <translation>▲ zweite höher, ▼ zweite niedriger, ● gleich</translation>
+    </message>
+    <message>
+        <source>larger where several learners stand at one point</source>
+        <translation>größer, wo mehrere Lernende auf einem Punkt stehen</translation>
     </message>
     <message>
         <source>solid: mean {m:+.2f} marks</source>
@@ -346,10 +358,6 @@
     <message>
         <source>Nothing is marked yet.</source>
         <translation>Noch ist nichts bewertet.</translation>
-    </message>
-    <message>
-        <source>n = {n} marks with a draft; mark minus draft, in the order of marking.</source>
-        <translation>n = {n} Bewertungen mit Entwurf; Bewertung minus Entwurf, in der Reihenfolge des Bewertens.</translation>
     </message>
     <message>
         <source>Line: mean of {run} neighbours.</source>
@@ -484,8 +492,20 @@
         <translation>Gepunktet senkrecht: eine Pause von mehr als {m} Minuten ({lengths}).</translation>
     </message>
     <message>
-        <source>marks in the order in which they were given</source>
-        <translation>Bewertungen in der Reihenfolge, in der sie gegeben wurden</translation>
+        <source>n = 1 mark with a draft</source>
+        <translation>n = 1 Bewertung mit Entwurf</translation>
+    </message>
+    <message>
+        <source>n = {n} marks with a draft</source>
+        <translation>n = {n} Bewertungen mit Entwurf</translation>
+    </message>
+    <message>
+        <source>mark minus draft, in the order of marking</source>
+        <translation>Punkte minus Entwurf, in der Reihenfolge der Bewertung</translation>
+    </message>
+    <message>
+        <source>marks, in order of marking</source>
+        <translation>Bewertungen, der Reihe nach</translation>
     </message>
     <message>
         <source>mark − draft / marks</source>
@@ -536,8 +556,16 @@
         <translation>In der Klassenliste steht niemand.</translation>
     </message>
     <message>
-        <source>n = {n} learners; each column the learners at one level, named by its marks. Solid: marked ({marked} of {all} marks given). Dashed: draft only.</source>
-        <translation>n = {n} Lernende; jede Säule zeigt, wie viele auf einer Stufe stehen, benannt nach deren Punkten. Durchgezogen: bewertet ({marked} von {all} Bewertungen). Gestrichelt: nur Entwurf.</translation>
+        <source>{n_learners}; each column the learners at one level, named by its marks. Solid: marked ({marked} of {all} marks given). Dashed: draft only.</source>
+        <translation>{n_learners}; jede Säule zeigt die Lernenden auf einer Stufe, benannt nach ihren Punkten. Gefüllt: bewertet ({marked} von {all} Bewertungen vergeben). Gestrichelt: nur Entwurf.</translation>
+    </message>
+    <message>
+        <source>learners</source>
+        <translation>Lernende</translation>
+    </message>
+    <message>
+        <source>marks</source>
+        <translation>Punkte</translation>
     </message>
     <message>
         <source>{n} await your eye: no draft, no mark.</source>
@@ -564,12 +592,16 @@
         <translation>Noch keine Messwerte, aus denen g folgt.</translation>
     </message>
     <message>
-        <source>n = {n} learners, best estimate of g with its 95 % interval</source>
-        <translation>n = {n} Lernende, bester Schätzwert für g mit 95-%-Intervall</translation>
+        <source>{n_learners}, best estimate of g with its 95 % interval</source>
+        <translation>{n_learners}, bester Schätzwert für g mit 95-%-Intervall</translation>
     </message>
     <message>
         <source>dashed: local g = {g}</source>
         <translation>gestrichelt: örtliches g = {g}</translation>
+    </message>
+    <message>
+        <source>1 interval holds it (○ where not)</source>
+        <translation>1 Intervall enthält es (○ die übrigen)</translation>
     </message>
     <message>
         <source>{n} intervals hold it (○ where not)</source>
@@ -604,8 +636,8 @@
         <translation>Kein Versehen fällt auf, und keine Prüfung fragt nach. Es muss nichts wiederholt werden.</translation>
     </message>
     <message>
-        <source>n = {n} learners. A slip counts where you agreed to it or it explains the readings far better than honest scatter; a check counts where it has a question for the learner. One learner may stand behind several. These are questions, not marks.</source>
-        <translation>n = {n} Lernende. Ein Versehen zählt, wo Sie ihm zugestimmt haben oder es die Messwerte weit besser erklärt als die übliche Streuung; eine Prüfung zählt, wo sie eine Frage an die Person hat. Dieselbe Person kann hinter mehreren stehen. Das sind Fragen, keine Bewertungen.</translation>
+        <source>{n_learners}. A slip counts where you agreed to it or it explains the readings far better than honest scatter; a check counts where it has a question for the learner. One learner may stand behind several. These are questions, not marks.</source>
+        <translation>{n_learners}. Ein Versehen zählt, wo Sie ihm zugestimmt haben oder wo es die Messwerte weit besser erklärt als ehrliche Streuung; eine Prüfung zählt, wo sie eine Frage stellt. Hinter mehreren kann dieselbe Person stehen. Das sind Fragen, keine Bewertungen.</translation>
     </message>
     <message>
         <source>{title}: {n} of {of} learners</source>
@@ -1196,8 +1228,24 @@
         <translation>andere Tabelle mit denselben Messwerten</translation>
     </message>
     <message>
+        <source>readings, where none could be read before</source>
+        <translation>Messwerte, wo vorher keine zu lesen waren</translation>
+    </message>
+    <message>
+        <source>no readings any more</source>
+        <translation>keine Messwerte mehr</translation>
+    </message>
+    <message>
+        <source>the only length differs</source>
+        <translation>die einzige Länge ist anders</translation>
+    </message>
+    <message>
         <source>{n} of {of} lengths differ</source>
         <translation>{n} von {of} Längen anders</translation>
+    </message>
+    <message>
+        <source>1 of {of} lengths differs</source>
+        <translation>1 von {of} Längen ist anders</translation>
     </message>
     <message>
         <source>added</source>
@@ -1214,6 +1262,10 @@
     <message>
         <source>Something went wrong in Markbench itself ({kind}); what was saved is safe.</source>
         <translation>In Markbench selbst ist etwas schiefgegangen ({kind}); was gespeichert war, ist sicher.</translation>
+    </message>
+    <message>
+        <source>The file</source>
+        <translation>Die Datei</translation>
     </message>
     <message>
         <source>could not be written: the disk is full</source>
@@ -1399,6 +1451,50 @@
         <source>{low:.2f} to {high:.2f}</source>
         <translation>{low:.2f} bis {high:.2f}</translation>
     </message>
+    <message>
+        <source>n = 1 learner</source>
+        <translation>n = 1 Person</translation>
+    </message>
+    <message>
+        <source>n = {n} learners</source>
+        <translation>n = {n} Lernende</translation>
+    </message>
+    <message>
+        <source>Reading the folder again…</source>
+        <translation>Der Ordner wird neu eingelesen…</translation>
+    </message>
+    <message>
+        <source>✓ read again: nothing new</source>
+        <translation>✓ neu eingelesen: nichts Neues</translation>
+    </message>
+    <message>
+        <source>1 new file</source>
+        <translation>1 neue Datei</translation>
+    </message>
+    <message>
+        <source>{n} new files</source>
+        <translation>{n} neue Dateien</translation>
+    </message>
+    <message>
+        <source>{n} changed</source>
+        <translation>{n} geändert</translation>
+    </message>
+    <message>
+        <source>{n} gone</source>
+        <translation>{n} nicht mehr da</translation>
+    </message>
+    <message>
+        <source>brief, rubric or class list changed</source>
+        <translation>Auftrag, Raster oder Klassenliste geändert</translation>
+    </message>
+    <message>
+        <source>✓ read again: {what}</source>
+        <translation>✓ neu eingelesen: {what}</translation>
+    </message>
+    <message>
+        <source>{names} and {n} more</source>
+        <translation>{names} und {n} weitere</translation>
+    </message>
 </context>
 <context>
     <name>AboutPage</name>
@@ -1482,8 +1578,16 @@
         <translation>Lernende</translation>
     </message>
     <message>
+        <source>Enter: go on  ·  ↑ ↓ learner  ·  ← → criterion</source>
+        <translation>Enter: weiter  ·  ↑ ↓ Person  ·  ← → Kriterium</translation>
+    </message>
+    <message>
         <source>Digits: a level  ·  Enter: accept and go on  ·  ↑ ↓ learner  ·  ← → criterion  ·  Alt+S: shuffle  ·  Alt+Shift+S: every criterion</source>
         <translation>Ziffern: eine Stufe  ·  Eingabe: übernehmen und weiter  ·  ↑ ↓ Person  ·  ← → Kriterium  ·  Alt+S: mischen  ·  Alt+Umschalt+S: jedes Kriterium</translation>
+    </message>
+    <message>
+        <source>Next learner</source>
+        <translation>Nächste Person</translation>
     </message>
     <message>
         <source>Accept and go on</source>
@@ -1656,6 +1760,10 @@
         <translation>Übereinstimmung über den Zufall hinaus: 1 ist vollständig, 0 ist, was der Zufall allein ergäbe</translation>
     </message>
     <message>
+        <source>The total in figures: {words}.</source>
+        <translation>Die Summe in Zahlen: {words}.</translation>
+    </message>
+    <message>
         <source>The figures are being worked out…</source>
         <translation>Die Zahlen werden berechnet…</translation>
     </message>
@@ -1709,6 +1817,10 @@
     <message>
         <source>Least marks for grade {g}</source>
         <translation>Mindestpunkte für Note {g}</translation>
+    </message>
+    <message>
+        <source>below</source>
+        <translation>darunter</translation>
     </message>
     <message>
         <source>The brief names no grades.</source>
@@ -1933,6 +2045,25 @@
     </message>
 </context>
 <context>
+    <name>BriefStrip</name>
+    <message>
+        <source>The brief cannot be read. Until it can, every setting has its usual value.</source>
+        <translation>Der Auftrag ist nicht lesbar. Bis er es ist, gilt für jede Einstellung die Vorgabe.</translation>
+    </message>
+    <message>
+        <source>Something in the brief cannot be used as it stands.</source>
+        <translation>Etwas im Auftrag ist so nicht zu gebrauchen.</translation>
+    </message>
+    <message>
+        <source>Go to the brief</source>
+        <translation>Zum Auftrag</translation>
+    </message>
+    <message>
+        <source>and {n} more</source>
+        <translation>und {n} weitere</translation>
+    </message>
+</context>
+<context>
     <name>CardDelegate</name>
     <message>
         <source>no readings</source>
@@ -2009,16 +2140,16 @@
 <context>
     <name>ChangesModel</name>
     <message>
-        <source>earlier: L / cm</source>
-        <translation>früher: L / cm</translation>
+        <source>when marked:</source>
+        <translation>bei der Bewertung:</translation>
     </message>
     <message>
-        <source>when marked: L / cm</source>
-        <translation>bei der Bewertung: L / cm</translation>
+        <source>earlier:</source>
+        <translation>früher:</translation>
     </message>
     <message>
-        <source>now: L / cm</source>
-        <translation>jetzt: L / cm</translation>
+        <source>L / cm</source>
+        <translation>L / cm</translation>
     </message>
     <message>
         <source>changed</source>
@@ -2044,16 +2175,16 @@
         <translation>nichts</translation>
     </message>
     <message>
+        <source>Readings: {what}.</source>
+        <translation>Messwerte: {what}.</translation>
+    </message>
+    <message>
         <source>{now} stands in place of {earlier}</source>
         <translation>{now} steht anstelle von {earlier}</translation>
     </message>
     <message>
         <source>The earlier table cannot be read any more.</source>
         <translation>Die frühere Tabelle ist nicht mehr lesbar.</translation>
-    </message>
-    <message>
-        <source>{n} of {of} lengths differ.</source>
-        <translation>{n} von {of} Längen sind anders.</translation>
     </message>
     <message>
         <source>The numbers are the same.</source>
@@ -2162,6 +2293,10 @@
     <message>
         <source>missing: {pieces}</source>
         <translation>es fehlt: {pieces}</translation>
+    </message>
+    <message>
+        <source>to be told apart among the photos: {pieces}</source>
+        <translation>unter den Fotos noch zu unterscheiden: {pieces}</translation>
     </message>
     <message>
         <source>{look} to look at, {ask} to ask</source>
@@ -2349,6 +2484,14 @@
 <context>
     <name>ContactOrder</name>
     <message>
+        <source>Which is it?</source>
+        <translation>Welches ist es?</translation>
+    </message>
+    <message>
+        <source>Which? 1 of {n}</source>
+        <translation>Welches? 1 von {n}</translation>
+    </message>
+    <message>
         <source>No video</source>
         <translation>Kein Video</translation>
     </message>
@@ -2496,6 +2639,10 @@
         <translation>{c}: {level}, {marks:g} Punkte</translation>
     </message>
     <message>
+        <source>not saved yet</source>
+        <translation>noch nicht gespeichert</translation>
+    </message>
+    <message>
         <source>Take {level}</source>
         <translation>{level} nehmen</translation>
     </message>
@@ -2589,7 +2736,7 @@
     <name>Desk</name>
     <message>
         <source>Portfolio {n}</source>
-        <extracomment>The session itself, with names: for what is written out.</extracomment>
+        <extracomment>The session itself, with names: for what is written out. What each of them would decide, to be shown as said and not saved.</extracomment>
         <translation>Abgabe {n}</translation>
     </message>
     <message>
@@ -3174,6 +3321,10 @@
         <translation>durchgestrichen: nicht da</translation>
     </message>
     <message>
+        <source>to be told apart</source>
+        <translation>zu unterscheiden</translation>
+    </message>
+    <message>
         <source>Could not be opened</source>
         <translation>Ließ sich nicht öffnen</translation>
     </message>
@@ -3423,6 +3574,10 @@
         <translation>Was erbeten wird</translation>
     </message>
     <message>
+        <source>1 learner</source>
+        <translation>1 Person</translation>
+    </message>
+    <message>
         <source>Nothing of this is wanted from the chosen learners.</source>
         <translation>Von den Gewählten wird nichts davon erbeten.</translation>
     </message>
@@ -3515,6 +3670,10 @@
         <translation>Mehrere mit Umschalt oder Strg wählen; Strg+A wählt alle gezeigten.</translation>
     </message>
     <message>
+        <source>Choose learners in the table: a letter to each stands here then.</source>
+        <translation>Wählen Sie in der Tabelle Lernende aus: Dann steht hier an jede Person ein Brief.</translation>
+    </message>
+    <message>
         <source>Reminders bear names: they wait until names are shown.</source>
         <translation>Erinnerungen tragen Namen: sie warten, bis Namen gezeigt werden.</translation>
     </message>
@@ -3600,6 +3759,10 @@
         <translation>durchgestrichen: fehlt</translation>
     </message>
     <message>
+        <source>to be told apart</source>
+        <translation>zu unterscheiden</translation>
+    </message>
+    <message>
         <source>changed since marked</source>
         <translation>seit der Bewertung geändert</translation>
     </message>
@@ -3643,8 +3806,8 @@
         <translation>{state}, bitte noch einmal ansehen</translation>
     </message>
     <message>
-        <source>✓ signed off</source>
-        <translation>✓ unterschrieben</translation>
+        <source>{state}, {n} not saved yet</source>
+        <translation>{state}, {n} noch nicht gespeichert</translation>
     </message>
     <message>
         <source>Accept {n} drafts</source>
@@ -4367,10 +4530,6 @@
         <translation>  ·  geschrieben „{raw}“</translation>
     </message>
     <message>
-        <source>  ·  read as {understood}</source>
-        <translation>  ·  gelesen als {understood}</translation>
-    </message>
-    <message>
         <source>Choose a timing in the table first: it is then left out.</source>
         <translation>Wählen Sie zuerst eine Zeit in der Tabelle: Sie wird dann weggelassen.</translation>
     </message>
@@ -4756,12 +4915,16 @@
         <translation>Datei</translation>
     </message>
     <message>
-        <source>{name}: all four pieces</source>
-        <translation>{name}: alle vier Stücke</translation>
+        <source>not there: {pieces}</source>
+        <translation>nicht vorhanden: {pieces}</translation>
     </message>
     <message>
-        <source>{name}, not there: {pieces}</source>
-        <translation>{name}, nicht da: {pieces}</translation>
+        <source>to be told apart among the photos: {pieces}</source>
+        <translation>unter den Fotos noch zu unterscheiden: {pieces}</translation>
+    </message>
+    <message>
+        <source>{name}: all four pieces</source>
+        <translation>{name}: alle vier Stücke</translation>
     </message>
 </context>
 <context>
@@ -4971,6 +5134,10 @@ ist nicht verwendbar</translation>
     <message>
         <source>Not fully marked when it was drawn: {who}.</source>
         <translation>Beim Ziehen noch nicht ganz bewertet: {who}.</translation>
+    </message>
+    <message>
+        <source>Seed {n}.</source>
+        <translation>Startwert {n}.</translation>
     </message>
     <message>
         <source>The sample is the whole class of {of}: it is never of fewer than {least}.</source>
@@ -5402,10 +5569,6 @@ ist nicht verwendbar</translation>
         <translation>Zeiten näher an der Formel, als eine Hand stoppen kann</translation>
     </message>
     <message>
-        <source>The times lie within about {misfit} s of the formula with g = {formula_g} m/s²; hand timing usually scatters by about 0.1 s.</source>
-        <translation>Die Zeiten liegen auf etwa {misfit} s bei der Formel mit g = {formula_g} m/s²; von Hand gestoppt streuen sie gewöhnlich um etwa 0,1 s.</translation>
-    </message>
-    <message>
         <source>times within about {misfit} s of the formula with g = {formula_g} m/s²</source>
         <translation>Zeiten auf etwa {misfit} s bei der Formel mit g = {formula_g} m/s²</translation>
     </message>
@@ -5420,10 +5583,6 @@ ist nicht verwendbar</translation>
     <message>
         <source>repeats closer than a hand can repeat</source>
         <translation>Wiederholungen enger, als eine Hand wiederholen kann</translation>
-    </message>
-    <message>
-        <source>The repeats agree to about {misfit} s; hand timing usually scatters by about 0.1 s from one timing to the next.</source>
-        <translation>Die Wiederholungen stimmen auf etwa {misfit} s überein; von Hand gestoppt streuen sie gewöhnlich um etwa 0,1 s.</translation>
     </message>
     <message>
         <source>repeats that agree to about {misfit} s</source>
@@ -6398,14 +6557,6 @@ ist nicht verwendbar</translation>
         <translation>{n} Tage</translation>
     </message>
     <message>
-        <source>Handed in on {day:%d %B %Y}, {late} after the window closed on {closes:%d %B %Y} (latest file: {sources}).</source>
-        <translation>Abgegeben am {day:%d %B %Y}, {late} nach dem letzten Tag, dem {closes:%d %B %Y} (neueste Datei: {sources}).</translation>
-    </message>
-    <message>
-        <source>No picture is named as the {name}, but one is here that could be it.</source>
-        <translation>Kein Bild ist so benannt: {name}. Eines, das es sein könnte, ist aber da.</translation>
-    </message>
-    <message>
         <source>The {name} is missing.</source>
         <translation>Es fehlt: {name}.</translation>
     </message>
@@ -6420,14 +6571,6 @@ ist nicht verwendbar</translation>
     <message>
         <source>Was there a reason for the later hand-in? Copying can change a file&apos;s date.</source>
         <translation>Gab es einen Grund für die spätere Abgabe? Beim Kopieren kann sich das Datum einer Datei ändern.</translation>
-    </message>
-    <message>
-        <source>The latest file carries the date {day:%d %B %Y}, {early} before the window opened on {opens:%d %B %Y} ({sources}).</source>
-        <translation>Die neueste Datei trägt das Datum {day:%d %B %Y}, {early} vor dem ersten Tag, dem {opens:%d %B %Y} ({sources}).</translation>
-    </message>
-    <message>
-        <source>Say in the portfolio which photo is which.</source>
-        <translation>Bitte bei der Abgabe sagen, welches Foto was zeigt.</translation>
     </message>
     <message>
         <source>Is the clock of the phone or computer set right?</source>
@@ -6890,10 +7033,6 @@ ist nicht verwendbar</translation>
         <translation>{place}: Neben der Länge steht keine Zeit.</translation>
     </message>
     <message>
-        <source>Were these lengths timed? Type the timings in.</source>
-        <translation>Wurde bei diesen Längen gestoppt? Dann die Zeiten eintippen.</translation>
-    </message>
-    <message>
         <source>it is not a whole number from 1 to {most}</source>
         <translation>es ist keine ganze Zahl von 1 bis {most}</translation>
     </message>
@@ -6924,10 +7063,6 @@ ist nicht verwendbar</translation>
     <message>
         <source>{place}: no readings stand in the row of {name}.</source>
         <translation>{place}: In der Zeile von {name} stehen keine Messwerte.</translation>
-    </message>
-    <message>
-        <source>Hand the readings in, or type them in.</source>
-        <translation>Die Messwerte abgeben oder eintippen.</translation>
     </message>
     <message>
         <source>there is none beside its times</source>
@@ -7398,10 +7533,6 @@ ist nicht verwendbar</translation>
         <translation>{place}: {said} ließ sich nicht als {what} lesen: {why}.</translation>
     </message>
     <message>
-        <source>Which value belongs here? Correct the cell or type the reading in.</source>
-        <translation>Welcher Wert gehört hierher? Die Zelle berichtigen oder den Messwert eintippen.</translation>
-    </message>
-    <message>
         <source>{table}: {cells} holds a dash or the like, taken as no reading.</source>
         <translation>{table}: In {cells} steht ein Strich oder Ähnliches; es zählt als kein Messwert.</translation>
     </message>
@@ -7486,10 +7617,6 @@ ist nicht verwendbar</translation>
         <translation>{file}: Die gezeigten Spalten ließen sich nicht lesen: {why}.</translation>
     </message>
     <message>
-        <source>Point at the columns again, or type the readings in.</source>
-        <translation>Noch einmal auf die Spalten zeigen oder die Messwerte eintippen.</translation>
-    </message>
-    <message>
         <source>{cell} lies outside the sheet</source>
         <translation>{cell} liegt außerhalb des Blatts</translation>
     </message>
@@ -7566,10 +7693,6 @@ ist nicht verwendbar</translation>
         <translation>Die Datei noch einmal abgeben, als xlsx, ods oder csv.</translation>
     </message>
     <message>
-        <source>Point at the columns, or type the readings in.</source>
-        <translation>Auf die Spalten zeigen oder die Messwerte eintippen.</translation>
-    </message>
-    <message>
         <source>{table}: this sheet is hidden and holds a table of readings too; it was left aside.</source>
         <translation>{table}: Dieses Blatt ist ausgeblendet und enthält auch eine Messwerttabelle; es blieb beiseite.</translation>
     </message>
@@ -7636,10 +7759,6 @@ ist nicht verwendbar</translation>
     <message>
         <source>of {n} swings</source>
         <translation>von {n} Schwingungen</translation>
-    </message>
-    <message>
-        <source>length {length:.6g} m</source>
-        <translation>Länge {length:.6g} m</translation>
     </message>
     <message>
         <source>{time:.6g} s for {n} swing</source>
@@ -8046,8 +8165,212 @@ ist nicht verwendbar</translation>
         <translation>eine Zahl mit sehr vielen Ziffern</translation>
     </message>
     <message>
+        <source>Times worked out from the formula rather than taken by hand would explain it: they lie within about {misfit} s of g = {formula_g} m/s², while hand timing usually scatters by about 0.1 s. A careful hand may come as near.</source>
+        <translation>Aus der Formel berechnete statt von Hand gestoppte Zeiten würden es erklären: Sie liegen etwa {misfit} s um g = {formula_g} m/s², während von Hand gestoppte Zeiten meist um etwa 0,1 s streuen. Eine sorgfältige Hand kann ebenso nah herankommen.</translation>
+    </message>
+    <message>
+        <source>Repeats written down after the first timing rather than taken by hand would explain it: they agree to about {misfit} s, while hand timing usually scatters by about 0.1 s from one timing to the next. A careful hand may come as near.</source>
+        <translation>Wiederholungen, die nach der ersten Messung hingeschrieben statt von Hand gestoppt wurden, würden es erklären: Sie stimmen auf etwa {misfit} s überein, während von Hand gestoppte Zeiten von Messung zu Messung meist um etwa 0,1 s streuen. Eine sorgfältige Hand kann ebenso nah herankommen.</translation>
+    </message>
+    <message>
+        <source>a length timed once only</source>
+        <translation>eine nur einmal gestoppte Länge</translation>
+    </message>
+    <message>
+        <source>the only timing at that length</source>
+        <translation>die einzige Messung bei dieser Länge</translation>
+    </message>
+    <message>
+        <source>readings that a slip may explain</source>
+        <translation>Messwerte, die ein Versehen erklären kann</translation>
+    </message>
+    <message>
+        <source>a count of swings in doubt</source>
+        <translation>eine fragliche Zahl von Schwingungen</translation>
+    </message>
+    <message>
+        <source>a unit or a display in doubt</source>
+        <translation>eine fragliche Einheit oder Anzeige</translation>
+    </message>
+    <message>
+        <source>times in doubt of being closer than a hand can time</source>
+        <translation>Zeiten, die fraglich näher beieinander liegen, als eine Hand stoppen kann</translation>
+    </message>
+    <message>
+        <source>g hardly changes by it: {g_mended}.</source>
+        <translation>g ändert sich dadurch kaum: {g_mended}.</translation>
+    </message>
+    <message>
+        <source>The line then gives g = {line_mended} instead of {line_before}; the best estimate, {g_mended}, hardly moves.</source>
+        <translation>Die Gerade ergibt dann g = {line_mended} statt {line_before}; der beste Schätzwert, {g_mended}, ändert sich kaum.</translation>
+    </message>
+    <message>
+        <source>One thing would explain these readings: {one}.</source>
+        <translation>Eines würde diese Messwerte erklären: {one}.</translation>
+    </message>
+    <message>
+        <source>Two things together would explain these readings: {one}, and {other}.</source>
+        <translation>Zweierlei zusammen würde diese Messwerte erklären: {one} und {other}.</translation>
+    </message>
+    <message>
+        <source>Please hand in the photo of the set-up.</source>
+        <translation>Bitte gib das Foto vom Aufbau ab.</translation>
+    </message>
+    <message>
+        <source>Please hand in the photo of you with the set-up.</source>
+        <translation>Bitte gib das Foto von dir mit dem Aufbau ab.</translation>
+    </message>
+    <message>
+        <source>Please hand in the video of the swings.</source>
+        <translation>Bitte gib das Video der Schwingungen ab.</translation>
+    </message>
+    <message>
+        <source>Please hand in the table of readings.</source>
+        <translation>Bitte gib die Tabelle der Messwerte ab.</translation>
+    </message>
+    <message>
+        <source>Please hand in the written report.</source>
+        <translation>Bitte gib den schriftlichen Bericht ab.</translation>
+    </message>
+    <message>
+        <source>The name of one photo does not say what it shows; it could be the {name}.</source>
+        <translation>Der Name eines Fotos sagt nicht, was es zeigt; es könnte dies sein: {name}.</translation>
+    </message>
+    <message>
+        <source>The names of {n} photos do not say what they show; the {name} could be among them.</source>
+        <translation>Die Namen von {n} Fotos sagen nicht, was sie zeigen; darunter könnte dies sein: {name}.</translation>
+    </message>
+    <message>
+        <source>The names of {n} photos do not say what they show; the photo of the set-up and that of the learner with it could be among them.</source>
+        <translation>Die Namen von {n} Fotos sagen nicht, was sie zeigen; das Foto vom Aufbau und das der Person mit dem Aufbau könnten darunter sein.</translation>
+    </message>
+    <message>
+        <source>What does your photo show: the set-up alone, or you with it?</source>
+        <translation>Was zeigt dein Foto: den Aufbau allein oder dich mit dem Aufbau?</translation>
+    </message>
+    <message>
+        <source>Which of your photos shows the set-up, and which shows you with it?</source>
+        <translation>Welches deiner Fotos zeigt den Aufbau, und welches zeigt dich mit ihm?</translation>
+    </message>
+    <message>
+        <source>Handed in on {day:%d %B %Y}, {late} after the last day, {closes:%d %B %Y} (latest: {sources}).</source>
+        <translation>Abgegeben am {day:%d %B %Y}, {late} nach dem letzten Tag, dem {closes:%d %B %Y} (zuletzt: {sources}).</translation>
+    </message>
+    <message>
+        <source>The latest file carries the date {day:%d %B %Y}, {early} before the first day, {opens:%d %B %Y} ({sources}).</source>
+        <translation>Die letzte Datei trägt das Datum {day:%d %B %Y}, {early} vor dem ersten Tag, dem {opens:%d %B %Y} ({sources}).</translation>
+    </message>
+    <message>
+        <source>The photo shows an even surface: one shade of grey all over.</source>
+        <translation>Das Foto zeigt eine gleichmäßige Fläche: überall derselbe Grauton.</translation>
+    </message>
+    <message>
         <source>it is larger than {n} kB</source>
         <translation>sie ist größer als {n} kB</translation>
+    </message>
+    <message>
+        <source>No heading of a class list was found in {file}; the names were taken from column {column}, which begins with “{first}”. One row should name the columns, as “id, name, group”.</source>
+        <translation>In {file} fanden sich keine Überschriften einer Klassenliste; die Namen wurden aus Spalte {column} genommen, die mit „{first}“ beginnt. Eine Zeile soll die Spalten benennen, etwa „Kennung, Name, Gruppe“.</translation>
+    </message>
+    <message>
+        <source>length {length:.6g} cm</source>
+        <translation>Länge {length:.6g} cm</translation>
+    </message>
+    <message>
+        <source>“{text}” is the id</source>
+        <translation>„{text}“ ist die Kennung</translation>
+    </message>
+    <message>
+        <source>by its folder: {why}</source>
+        <translation>nach dem Ordner: {why}</translation>
+    </message>
+    <message>
+        <source>“{text}” is too little to go by: {why}</source>
+        <translation>„{text}“ reicht zum Zuordnen nicht aus: {why}</translation>
+    </message>
+    <message>
+        <source>“{text}” fits {n} learners about as well</source>
+        <translation>„{text}“ passt etwa gleich gut auf {n} Lernende</translation>
+    </message>
+    <message>
+        <source>“{text}” is the id {id} but for zeros</source>
+        <translation>„{text}“ ist bis auf Nullen die Kennung {id}</translation>
+    </message>
+    <message>
+        <source>the id “{id}” stands in “{text}”</source>
+        <translation>die Kennung „{id}“ steht in „{text}“</translation>
+    </message>
+    <message>
+        <source>“{form}” is {name}: {why}</source>
+        <translation>„{form}“ ist {name}: {why}</translation>
+    </message>
+    <message>
+        <source>the names written as one word</source>
+        <translation>die Namen in einem Wort geschrieben</translation>
+    </message>
+    <message>
+        <source>a name and an initial written together</source>
+        <translation>ein Name und ein Anfangsbuchstabe zusammengeschrieben</translation>
+    </message>
+    <message>
+        <source>“{form}” may be short for “{longer}” ({name})</source>
+        <translation>„{form}“ kann für „{longer}“ stehen ({name})</translation>
+    </message>
+    <message>
+        <source>“{form}” is nearly “{near}” ({name})</source>
+        <translation>„{form}“ ist fast „{near}“ ({name})</translation>
+    </message>
+    <message>
+        <source>only the initials “{token}” of {name}</source>
+        <translation>nur die Anfangsbuchstaben „{token}“ von {name}</translation>
+    </message>
+    <message>
+        <source>it lies in “{folder}”</source>
+        <translation>es liegt in „{folder}“</translation>
+    </message>
+    <message>
+        <source>the file is called “{name}”</source>
+        <translation>die Datei heißt „{name}“</translation>
+    </message>
+    <message>
+        <source>{one} or {other}</source>
+        <translation>{one} oder {other}</translation>
+    </message>
+    <message>
+        <source>You said that it is not from {whose}.</source>
+        <translation>Sie haben gesagt, dass es nicht von {whose} ist.</translation>
+    </message>
+    <message>
+        <source>folder and file name point to different learners</source>
+        <translation>Ordner und Dateiname weisen auf verschiedene Lernende</translation>
+    </message>
+    <message>
+        <source>settled by the teacher</source>
+        <translation>von der Lehrkraft zugeordnet</translation>
+    </message>
+    <message>
+        <source>by its row in the class sheet: {why}</source>
+        <translation>nach der Zeile in der Klassentabelle: {why}</translation>
+    </message>
+    <message>
+        <source>Were these lengths timed, and what were the times?</source>
+        <translation>Wurden diese Längen gestoppt, und welche Zeiten waren es?</translation>
+    </message>
+    <message>
+        <source>Could you hand the readings in?</source>
+        <translation>Kannst du die Messwerte abgeben?</translation>
+    </message>
+    <message>
+        <source>Which value belongs here?</source>
+        <translation>Welcher Wert gehört hierher?</translation>
+    </message>
+    <message>
+        <source>Which column holds the lengths, and which the times?</source>
+        <translation>Welche Spalte enthält die Längen und welche die Zeiten?</translation>
+    </message>
+    <message>
+        <source>{file}: the class folder is out of reach.</source>
+        <translation>{file}: Der Klassenordner ist nicht erreichbar.</translation>
     </message>
     <message>
         <source>ICC{form} {value:.2f} (95 % interval {low:.2f} to {high:.2f})</source>
@@ -8140,6 +8463,14 @@ ist nicht verwendbar</translation>
     <message>
         <source>{what}: nobody was marked twice</source>
         <translation>{what}: niemand wurde zweimal bewertet</translation>
+    </message>
+    <message>
+        <source>A written report is here, and the working may stand in it. Reports are not read by the program, so no level is drafted.</source>
+        <translation>Ein schriftlicher Bericht liegt vor, und die Auswertung kann darin stehen. Das Programm liest Berichte nicht, daher wird keine Stufe entworfen.</translation>
+    </message>
+    <message>
+        <source>A written report is here, and the readings may stand in it. Reports are not read by the program, so no level is drafted.</source>
+        <translation>Ein schriftlicher Bericht liegt vor, und die Messwerte können darin stehen. Das Programm liest Berichte nicht, daher wird keine Stufe entworfen.</translation>
     </message>
     <message>
         <source>there is no criterion</source>
@@ -8246,6 +8577,10 @@ ist nicht verwendbar</translation>
         <translation>nicht {value}</translation>
     </message>
     <message>
+        <source>{fact}: not known, and not held against the learner</source>
+        <translation>{fact}: nicht bekannt, und zählt nicht gegen die Person</translation>
+    </message>
+    <message>
         <source>{one} and {other}</source>
         <translation>{one} und {other}</translation>
     </message>
@@ -8312,6 +8647,10 @@ ist nicht verwendbar</translation>
     <message>
         <source>no</source>
         <translation>nein</translation>
+    </message>
+    <message>
+        <source>{fact}: not known</source>
+        <translation>{fact}: nicht bekannt</translation>
     </message>
     <message>
         <source>this condition cannot be read: there are too many brackets in brackets</source>
@@ -8678,6 +9017,18 @@ ist nicht verwendbar</translation>
         <translation>{who} hat zu dieser Person keine zweite Bewertung, die zur ersten werden könnte.</translation>
     </message>
     <message>
+        <source>{name} holds what this Markbench cannot use; it is kept, not used ({told}).</source>
+        <translation>{name} enthält etwas, das dieses Markbench nicht verwenden kann; es bleibt erhalten und wird nicht verwendet ({told}).</translation>
+    </message>
+    <message>
+        <source>entry {n}, {kind}</source>
+        <translation>Eintrag {n}, {kind}</translation>
+    </message>
+    <message>
+        <source>{told} and {n} more</source>
+        <translation>{told} und {n} weitere</translation>
+    </message>
+    <message>
         <source>Nothing was written: {n} results are not what was signed ({listed}). Reopen the marks and sign again, or put the brief back as it was.</source>
         <translation>Nichts wurde geschrieben: {n} Ergebnisse sind nicht das, was unterschrieben wurde ({listed}). Bitte die Bewertung wieder öffnen und neu unterschreiben oder den Auftrag zurücksetzen, wie er war.</translation>
     </message>
@@ -8788,6 +9139,14 @@ ist nicht verwendbar</translation>
     <message>
         <source>There is no folder at {folder}.</source>
         <translation>Bei {folder} ist kein Ordner.</translation>
+    </message>
+    <message>
+        <source>T² not worked out</source>
+        <translation>T² nicht berechnet</translation>
+    </message>
+    <message>
+        <source>The table ends with the times or with T, and no report is there in which T² could stand. It is T² against the length that lies on a straight line.</source>
+        <translation>Die Tabelle endet mit den Zeiten oder mit T, und es gibt keinen Bericht, in dem T² stehen könnte. Auf einer Geraden liegt T² über der Länge.</translation>
     </message>
     <message>
         <source>pieces of learner {n}</source>
@@ -9026,12 +9385,32 @@ ist nicht verwendbar</translation>
         <translation>{file} gibt es schon; ein Schlüssel wird nie überschrieben.</translation>
     </message>
     <message>
+        <source>it was removed after sign-off</source>
+        <translation>es wurde nach dem Abschluss entfernt</translation>
+    </message>
+    <message>
+        <source>a report or another file in which names may stand</source>
+        <translation>ein Bericht oder eine andere Datei, in der Namen stehen können</translation>
+    </message>
+    <message>
         <source>The copy&apos;s journal is not as it was written: {why}</source>
         <translation>Das Journal der Kopie ist nicht, wie es geschrieben wurde: {why}</translation>
     </message>
     <message>
         <source>This key belongs to another copy: it does not know its numbers.</source>
         <translation>Dieser Schlüssel gehört zu einer anderen Kopie: Er kennt ihre Nummern nicht.</translation>
+    </message>
+    <message>
+        <source>nobody owns it yet</source>
+        <translation>es gehört noch niemandem</translation>
+    </message>
+    <message>
+        <source>it was called nobody&apos;s</source>
+        <translation>es wurde niemandem zugeordnet</translation>
+    </message>
+    <message>
+        <source>a later hand-in replaced it</source>
+        <translation>eine spätere Abgabe hat es ersetzt</translation>
     </message>
     <message>
         <source>{file} is not a key that can be read.</source>
