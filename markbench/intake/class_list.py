@@ -73,6 +73,7 @@ class _Row:
     name: str
     group: str
     partner: str
+    surname: str = ""
 
 
 def read_class_list(name: str, data: bytes, *, sure: bool = True) -> ClassList | None:
@@ -386,21 +387,22 @@ def _rows(
         if alone and len(row) > 1 and person:  # "Okafor, James" cut at its comma
             person = ", ".join(cell for cell in row if cell)
         given, surname = text("given"), text("surname")
+        last = surname
         if not person:
             person = f"{given} {surname}".strip()
         elif given and not surname and not name_parts(given) & name_parts(person):
-            person = f"{given} {person}"  # "Name" beside "Vorname" is the surname
+            last, person = person, f"{given} {person}"  # "Name" beside "Vorname" is the surname
         elif surname and not given and not name_parts(surname) & name_parts(person):
             person = f"{person} {surname}"
         # "Okafor, James": one comma puts the surname first.
         before, comma, after = person.partition(",")
         if comma and after.strip() and "," not in after:
-            person = f"{after.strip()} {before.strip()}"
+            last, person = before.strip(), f"{after.strip()} {before.strip()}"
         raw = " | ".join(cell for cell in row if cell)
         if not raw:
             continue
         source = Source(name, sheet, f"A{number}", raw)
-        yield _Row(source, text("id"), person, text("group"), text("partner"))
+        yield _Row(source, text("id"), person, text("group"), text("partner"), last)
 
 
 def _learners(name: str, rows: Sequence[_Row], *, has_ids: bool) -> ClassList:
@@ -455,7 +457,9 @@ def _learners(name: str, rows: Sequence[_Row], *, has_ids: bool) -> ClassList:
             key = identity.casefold()
         by_id[key] = row
         by_name[" ".join(sorted(fold(row.name).split()))].append(identity)
-        learners.append(Learner(identity, row.name or identity, row.group, row.partner))
+        learners.append(
+            Learner(identity, row.name or identity, row.group, row.partner, row.surname)
+        )
         if row.partner:
             wants_partner.append((identity, row))
     for key, ids in by_name.items():

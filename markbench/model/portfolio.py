@@ -21,12 +21,13 @@ MatchedBy = Literal["id", "name", "folder", "row", "teacher"]
 
 @dataclass(frozen=True, slots=True)
 class Learner:
-    """One line of the class list."""
+    """One line of the class list. ``surname`` where the list tells it from the first name."""
 
     id: str
     name: str
     group: str = ""
     partner: str = ""
+    surname: str = ""
 
 
 @dataclass(frozen=True, slots=True)

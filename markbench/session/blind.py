@@ -233,7 +233,7 @@ class Veiled:
             phrases.setdefault(word[0], []).append(_Phrase(len(true), true, shown))
 
     def _learner(self, learner: Learner) -> Learner:
-        return replace(learner, name=self._names[learner.id], partner="")
+        return replace(learner, name=self._names[learner.id], partner="", surname="")
 
     def _name_files(self, true: Portfolio) -> None:
         for number, piece in enumerate((*true.pieces, *true.earlier), 1):

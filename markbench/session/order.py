@@ -15,7 +15,7 @@ import unicodedata
 from collections.abc import Mapping
 from typing import Literal
 
-from markbench.model import Concern, Decision
+from markbench.model import Concern, Decision, Learner
 from markbench.session.session import Session
 
 OrderBy = Literal["name", "concern", "shuffled"]
@@ -56,7 +56,7 @@ def in_order(session: Session, criterion: str) -> tuple[str, ...]:
     by, seed = order_by(session, criterion), seed_of(session, criterion)
     if by == "shuffled":
         return shuffled([one.id for one in session.learners], seed or 0, criterion)
-    by_name = sorted(session.learners, key=lambda one: (natural(one.name), one.id))
+    by_name = sorted(session.learners, key=lambda one: (by_surname(one), one.id))
     if by == "concern":
         by_name.sort(key=lambda one: _concern(session, one.id), reverse=True)
     return tuple(one.id for one in by_name)
@@ -74,6 +74,11 @@ def shuffled(learners: list[str], seed: int, salt: str) -> tuple[str, ...]:
 def _concern(session: Session, learner: str) -> tuple[int, int]:
     concerns = [finding.concern for finding in session.findings(learner)]
     return concerns.count(Concern.LOOK), concerns.count(Concern.ASK)
+
+
+def by_surname(learner: Learner) -> tuple[str | int, ...]:
+    """Sorts by surname where the class list tells it, else by the name as it stands."""
+    return natural(f"{learner.surname} {learner.name}".strip())
 
 
 def natural(name: str) -> tuple[str | int, ...]:

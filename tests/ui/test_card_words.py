@@ -10,6 +10,8 @@ from PySide6.QtGui import QFont, QFontMetricsF, QImage, QPainter
 from pytestqt.qtbot import QtBot
 
 from markbench.session import Session
+from markbench.session.order import in_order
+from markbench.session.so_far import SoFar, so_far
 from markbench.ui.bench import card
 from markbench.ui.bench.names import set_name
 from markbench.ui.bench.rows import LearnerRow
@@ -126,7 +128,7 @@ def test_the_boxes_are_of_one_size_whatever_the_total(
         row = window.bench.model.rows[0]
         strips = []
         for total in (0.0, 9.0, 17.5):
-            other = dataclasses.replace(row, _add_up=lambda total=total: total)
+            other = dataclasses.replace(row, _add_up=lambda total=total: SoFar(total, row.most, 0))
             strips.append(foot(other, window, theme))
         assert strips[0] == strips[1] == strips[2]
         marked = dataclasses.replace(row, marked=2)
@@ -146,3 +148,75 @@ def foot(row: LearnerRow, window: Window, theme: Theme) -> QImage:
     painter.end()
     high = round(6 + card._TALLY * theme.line_height("small")) - 1
     return picture.copy(0, picture.height() - high, picture.width(), high)
+
+
+def test_a_name_that_is_cut_keeps_its_blanks(theme: Theme) -> None:
+    small = metrics(theme, "small")
+    width = small.horizontalAdvance("Alexander Un")
+    found = set_name("Constantin-Alexander Unterberger von Au", width, 2 * small.height(), 0, theme)
+    assert found.lines[-1].endswith("…")
+    assert found.lines[-1].startswith("Alexander U")
+
+
+def test_the_signs_of_all_cards_stand_on_one_line(
+    qtbot: QtBot, window: Window, monkeypatch: pytest.MonkeyPatch, theme: Theme
+) -> None:
+    rows = window.bench.model.rows
+    rows[0] = dataclasses.replace(rows[0], called="Maximiliane-Theodora Oberhammer-Schattenbichler")
+    monkeypatch.setattr(
+        card, "paint_piece", lambda _p, _kind, _there, box, *_a, **_k: at.add(box.top())
+    )
+    delegate = window.bench.grid.itemDelegate()
+    for wide, high in ((200, 110), (300, 150), (450, 200)):
+        at: set[float] = set()
+        image = QImage(wide, high, QImage.Format.Format_ARGB32)
+        painter = QPainter(image)
+        for row in rows:
+            delegate.draw(painter, row, QRectF(0, 0, wide, high))
+        painter.end()
+        assert len(at) == 1
+
+
+def test_a_learner_is_found_however_umlauts_are_typed(qtbot: QtBot, window: Window) -> None:
+    rows = window.bench.model.rows
+    rows[0] = dataclasses.replace(rows[0], name="Emre Yılmaz")
+    rows[1] = dataclasses.replace(rows[1], name="Zoë Müller-Brückenbauer")
+    for typed, name in (
+        ("yilmaz", "Emre"), ("YILMAZ emre", "Emre"), ("brueckenbauer", "Zoë"),
+        ("bruckenb", "Zoë"), ("Brücken", "Zoë"), ("mueller zoe", "Zoë"),
+    ):  # fmt: skip
+        window.bench.search.setText(typed)
+        shown = [row.name for row in rows if row.id in window.bench.order.learners()]
+        assert [one.split()[0] for one in shown] == [name], typed
+
+
+def test_by_name_is_by_surname_where_the_list_tells_it(
+    qtbot: QtBot, empty_window: Window, class_folder
+) -> None:
+    (class_folder / "class_list.csv").write_text(
+        "id,surname,first name\ns1,Example,Aino\ns2,Sample,Bodil\ns3,Arbitrary,Cato\n",
+        encoding="utf-8",
+    )
+    session = Session.open(class_folder, "A. Teacher")
+    empty_window.show_session(session)
+    bench = empty_window.bench
+    bench.sorts.setCurrentIndex(bench.sorts.findData("name"))
+    assert bench.order.learners() == ["s3", "s1", "s2"]
+    assert in_order(session, "readings") == ("s3", "s1", "s2")
+
+
+def test_a_draft_is_of_what_can_be_had_so_far(
+    qtbot: QtBot, empty_window: Window, class_folder
+) -> None:
+    (class_folder / "brief.toml").write_text('title = "T"\nrubric = "full_report"\n')
+    session = Session.open(class_folder, "A. Teacher")
+    empty_window.show_session(session)
+    held = so_far(session, "s1")
+    assert held.for_your_eye > 0
+    assert held.most < session.rubric.most
+    row = empty_window.bench.model.rows[0]
+    assert written(row, empty_window._theme) == f"draft {held.marks:g} / {held.most:g}"
+    empty_window.open_learner("s1")
+    margin = empty_window.sheet.margin
+    assert f"{held.marks:g} of {held.most:g}" in margin._total.text()
+    assert f"{held.for_your_eye} for your eye" in margin._state.text()

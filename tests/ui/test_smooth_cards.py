@@ -14,6 +14,7 @@ from pytestqt.qtbot import QtBot
 from markbench.session import Session
 from markbench.session.evidence import Seen
 from markbench.session.session import Change
+from markbench.session.so_far import SoFar
 from markbench.ui.bench import card, kept
 from markbench.ui.bench.card import CardDelegate
 from markbench.ui.bench.grid import ClassGrid
@@ -130,7 +131,7 @@ def test_news_draws_those_cards_anew_that_look_otherwise(
 def test_a_draft_that_changed_is_never_shown_as_before(window: Window) -> None:
     row = window.bench.model.rows[0]
     assert row.drafted is not None
-    fresh = dataclasses.replace(row, _add_up=lambda: row.drafted + 1)
+    fresh = dataclasses.replace(row, _add_up=lambda: SoFar(row.drafted + 1, row.most, 0))
     assert fresh == row
     assert not cards(window).same(row, fresh)
 

@@ -28,7 +28,9 @@ from markbench.ui.look.theme import Theme
 
 _GAP = 4
 _TALLY = 0.5  # lines that the boxes under the total take
-_ROOMY = 4.6  # lines of room from which a card has a sentence, too
+_ROOMY = 3.4  # lines of room from which a card has a sentence, too
+_TALL = 8.5  # lines of a card's words from which it is to have one
+_EAR = 14  # what the folded corner of a finished card takes of the name's first line
 
 
 class CardDelegate(PictureDelegate):
@@ -37,12 +39,28 @@ class CardDelegate(PictureDelegate):
     def __init__(self, theme: Theme, model: ClassModel, parent: QObject | None = None) -> None:
         super().__init__(theme, parent)
         self._model = model
+        self._names: dict[tuple[int, int, float], float] = {}  # height of the tallest, by size
         model.axes_changed.connect(self.forget)
+        model.modelReset.connect(self._names.clear)
 
     def draw(self, painter: QPainter, thing: object, box: QRectF) -> None:
         """One learner's card."""
         assert isinstance(thing, LearnerRow)
-        paint_card(painter, thing, box, self._model.axes, self._theme)
+        names = self._room_for_names(box)
+        paint_card(painter, thing, box, self._model.axes, self._theme, names)
+
+    def _room_for_names(self, box: QRectF) -> float:
+        """What the longest name of the class takes, so that all signs stand on one line."""
+        key = (round(box.width()), round(box.height()), self._theme.scale)
+        if key not in self._names:
+            words = _words_box(box)
+            room = room_for_name(words.height(), self._theme)
+            held = (
+                set_name(row.called, words.width(), room, _EAR, self._theme).height
+                for row in self._model.rows
+            )
+            self._names[key] = max(held, default=0.0)
+        return self._names[key]
 
     def same(self, before: object, now: object) -> bool:
         """Rows are gathered anew for everybody when photos and films have been looked at."""
@@ -50,7 +68,7 @@ class CardDelegate(PictureDelegate):
             return True
         assert isinstance(before, LearnerRow)
         assert isinstance(now, LearnerRow)
-        return before == now and before.drafted == now.drafted
+        return before == now and before.so_far == now.so_far
 
     def prepare(self, index: QModelIndex | QPersistentModelIndex, ratio: float) -> bool:
         """The card as it will be wanted."""
@@ -72,20 +90,40 @@ class CardDelegate(PictureDelegate):
         self.frame(painter, box, option.state)
 
 
-def paint_card(painter: QPainter, row: LearnerRow, box: QRectF, axes: Axes, theme: Theme) -> None:
-    """The whole card in ``box``."""
+def paint_card(
+    painter: QPainter, row: LearnerRow, box: QRectF, axes: Axes, theme: Theme, names: float = 0.0
+) -> None:
+    """The whole card in ``box``; its name takes at least the height ``names``."""
     colours = theme.palette
     painter.setPen(pen(colours.rule, 1.0))
     painter.setBrush(QColor(colours.paper))
     painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), 3, 3)
-    graph_width = min(box.width() * 0.45, box.height() * 1.15)
-    graph = QRectF(box.left() + 7, box.top() + 7, graph_width - 7, box.height() - 14)
-    paint_small_graph(painter, row, graph, axes, theme)
-    text = QRectF(graph.right() + 9, box.top() + 6, box.right() - graph.right() - 15,
-                  box.height() - 12)  # fmt: skip
-    _paint_words(painter, row, text, theme)
+    paint_small_graph(painter, row, _graph_box(box), axes, theme)
+    _paint_words(painter, row, _words_box(box), theme, names)
     if row.finished:
         _paint_ear(painter, box, theme)
+
+
+def _graph_box(box: QRectF) -> QRectF:
+    wide = min(box.width() * 0.45, box.height() * 1.15)
+    return QRectF(box.left() + 7, box.top() + 7, wide - 7, box.height() - 14)
+
+
+def _words_box(box: QRectF) -> QRectF:
+    left = _graph_box(box).right()
+    return QRectF(left + 9, box.top() + 6, box.right() - left - 15, box.height() - 12)
+
+
+def room_for_name(height: float, theme: Theme) -> float:
+    """What a name may take of the words' height: the signs and the total keep theirs.
+
+    Two lines; three small ones where a card has no room for the question anyway.
+    """
+    line, body = theme.line_height("small"), theme.line_height()
+    if height > _TALL * line:
+        return 2 * body
+    rest = height - (1 + _TALLY) * line - max(12.0, line * 0.85) - 7 - line
+    return min(max(2 * body, 3 * line), max(rest, body))
 
 
 def paint_small_graph(
@@ -158,29 +196,30 @@ def _arrow(spot: QPointF, area: QRectF) -> QPolygonF:
     return QPolygonF([QPointF(x - 3, y - 4), QPointF(x - 3, y + 4), QPointF(x + 4, y)])
 
 
-def _paint_words(painter: QPainter, row: LearnerRow, box: QRectF, theme: Theme) -> None:
+def _paint_words(
+    painter: QPainter, row: LearnerRow, box: QRectF, theme: Theme, names: float
+) -> None:
     colours = theme.palette
     small = theme.font("small")
     line = QFontMetricsF(small).height()
     glyph = max(12.0, line * 0.85)
     foot = box.bottom() - line - _TALLY * line
-    ear = 14 if row.finished else 0
-    room = foot - line - glyph - 7 - box.top()
-    name = set_name(row.called, box.width(), room, ear, theme)
+    ear = _EAR if row.finished else 0
+    name = set_name(row.called, box.width(), room_for_name(box.height(), theme), ear, theme)
     painter.setPen(QColor(colours.ink))
     painter.setFont(name.font)
     base = box.top() + name.metrics.ascent()
     for text in name.lines:
         painter.drawText(QPointF(box.left(), base), text)
         base += name.metrics.height()
-    at_x, at_y = box.left() + 1, box.top() + name.height + 5
+    at_x, at_y = box.left() + 1, box.top() + max(name.height, names) + 5
     for kind, state in row.pieces:
         sign = QRectF(at_x, at_y, glyph, glyph)
         paint_piece(painter, kind, state == "there", sign, theme.palette, untold=state == "untold")
         at_x += glyph * 1.55
     at_x = box.left() + 1
     room = foot - (at_y + glyph)
-    at_y = at_y + glyph + (6 if room > _ROOMY * line else room / 2 - line / 2)
+    at_y = at_y + glyph + (5 if room > _ROOMY * line else room / 2 - line / 2)
     painter.setFont(small)
     counts = ((Concern.LOOK, row.look), (Concern.ASK, row.ask), (Concern.NOTE, row.note))
     for concern, count in counts:
@@ -195,7 +234,7 @@ def _paint_words(painter: QPainter, row: LearnerRow, box: QRectF, theme: Theme) 
     if row.changed:
         paint_changed(painter, QRectF(at_x, at_y + line * 0.14, line * 0.72, line * 0.72), theme)
     if room > _ROOMY * line:
-        top = at_y + line + 5
+        top = at_y + line + 4
         left = QRectF(box.left() + 1, top, box.width() - 2, foot - top - 7)
         _paint_summary(painter, said(row.summary), left, theme)
     _paint_total(painter, row, QRectF(box.left(), foot, box.width(), line), theme)
@@ -239,7 +278,7 @@ def _paint_total(painter: QPainter, row: LearnerRow, box: QRectF, theme: Theme) 
         font, colour = theme.font("small"), colours.pencil
         font.setItalic(True)
         words = QCoreApplication.translate("CardDelegate", "draft {marks:g} / {most:g}")
-        text = figures(words.format(marks=row.drafted, most=row.most))
+        text = figures(words.format(marks=row.drafted, most=row.so_far.most))
     else:
         return
     painter.setFont(font)

@@ -61,7 +61,8 @@ class EvidenceLook(QWidget):
 
     def _moved(self, at: int, of: int, _file: str) -> None:
         # The words first: what is shown is placed by the room that they need.
-        self.words.setText(self.tr("Looking at photos and videos: {n} of {of}").format(n=at, of=of))
+        words = self.tr("Looking at photos and videos: {n} of {of}").format(n=at, of=of)
+        self.words.setText(f"·  {words}")
         self.setVisible(at < of and not self._enough.is_set())
         self.updateGeometry()
 

@@ -17,7 +17,7 @@ from PySide6.QtCore import (
     Signal,
 )
 
-from markbench.ui.bench.rows import Axes, LearnerRow, learner_row, plain
+from markbench.ui.bench.rows import Axes, LearnerRow, learner_row
 from markbench.ui.desk import Desk
 from markbench.ui.look.said import figures, said
 
@@ -168,7 +168,9 @@ class Filters:
     @cached_property
     def words(self) -> list[str]:
         """Words sought, without accents or case."""
-        return plain(self.text).split()
+        from markbench.intake.names import fold  # late, as the session is
+
+        return fold(self.text).split()
 
 
 class ClassOrder(QSortFilterProxyModel):
@@ -255,8 +257,8 @@ class ClassOrder(QSortFilterProxyModel):
         if self.by == "name":
             return (row.by_name, row.order)
         if self.by == "mark":
-            known = row.total if row.total is not None else row.drafted
-            return (known is None, -(known or 0.0), row.order)
+            # Of what can be had so far: a criterion for the teacher's eye is not against anyone.
+            return (row.drafted is None, -row.so_far.share, row.order)
         if self.by == "progress":
             return (row.marked / max(row.criteria, 1), row.order)
         if self.by == "handed_in":

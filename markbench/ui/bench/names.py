@@ -83,6 +83,14 @@ def _lines(name: str, metrics: QFontMetricsF, width: float, ear: float) -> list[
     return lines or [name]
 
 
+def _from(name: str, lines: list[str]) -> str:
+    """What is left of a name after ``lines``, its blanks and all."""
+    rest = name
+    for line in lines:
+        rest = rest[rest.index(line) + len(line) :]
+    return rest.strip()
+
+
 def _broken(name: str, metrics: QFontMetricsF, width: float, ear: float, most: int) -> list[str]:
     """Lines filled letter by letter where a part is too long; what is over is cut."""
     lines: list[str] = []
@@ -96,7 +104,7 @@ def _broken(name: str, metrics: QFontMetricsF, width: float, ear: float, most: i
             lines.append(rest[:count].strip())
             rest = rest[count:]
     if len(lines) > most:
-        over = "".join((lines[most - 1], *lines[most:]))
+        over = _from(name, lines[: most - 1])
         lines = [*lines[: most - 1],
                  metrics.elidedText(over, Qt.TextElideMode.ElideRight, width)]  # fmt: skip
     return lines

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 import datetime as dt
 import math
-import unicodedata
-from collections.abc import Callable, Iterable, Mapping
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass, field
 from functools import cached_property, partial
 from statistics import median
@@ -15,7 +14,6 @@ from markbench.model import (
     Brief,
     Concern,
     Finding,
-    Mark,
     PieceKind,
     PieceState,
     Portfolio,
@@ -24,6 +22,7 @@ from markbench.model import (
 
 if TYPE_CHECKING:
     from markbench.session import Session
+    from markbench.session.so_far import SoFar
 
 
 @dataclass(frozen=True)
@@ -36,6 +35,7 @@ class LearnerRow:
     id: str
     name: str
     called: str
+    surname: str
     group: str
     order: int
     points: tuple[tuple[float, float], ...]
@@ -53,24 +53,31 @@ class LearnerRow:
     handed_in: dt.datetime | None
     late: bool
     changed: bool
-    _add_up: Callable[[], float | None] = field(compare=False)
+    _add_up: Callable[[], SoFar] = field(compare=False)
 
     @cached_property
-    def drafted(self) -> float | None:
+    def so_far(self) -> SoFar:
         """Marks and drafts together, added up when first shown or sorted by."""
         return self._add_up()
 
+    @property
+    def drafted(self) -> float | None:
+        """Marks and drafts together; ``None`` where there is neither."""
+        return self.so_far.marks if self.so_far.most else None
+
     @cached_property
     def by_name(self) -> tuple[str | int, ...]:
-        """Sorts by name as people do: without accents or case, and 2 before 10."""
+        """Sorts by name as people do: by the surname where it is told, 2 before 10."""
         from markbench.session.order import natural  # late, as the session is
 
-        return natural(self.name)
+        return natural(f"{self.surname} {self.name}".strip())
 
     @cached_property
     def sought(self) -> str:
-        """What a search looks in."""
-        return plain(f"{self.name} {self.group}")
+        """What a search looks in: without accents, and with umlauts spelt out, too."""
+        from markbench.intake.names import forms  # late, as the session is
+
+        return " ".join(forms(f"{self.name} {self.group}"))
 
     @property
     def concern(self) -> tuple[int, int, int]:
@@ -98,6 +105,7 @@ def learner_row(
 ) -> LearnerRow:
     """Gather one learner, ``called`` by something else than the name."""
     from markbench.session.since_marked import since_marked  # late, as the session is
+    from markbench.session.so_far import so_far
 
     portfolio = session.portfolio(learner_id)
     analysis = session.analysis(learner_id)
@@ -109,6 +117,7 @@ def learner_row(
         id=learner_id,
         name=name,
         called=name if called is None else called,
+        surname=portfolio.learner.surname,
         group=portfolio.learner.group,
         order=order,
         points=tuple(
@@ -130,20 +139,8 @@ def learner_row(
         handed_in=portfolio.handed_in,
         late=any(finding.check == "outside_window" for finding in findings),
         changed=bool(marks) and since_marked(session, learner_id) is not None,
-        _add_up=partial(_drafted, session, learner_id, marks),
+        _add_up=partial(so_far, session, learner_id),
     )
-
-
-def plain(text: str) -> str:
-    """A text without accents or case, to search in."""
-    apart = unicodedata.normalize("NFKD", text.casefold())
-    return "".join(c for c in apart if not unicodedata.combining(c))
-
-
-def _drafted(session: Session, learner: str, marks: Mapping[str, Mark]) -> float | None:
-    known = {d.criterion: d.marks for d in session.drafts(learner) if d.marks is not None}
-    known |= {criterion: mark.marks for criterion, mark in marks.items()}
-    return math.fsum(known.values()) if known else None
 
 
 def _count(findings: Iterable[Finding], concern: Concern) -> int:

@@ -6,6 +6,7 @@ from PySide6.QtCore import Qt, Signal
 from PySide6.QtWidgets import QApplication, QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from markbench.model import Criterion
+from markbench.session.so_far import so_far
 from markbench.ui.desk import Desk
 from markbench.ui.look.said import figures
 from markbench.ui.look.theme import Theme
@@ -231,20 +232,18 @@ class MarkingMargin(QFrame):
         session, learner = self._desk.session, self._learner
         done, of = session.progress(learner)
         total, most = session.total(learner), session.rubric.most
+        held = so_far(session, learner)
         if total is not None and done == of:
             words = self.tr("✓ {n:g} of {most:g}").format(n=total, most=most)
             self._total.setText(figures(words))
             restyle(self._total, "kind", "ink")
         else:
-            marks = session.marks(learner)
-            sums = [
-                marks[d.criterion].marks if d.criterion in marks else d.marks or 0.0
-                for d in session.drafts(learner)
-            ]
-            words = self.tr("✎ draft {n:g} of {most:g}").format(n=sum(sums), most=most)
+            words = self.tr("✎ draft {n:g} of {most:g}").format(n=held.marks, most=held.most)
             self._total.setText(figures(words))
             restyle(self._total, "kind", "pencil")
         state = self.tr("{n} of {of} marked").format(n=done, of=of)
+        if held.for_your_eye:
+            state = self.tr("{state}, {n} for your eye").format(state=state, n=held.for_your_eye)
         if any(session.moved_draft(learner, card.criterion.id) for card in self.cards):
             state = self.tr("{state}, look again").format(state=state)
         every = (self._desk.not_saved("mark", learner, card.criterion.id) for card in self.cards)
