@@ -105,7 +105,9 @@ def cut_camel(text: str) -> tuple[str, ...]:
 
 def without_devices(text: str) -> str:
     """The text without dates, times of day, camera numbers, counted things, version marks."""
-    return _COUNTED.sub(" ", _DEVICE.sub(" ", _WHEN.sub(" ", text)))
+    if sum(map(str.isdigit, text)) > 2:  # no day and no time of day has fewer
+        text = _WHEN.sub(" ", text)
+    return _COUNTED.sub(" ", _DEVICE.sub(" ", text))
 
 
 @cache

@@ -23,6 +23,8 @@ from markbench.model import Brief, Concern, Finding, say
 _SAME_MEAN_S = 0.051
 # T as worked out from a timing or from the mean of its repeats.
 _SAME_PERIOD = 0.05
+# Half swings counted for whole ones still give times, though half as long.
+_HALF_SWINGS = 0.4
 # Repeats of one timing agree far better than this; other columns rarely come so near.
 _LIKE_TIMINGS = 0.15
 
@@ -187,6 +189,9 @@ def _unclaimed(
             _move(ref, line.unclaimed, line.timings if target == "timings" else line.own, new)
         findings += found.unread.get(column, ())
         told.setdefault(what, []).append(first)
+    if not raw:
+        _means_among_guessed(found, told)
+        found.long = found.long or len(_by_column(found, "timings")) == 1
     if unused and found.raw:
         told[say("something else than readings, and not used")] = unused
     for what, firsts in told.items():
@@ -194,6 +199,20 @@ def _unclaimed(
         findings.append(
             _say(found, firsts, what, learner, Concern.ASK if ask else Concern.NOTE, ask)
         )
+
+
+def _means_among_guessed(found: Found, told: dict[str, list[Ref]]) -> None:
+    """A column taken for timings by the law that holds the means of the others."""
+    columns = _by_column(found, "timings")
+    for cells in columns.values() if len(columns) > 2 else ():
+        if _is_mean(found, cells):
+            first = cells[0][1]
+            for line, ref in cells:
+                _move(ref, line.timings, line.own, replace(ref.heading, mean=True))
+            for firsts in told.values():
+                firsts[:] = [ref for ref in firsts if ref is not first]
+            told[say("own means")] = [first]
+            return
 
 
 def _lengths_m(cells: Sequence[tuple[Line, Ref]], brief: Brief) -> list[float] | None:
@@ -231,7 +250,7 @@ def _by_law(
         apparent = law.apparent_swings(pairs)
         if not math.isfinite(apparent):
             continue
-        if any(0.6 < apparent / n < 1.6 for n in counts):
+        if any(_HALF_SWINGS < apparent / n < 1.6 for n in counts):
             return Heading("time"), "timings", say("timings")
         if 0.75 < apparent < 1.35:
             return Heading("period"), "own", say("periods T")

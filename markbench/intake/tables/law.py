@@ -51,7 +51,7 @@ def rises_as_root(pairs: Sequence[tuple[float, float]]) -> bool:
     no timings are alike at every length, as an angle or a mass may be.
     """
     good = [(length, time) for length, time in pairs if length > 0 and time > 0]
-    if len({length for length, _ in good}) < 2 or len({time for _, time in good}) < 2:
+    if not good or len({time for _, time in good}) == 1 < len({length for length, _ in good}):
         return False
     shares = [time / math.sqrt(length) for length, time in good]
     middle = median(shares)

@@ -185,7 +185,9 @@ def put(line: Line, ref: Ref) -> None:
         if quantity is None:
             ref.heading = Heading("time", ref.heading.unit, mean=True)
         line.own.append(ref)
-    elif quantity in ("time", "trial", None) and ref.heading.unit != "other":
+    elif dimension(ref.value.unit or ref.heading.unit) == "other":
+        return  # a mass, an angle
+    elif quantity in ("time", "trial", None):
         line.timings += parted(ref)
     elif quantity == "swings" and line.swings is None and is_count(ref.value.number):
         line.swings = ref
