@@ -114,6 +114,9 @@ def test_what_a_typed_number_may_have_been():
     np.testing.assert_allclose(meant[0], [12.43, 13.24, 21.34, 1.234, 123.4])
     # 40: the digits give 04 = 4; there is no third digit to change over.
     np.testing.assert_allclose(meant[1], [4, np.nan, np.nan, 4, 400])
+    # 10.91 typed as 01.91 is kept as 1.91: the nought changed over does not show.
+    (meant,) = meant_values(np.array([1.91]), np.array([0.01]))
+    np.testing.assert_allclose(meant, [1.19, 9.11, 10.91, 0.191, 19.1])
 
 
 def test_the_clocks_of_the_wall():

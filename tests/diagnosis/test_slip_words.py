@@ -140,6 +140,34 @@ def test_the_learner_is_told_of_a_timing_in_one_sentence():
     assert told.startswith("Your 15.64 s at 50.0 cm (the second timing) fits 11 swings, not 10")
 
 
+def with_one(typed: float) -> Diagnosis:
+    """Honest readings, but for the second timing at 30 cm, which should be 10.93 s."""
+    rows = [ELEVEN[0], (30, [11.01, typed]), ELEVEN[2], (50, [14.20, 14.22]), ELEVEN[4]]
+    return weighed(*rows)
+
+
+@pytest.mark.parametrize("typed", [4.0, 5.55, 22.74])
+def test_where_nothing_comes_near_the_readings_nothing_is_told(typed):
+    """The least bad of them would be told at 99 %: another length, and a g that fits worse."""
+    told = with_one(typed)
+    assert told.explanations == ()
+    assert not told.flagged
+    assert slip_finding(told, "L1") is None
+    assert "comes near these readings" in told.limits
+    assert told.best.g == pytest.approx(9.85, abs=0.05)
+
+
+@pytest.mark.parametrize(
+    "typed, meant",
+    # Digits changed over, the point moved, and the two first ones: 01.93 is kept as 1.93.
+    [(19.03, "10.93"), (109.3, "10.93"), (1.93, "10.93")],
+)
+def test_a_mistyped_time_that_fits_is_told_with_what_was_meant(typed, meant):
+    told = with_one(typed).explanations[0]
+    assert told.slip == "mistyped_cell"
+    assert f"as {meant} s" in told.sentence
+
+
 @pytest.mark.parametrize("slip", SLIPS)
 def test_an_explanation_says_what_it_suggests(slip):
     assert "would explain" in SLIPS[slip].sentence

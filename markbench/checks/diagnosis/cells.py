@@ -54,8 +54,11 @@ def meant_values(typed: Array, step: Array) -> Array:
             right = np.floor(units / low) % 10
             left = np.floor(units / (10 * low)) % 10
             swapped = units + (right - left) * 9 * low
-            # A leading nought shows only where it was typed before the point ("0.72").
-            swapped = np.where((right != left) & (units >= 10 * low), swapped, np.nan)
+            # The first digit may have changed places with a nought that does not show: 10.91
+            # typed as 01.91 is kept as 1.91. A round 40 would be the point one place off again.
+            hidden = (units >= low) & (units > right * low)
+            shows = (units >= 10 * low) | hidden
+            swapped = np.where((right != left) & shows, swapped, np.nan)
             forms.append(swapped * step)
         forms += [typed / 10, typed * 10]
     return np.stack(forms, axis=-1)

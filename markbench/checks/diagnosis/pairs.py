@@ -56,7 +56,7 @@ def _timing_and_measuring(
     names = [(t.slip, length.slip) for t, length in views]
     for pair in dict.fromkeys(names):
         mine = [v for v, name in enumerate(names) if name == pair]
-        total = np.logaddexp.reduce(evidence[:, mine], axis=1) + _log_rate(*pair)
+        total = np.logaddexp.reduce(evidence[:, mine], axis=1) + log_rate(*pair)
         for i in np.flatnonzero(np.isfinite(total)):
             found[i].append(
                 Candidate(learners[i], "+".join(pair), float(total[i]), fitted, int(i), views, mine)
@@ -86,7 +86,7 @@ def _beside_one_cell(
             ("rows_swapped", cells.swapped.reshape(n, -1)),
         ):
             total = np.logaddexp.reduce(value, axis=1) + fitted.log_weight[:, v]
-            total = total + _log_rate(table_slip, slip)
+            total = total + log_rate(table_slip, slip)
             for i in np.flatnonzero(np.isfinite(total)):
                 edit = best_edit(cells, int(i), slip)
                 name = f"{table_slip}+{slip}"
@@ -96,7 +96,8 @@ def _beside_one_cell(
     return found
 
 
-def _log_rate(one: str, other: str) -> float:
+def log_rate(one: str, other: str) -> float:
+    """How rare two slips at once are, as a logarithm."""
     rate = priors.SLIP_RATE[one] * priors.SLIP_RATE[other] * priors.PAIR_FACTOR
     return float(np.log(rate))
 

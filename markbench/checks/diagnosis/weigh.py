@@ -9,7 +9,7 @@ import numpy as np
 from markbench.checks.diagnosis import priors, sentences
 from markbench.checks.diagnosis.flagging import margin
 from markbench.checks.diagnosis.mending import Candidate, Mended, best_edit, mend
-from markbench.checks.diagnosis.pairs import weigh_pairs
+from markbench.checks.diagnosis.pairs import log_rate, weigh_pairs
 from markbench.checks.diagnosis.posterior import SINGLE, Weighed, weigh_singles
 from markbench.checks.diagnosis.sentences import honest_sentence, indistinct, places
 from markbench.model import (
@@ -34,6 +34,9 @@ ALIKE = 0.15
 MOST = 4
 # Log density of a timing that scatters by 0.2 s, twice the usual: a worse fit is bad.
 TYPICAL_AT_WORST = -np.log(0.2) - 0.5
+# Log density of a timing that scatters by a second: no hand does, and what fits worse than that
+# explains nothing, however much worse all the others fit.
+HOPELESS = -np.log(1.0) - 0.5
 MADE = ("made_from_formula", "made_by_hand")
 
 
@@ -41,7 +44,9 @@ def weigh(stack: Stack, local: LocalGravity) -> list[Diagnosis]:
     """Explanations of each learner's readings, likeliest first (honest work among them).
 
     A table is ``flagged`` where a slip beats honest work by the calibrated margin; only
-    then are two slips at once considered, and the likeliest slip leads the ranking.
+    then are two slips at once considered, and the likeliest slip leads the ranking. Where
+    neither honest work nor any slip comes near the readings, none is told: the least bad of
+    them would take all the probability.
     """
     out: list[Diagnosis] = []
     for start in range(0, len(stack), CHUNK):
@@ -60,14 +65,19 @@ def _weigh_chunk(stack: Stack, local: LocalGravity) -> list[Diagnosis]:
     asked = (weighed.single.max(axis=1) > to_beat) & usable
     which = [int(i) for i in np.flatnonzero(asked)]
     pairs: dict[int, list[Candidate]] = {}
+    timings = weighed.fitted.rows.count[:, 0].sum(axis=1)
+    rates = np.log([priors.SLIP_RATE[slip] for slip in SINGLE])
+    fit = (weighed.single - rates).max(axis=1)
     if which:
-        timings = weighed.fitted.rows.count[which, 0].sum(axis=1)
-        rates = np.log([priors.SLIP_RATE[slip] for slip in SINGLE])
-        bad = (weighed.single[which] - rates).max(axis=1) < timings * TYPICAL_AT_WORST
+        bad = fit[which] < timings[which] * TYPICAL_AT_WORST
         found = weigh_pairs(stack.take(which), which, bad, local)
         pairs = dict(zip(which, found, strict=True))
+    fit = np.maximum(fit, weighed.honest)
+    for i, candidates in pairs.items():
+        fit[i] = max(fit[i], *(c.log_weight - log_rate(*c.slip.split("+")) for c in candidates))
+    told = usable & (fit >= timings * HOPELESS)
     ranked = [_ranked(weighed, i, pairs.get(i, []), float(to_beat[i])) for i in range(n)]
-    told_of = [candidate for i in np.flatnonzero(usable) for candidate, _ in ranked[i][0]]
+    told_of = [candidate for i in np.flatnonzero(told) for candidate, _ in ranked[i][0]]
     mended = [mend(stack, candidate) for candidate in told_of]
     g, u_g = _mended_gravity(mended, stack, told_of)
     explanations: list[list[Explanation]] = [[] for _ in range(n)]
@@ -82,12 +92,16 @@ def _weigh_chunk(stack: Stack, local: LocalGravity) -> list[Diagnosis]:
         settles[i][candidate.slip] = settle
     return [
         _diagnosis(stack, i, explanations[i], settles[i], ranked[i][1], best[i], bool(asked[i]))
-        if usable[i]
-        else Diagnosis((), best[i], limits=NOTHING)
+        if told[i]
+        else Diagnosis((), best[i], limits=NONE_FITS if usable[i] else NOTHING)
         for i in range(n)
     ]
 
 
+NONE_FITS = say(
+    "Neither ordinary scatter nor any explanation tried comes near these readings: a single number "
+    "may be wrong in a way of its own."
+)
 NOTHING = say("Two lengths with a time each are the least that explanations can be weighed on.")
 
 Ranked = tuple[list[tuple[Candidate, float]], float]
