@@ -4,9 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from itertools import pairwise
+from pathlib import Path
 
 import pytest
 from PySide6.QtCore import QAbstractListModel, QPoint, QRectF, Qt
+from PySide6.QtGui import QFontMetricsF
 from PySide6.QtWidgets import QApplication, QLabel, QWidget
 from pytestqt.qtbot import QtBot
 
@@ -15,7 +17,7 @@ from markbench.session.moderating import reopen, sign_off
 from markbench.session.order import in_order
 from markbench.ui.across.model import STRIP
 from markbench.ui.across.page import AcrossPage
-from markbench.ui.across.strip import columns, level_box
+from markbench.ui.across.strip import columns, level_box, whole_numbers
 from markbench.ui.look.words import fitted
 from markbench.ui.window import Window
 
@@ -306,3 +308,51 @@ def test_after_sign_off_the_page_is_locked_and_says_so(
     settle()
     qtbot.keyClick(page.view, Qt.Key.Key_3)
     qtbot.waitUntil(lambda: session.mark("s1", page.criterion.id).level != first, timeout=5000)
+
+
+def test_numbers_are_whole_and_those_without_room_are_counted(window: Window) -> None:
+    metrics = QFontMetricsF(window.font())
+    written = ("31.2", "11.41", "11.27", "11.12", "11.45")
+    whole = metrics.horizontalAdvance("  ".join(written))
+    assert whole_numbers(written, metrics, whole + 1) == "31.2  11.41  11.27  11.12  11.45"
+    room = metrics.horizontalAdvance("31.2  11.41  11.27  +2") + 1
+    assert whole_numbers(written, metrics, room) == "31.2  11.41  11.27  +2"
+    assert whole_numbers(written, metrics, 1) == "31.2  +4"
+
+
+@pytest.mark.parametrize(("wide", "scale"), [(1280, 1.0), (1024, 1.0), (1280, 2.0)])
+def test_the_levels_are_named_at_every_width(
+    window: Window, page: AcrossPage, wide: int, scale: float
+) -> None:
+    window.resize(wide, 700)
+    window._theme.set_scale(scale)
+    settle()
+    try:
+        heading = page.heading
+        over = [" ".join(name) for name in heading._names()]
+        beside = "  ".join(heading._legend())
+        for number, level in enumerate(page.criterion.levels, 1):
+            assert level.name == over[number - 1] or f"{number} {level.name}" in beside
+    finally:
+        window._theme.set_scale(1.0)
+
+
+def test_readings_stand_as_they_were_written_and_photos_to_be_told_apart_are_not_missing(
+    qtbot: QtBot, empty_window: Window, class_folder: Path
+) -> None:
+    own = class_folder / "Aino Example"
+    (own / "readings.csv").write_text("L (cm),t1 for 10 swings (s),t2 (s)\n20,9,8.95\n30,11,11.0\n")
+    (own / "setup.png").rename(own / "IMG_1.png")
+    (own / "selfie.png").rename(own / "IMG_2.png")
+    empty_window.open_folder(class_folder)
+    qtbot.waitUntil(lambda: empty_window.sheet is not None, timeout=10_000)
+    empty_window.show_place("across")
+    page = empty_window.further["across"]
+    strip = page.model.strip("s1")
+    assert strip.readings[0] == ("20", "9", "8.95")
+    page.show_criterion("evidence")
+    told = {one.words: one.lacks for one in page.model.strip("s1").values}
+    assert told["2 photos to be told apart"]
+    assert "pieces 0" not in told
+    shown = [thumb.accessibleName() for thumb in page.evidence.thumbs if not thumb.isHidden()]
+    assert not any("missing" in name for name in shown)

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, cast
 
 from PySide6.QtCore import QCoreApplication
 
-from markbench.model import Analysis, Criterion, say
+from markbench.model import Analysis, Criterion, PieceKind, piece_states, say
 from markbench.physics.reporting import with_uncertainty
 from markbench.rubric.condition import condition
 from markbench.rubric.facts import FACTS, Facts
@@ -37,13 +37,28 @@ def in_short(session: Session, learner: str, criterion: Criterion) -> tuple[Shor
     if facts["readings_given"] is False and any(FACTS[one].rests_on_readings for one in names):
         return (Short(_tr("no readings"), True),)
     short_of = {told.fact for told in lacking(highest, facts)}
+    untold = _untold(session, learner) if "pieces_present" in names else 0
+    if untold:  # none of them is missing for certain
+        short_of.discard("pieces_present")
     found = {
         words: Short(words, name in short_of)
         for name in FACTS
-        if name in names
+        if name in names and not (untold and name == "pieces_present" and not facts[name])
         for words in _words(name, facts, session.analysis(learner))
     }
+    if untold:
+        words = _tr("1 photo to be told apart") if untold == 1 else _tr(
+            "{n} photos to be told apart")  # fmt: skip
+        told = words.format(n=untold)
+        found[told] = Short(told, True)
     return tuple(sorted(found.values(), key=lambda one: not one.lacks))
+
+
+def _untold(session: Session, learner: str) -> int:
+    """How many pieces may be among the photos that nobody has told apart yet."""
+    evidence = cast(tuple[PieceKind, ...], session.brief.evidence)
+    states = piece_states(session.portfolio(learner), evidence)
+    return sum(state == "untold" for state in states.values())
 
 
 def _words(name: str, facts: Facts, analysis: Analysis) -> Iterator[str]:

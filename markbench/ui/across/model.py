@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from dataclasses import dataclass
 from typing import Any
 
@@ -13,7 +14,8 @@ from markbench.ui.across.in_short import Short, in_short
 from markbench.ui.bench.model import ClassModel
 from markbench.ui.bench.rows import Axes, LearnerRow
 from markbench.ui.desk import Desk
-from markbench.ui.look.said import figures, said
+from markbench.ui.look.said import said
+from markbench.ui.portfolio.readings_model import length_text, time_text
 
 Index = QModelIndex | QPersistentModelIndex
 STRIP = int(Qt.ItemDataRole.UserRole)
@@ -23,13 +25,13 @@ STRIP = int(Qt.ItemDataRole.UserRole)
 class Strip:
     """One learner and one criterion. ``level`` is a person's mark, ``drafted`` the draft.
 
-    ``readings`` are the lengths with their timings as they would be written down, ``values``
+    ``readings`` are the lengths, each with its timings, as the learner wrote them, ``values``
     what the criterion rests on in short, ``feedback`` the text to the learner and ``own``
     whether it is other than drafted.
     """
 
     row: LearnerRow
-    readings: tuple[str, ...]
+    readings: tuple[tuple[str, ...], ...]
     level: str | None
     drafted: str | None
     by_eye: bool
@@ -102,15 +104,14 @@ class StripModel(QAbstractListModel):
         session, criterion = self._desk.session, self.criterion
         draft = session.draft(learner, criterion.id)
         mark = session.mark(learner, criterion.id)
-        rows = session.analysis(learner).rows
+        table = session.portfolio(learner).table
         text = session.feedback(learner, criterion.id)
         return Strip(
             row=self._learners.rows[self._learners.number_of(learner)],
             readings=tuple(
-                figures(
-                    "  ".join((f"{100 * one.length_m:.1f}", *(f"{t:.2f}" for t in one.timings_s)))
-                )
-                for one in rows
+                (length_text(one), *map(time_text, one.timings))
+                for one in (() if table is None else table.readings)
+                if one.timings and math.isfinite(one.length_m)
             ),
             level=None if mark is None else mark.level,
             drafted=draft.level,

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from PySide6.QtCore import (
@@ -29,6 +30,15 @@ from markbench.ui.look.words import fitted
 
 Index = QModelIndex | QPersistentModelIndex
 _PAD = 12
+# px at 100 % text: what the words should have, and must have, before more readings are shown.
+_WORDS, _LEAST_WORDS = 186, 140
+
+
+def name_width(theme: Theme, criterion: Criterion) -> float:
+    """What a column needs for the longest word among the names of its levels."""
+    metrics = theme.metrics("small")
+    words = (word for level in criterion.levels for word in level.name.split())
+    return max((metrics.horizontalAdvance(word) for word in words), default=0) + 6.0
 
 
 @dataclass(frozen=True, slots=True)
@@ -41,20 +51,27 @@ class Columns:
     levels: tuple[tuple[float, float], ...]
 
 
-def columns(width: float, theme: Theme, levels: int, timings: int = 2) -> Columns:
+def columns(
+    width: float, theme: Theme, levels: int, timings: int = 2, name_px: float = 0
+) -> Columns:
     """Share out a strip: the levels first, then the words, the graph, the readings.
 
-    The readings have room for ``timings`` of each length, if the words leave it.
+    A level has room for ``name_px`` of its name, and the readings for ``timings`` of each
+    length, if the words leave it.
     """
     share = width / max(levels, 1)
     each = min(max(share * 0.4, theme.px(40)), theme.px(84), share * 0.62)
+    if width - 3 * _PAD - levels * name_px >= theme.px(_LEAST_WORDS):
+        each = max(each, name_px)
     start = width - _PAD - levels * each
     left, room = float(_PAD), start - 2 * _PAD
     graph = theme.px(112) if room > theme.px(112 + 170) else 0
     room -= graph + _PAD if graph else 0
-    least = theme.px(186)  # of the words
-    wanted = theme.metrics("small").horizontalAdvance("88.8" + "  88.88" * timings) + 4
-    readings = min(wanted, room - least) if room > theme.px(116) + least else 0
+    wanted, two = (
+        theme.metrics("small").horizontalAdvance("88.8" + "  88.88" * n) + 4 for n in (timings, 2)
+    )
+    there = room >= two + theme.px(_LEAST_WORDS)
+    readings = min(wanted, max(room - theme.px(_WORDS), two)) if there else 0
     after_graph = left + (graph + _PAD if graph else 0)
     after_readings = after_graph + (readings + _PAD if readings else 0)
     return Columns(
@@ -93,16 +110,21 @@ class LevelHeading(QWidget):
         self._restyle()
 
     def _restyle(self) -> None:
-        lines = 1 + max((len(name) for name in self._names()), default=2)
+        lines = 1 + max((len(name) for name in self._names()), default=2) + len(self._legend())
         self.setFixedHeight(round((lines + 0.3) * self._theme.line_height("small")))
+
+    def _columns(self) -> Columns:
+        assert self._criterion is not None
+        need = name_width(self._theme, self._criterion)
+        levels = len(self._criterion.levels)
+        return columns(self.width() - self.inset, self._theme, levels, self._timings, need)
 
     def paintEvent(self, _event: QPaintEvent) -> None:
         """Paint digit, name and marks."""
         if self._criterion is None:
             return
         painter, colours = QPainter(self), self._theme.palette
-        levels = self._criterion.levels
-        place = columns(self.width() - self.inset, self._theme, len(levels), self._timings)
+        place = self._columns()
         line = self._theme.line_height("small")
         foot = QRectF(0, self.height() - line - 2, 0, line)
         painter.setPen(QColor(colours.pencil))
@@ -115,7 +137,13 @@ class LevelHeading(QWidget):
             words = QCoreApplication.translate("Strips", "L / cm, times / s")
             x = place.readings[0]
             painter.drawText(foot.adjusted(x, 0, x + place.readings[1], 0), left, words)
+        painter.setPen(QColor(colours.ink))
+        for down, text in enumerate(self._legend()):
+            painter.drawText(QRectF(_PAD, down * line, self.width() - _PAD, line), left, text)
         names = self._names()
+        key = QCoreApplication.translate("Strips", "key {n}")
+        key_wide = painter.fontMetrics().horizontalAdvance(key.format(n=8))
+        key = key if all(key_wide + 6 <= each for _, each in place.levels) else "{n}"
         for number, (x, wide) in enumerate(place.levels, 1):
             box = QRectF(x + 2, 0, wide - 4, self.height() - 2)
             painter.setPen(QColor(colours.ink))
@@ -126,20 +154,34 @@ class LevelHeading(QWidget):
             painter.drawText(
                 QRectF(box.left(), box.bottom() - line, box.width(), line),
                 middle,
-                QCoreApplication.translate("Strips", "key {n}").format(n=number),
+                key.format(n=number),
             )
 
     def _names(self) -> list[list[str]]:
-        """Each level's name on up to two lines; none where one would be cut: the card has them."""
+        """Each level's name on up to two lines; none where one would be cut."""
         if self._criterion is None or not self._criterion.levels:
             return []
         levels = self._criterion.levels
-        wide = columns(self.width() - self.inset, self._theme, len(levels)).levels[0][1] - 4
+        wide = self._columns().levels[0][1] - 4
         metrics = QFontMetricsF(self._theme.font("small"))
         names = [fitted(one.name, metrics, wide, 2) for one in levels]
         whole = all(metrics.horizontalAdvance(line) <= wide for name in names for line in name)
         told = [" ".join(name) for name in names] == [one.name for one in levels]
         return names if whole and told else [[] for _ in names]
+
+    def _legend(self) -> list[str]:
+        """The names in a row, each after its digit, where the columns have no room for them."""
+        if self._criterion is None or any(self._names()):
+            return []
+        metrics, lines = self._theme.metrics("small"), [""]
+        for number, level in enumerate(self._criterion.levels, 1):
+            told = f"{number} {level.name}"
+            longer = f"{lines[-1]}  ·  {told}" if lines[-1] else told
+            if metrics.horizontalAdvance(longer) <= self.width() - _PAD:
+                lines[-1] = longer
+            else:
+                lines.append(told)
+        return lines
 
 
 class StripDelegate(QStyledItemDelegate):
@@ -155,6 +197,11 @@ class StripDelegate(QStyledItemDelegate):
         """One height for all: six lines of small text."""
         return QSize(option.rect.width(), round(5.6 * self._theme.line_height("small") + 14))
 
+    def _columns(self, width: float) -> Columns:
+        criterion = self._model.criterion
+        need = name_width(self._theme, criterion)
+        return columns(width, self._theme, len(criterion.levels), self._model.timings, need)
+
     def paint(self, painter: QPainter, option: QStyleOptionViewItem, index: Index) -> None:
         """The paper, and on it graph, readings, words and levels."""
         strip: Strip = index.data(STRIP)
@@ -169,7 +216,7 @@ class StripDelegate(QStyledItemDelegate):
         painter.setBrush(QColor(colours.field if chosen else colours.paper))
         painter.drawRoundedRect(box.adjusted(0.5, 0.5, -0.5, -0.5), 3, 3)
         levels = self._model.criterion.levels
-        place = columns(box.width(), self._theme, len(levels), self._model.timings)
+        place = self._columns(box.width())
         if place.graph[1]:
             area = QRectF(box.left() + place.graph[0], box.top() + 7, place.graph[1], 0)
             area.setBottom(box.bottom() - 7)
@@ -190,12 +237,12 @@ class StripDelegate(QStyledItemDelegate):
         shown = list(strip.readings[:fits])
         if len(strip.readings) > fits:
             more = QCoreApplication.translate("Strips", "and {n} more")
-            shown[-1] = more.format(n=len(strip.readings) - fits + 1)
+            shown[-1] = (more.format(n=len(strip.readings) - fits + 1),)
         metrics = QFontMetricsF(painter.font())
-        for number, text in enumerate(shown):
-            fitting = metrics.elidedText(text, Qt.TextElideMode.ElideRight, box.width())
+        for number, written in enumerate(shown):
+            text = whole_numbers(written, metrics, box.width())
             painter.drawText(
-                QRectF(box.left(), box.top() + number * line, box.width(), line), 0, fitting
+                QRectF(box.left(), box.top() + number * line, box.width(), line), 0, text
             )
 
     def _paint_words(self, painter: QPainter, strip: Strip, box: QRectF) -> None:
@@ -204,9 +251,12 @@ class StripDelegate(QStyledItemDelegate):
         painter.setFont(theme.font("body", bold=True))
         painter.setPen(QColor(colours.ink))
         metrics = QFontMetricsF(painter.font())
-        name = metrics.elidedText(strip.row.name, Qt.TextElideMode.ElideRight, box.width())
-        painter.drawText(QRectF(box.left(), box.top(), box.width(), metrics.height()), 0, name)
-        top = box.top() + metrics.height() + 1
+        top = box.top()
+        for name in fitted(strip.row.name, metrics, box.width(), 2):
+            shown = metrics.elidedText(name, Qt.TextElideMode.ElideRight, box.width())
+            painter.drawText(QRectF(box.left(), top, box.width(), metrics.height()), 0, shown)
+            top += metrics.height()
+        top += 1
         if self._paint_signs(painter, strip, QRectF(box.left(), top, box.width(), line)):
             top += line + 1
         foot = box.bottom()
@@ -240,6 +290,9 @@ class StripDelegate(QStyledItemDelegate):
                 x += theme.metrics("small").horizontalAdvance(str(count)) + glyph * 0.6
         for kind in strip.row.missing:
             paint_piece(painter, kind, False, QRectF(x, y, glyph, glyph), colours)
+            x += glyph * 1.5
+        for kind in strip.row.untold:
+            paint_piece(painter, kind, False, QRectF(x, y, glyph, glyph), colours, untold=True)
             x += glyph * 1.5
         return x > box.left() + 1
 
@@ -319,13 +372,23 @@ class StripDelegate(QStyledItemDelegate):
             return False
         box = QRectF(option.rect).adjusted(0.5, 2.5, -0.5, -2.5)
         levels = self._model.criterion.levels
-        place = columns(box.width(), self._theme, len(levels))
+        place = self._columns(box.width())
         for level, (x, wide) in zip(levels, place.levels, strict=True):
             cell = QRectF(box.left() + x, box.top(), wide, box.height())
             if level_box(cell, self._theme).contains(event.position()):
                 self.level_clicked.emit(index.data(STRIP).row.id, level.name)
                 return True
         return False
+
+
+def whole_numbers(written: Sequence[str], metrics: QFontMetricsF, width: float) -> str:
+    """As many of the numbers as there is room for, none cut, and how many more there are."""
+    for shown in range(len(written), 1, -1):
+        rest = len(written) - shown
+        text = "  ".join((*written[:shown], *((f"+{rest}",) if rest else ())))
+        if metrics.horizontalAdvance(text) <= width:
+            return text
+    return written[0] if len(written) == 1 else f"{written[0]}  +{len(written) - 1}"
 
 
 def level_box(cell: QRectF, theme: Theme) -> QRectF:

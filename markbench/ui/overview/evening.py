@@ -135,7 +135,7 @@ class DriftFigure:
             return QPointF(x, area.center().y() - area.height() / 2 * value / reach)
 
         y_axis(painter, area, -reach, reach, look)
-        x_axis(painter, area, 0, n + 1, tr("marks, in order of marking"), look)
+        x_axis(painter, area, 0, n + 1, tr("marks in the order in which they were given"), look)
         free = _head(painter, box, tr("mark − draft / marks"), look)
         breaks = [(at(number - 0.5, 0).x(), gap) for number, gap in self._breaks()]
         _paint_breaks(painter, area, breaks, free, look)

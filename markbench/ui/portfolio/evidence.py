@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from functools import partial
+from typing import cast
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QImage
 from PySide6.QtWidgets import QFrame, QVBoxLayout
 
-from markbench.model import Piece, PieceKind
+from markbench.model import Piece, PieceKind, piece_states
 from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.look.theme import Theme
@@ -104,8 +105,9 @@ class EvidenceStrip(QFrame):
             if can_show(piece):
                 shown.append((piece.kind, piece))
         have = {kind for kind, _ in shown}
-        order = list(session.brief.evidence)
-        shown += [(kind, None) for kind in order if kind not in have]  # type: ignore[misc]
+        order = cast(list[PieceKind], list(session.brief.evidence))
+        states = piece_states(portfolio, order)  # an untold one is among those shown
+        shown += [(kind, None) for kind in order if kind not in have and states[kind] != "untold"]
         return sorted(shown, key=lambda one: order.index(one[0]) if one[0] in order else 99)
 
     def _may_see(self, piece: Piece) -> bool:
