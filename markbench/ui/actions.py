@@ -54,13 +54,15 @@ class Deed:
     """One thing that can be done.
 
     ``where`` says on which page it is offered ("" for all), ``also`` by which other words it
-    is found, ``able`` whether it can be done just now.
+    is found, ``able`` whether it can be done just now; ``listed`` whether the list has it: its
+    key says what is in the way.
     """
 
     action: QAction
     where: str
     also: str = ""
     able: Callable[[], bool] = lambda: True
+    listed: Callable[[], bool] = lambda: True
 
     @property
     def sought(self) -> str:
@@ -90,6 +92,7 @@ class Deeds(QObject):
         where: str = "",
         also: str = "",
         able: Callable[[], bool] = lambda: True,
+        listed: Callable[[], bool] = lambda: True,
     ) -> QAction:
         """Add an action with its keys (empty: none), found by the words ``also`` as well."""
         action = QAction(words, self._window)
@@ -99,7 +102,7 @@ class Deeds(QObject):
             action.setShortcut(QKeySequence(keys))
         action.triggered.connect(lambda _checked=False: do() if able() else None)
         self._window.addAction(action)
-        self.all.append(Deed(action, where, also, able))
+        self.all.append(Deed(action, where, also, able, listed))
         return action
 
     def go_to(self, place: str, page: QWidget) -> None:
@@ -118,6 +121,7 @@ class Deeds(QObject):
             for deed in (*here, *self._on_page(), *elsewhere)
             if deed.action.isEnabled()
             and deed.able()
+            and deed.listed()
             and all(word in deed.sought for word in words)
         ]
 

@@ -194,10 +194,11 @@ def _on_the_sheet(window: Window, deeds: Deeds) -> None:
         (_tr("Leave out the current timing"), ("Alt+Delete",), "leave out"),
         (_tr("Save the graph as a picture…"), ("Ctrl+Shift+S",), "save graph"),
     ):
-        deeds.add(words, keys, partial(sheet, do), "sheet")
+        deeds.add(words, keys, partial(sheet, do), "sheet", listed=partial(_possible, window, do))
     for number in range(1, 10):
         words = _tr("Level {n} of this criterion").format(n=number)
-        deeds.add(words, (f"Ctrl+{number}",), partial(_level, window, number), "sheet")
+        deeds.add(words, (f"Ctrl+{number}",), partial(_level, window, number), "sheet",
+                  listed=partial(_has_level, window, number))  # fmt: skip
 
 
 def _in_the_text(window: Window, deeds: Deeds) -> None:
@@ -248,6 +249,29 @@ def _speak(window: Window, language: str) -> None:
         name=name))  # fmt: skip
     said.setAttribute(Qt.WidgetAttribute.WA_DeleteOnClose)
     said.open()
+
+
+def _possible(window: Window, do: str) -> bool:
+    """Whether there is something for a deed of the sheet to do, as things stand."""
+    page = window.sheet
+    if page is None:
+        return False
+    card = page.margin.current
+    on_card = {"keep": ("keep",), "accept": ("accept", "take"), "back": ("clear",)}
+    if do in on_card:
+        return card is not None and any(getattr(card, one).isEnabled() for one in on_card[do])
+    if do in ("see", "again", "leave"):
+        return not page.changed.isHidden() and not getattr(page.changed, do).isHidden()
+    if do == "accept all":
+        return page.margin.accept_all.isEnabled()
+    if do == "questions":
+        return any(not row.isHidden() for row in page.findings.rows)
+    return True
+
+
+def _has_level(window: Window, number: int) -> bool:
+    card = window.sheet.margin.current if window.sheet is not None else None
+    return card is not None and number <= len(card.levels)
 
 
 def _level(window: Window, number: int) -> None:

@@ -34,6 +34,7 @@ class Peep(QWidget):
         super().__init__()
         self._folder, self._piece = folder, piece
         self.open = button(self.tr("Look inside"), "", self._look)
+        self.open.setAccessibleName(f"{self.open.text()}: {piece.file}")
         self.open.setAccessibleDescription(piece.file)
         self.told = label(kind="small", wrap=True)
         self.picture = label()

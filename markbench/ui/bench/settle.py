@@ -164,12 +164,13 @@ class SettlePanel(QScrollArea):
                 self.tr("{name} ({score:.0f} %)").format(name=name, score=match.score),
                 clicked=partial(self._settle, number, piece, match.learner),
             )
+            choose.setAccessibleName(f"{choose.text()}: {piece.file}")
             choose.setAccessibleDescription(said(match.why))
             column.addWidget(choose)
             column.addWidget(label(said(match.why), "small", wrap=True))
         words = self.tr("Another learner…") if candidates else self.tr("Whose is it?")
         nobody = button(self.tr("Nobody's"), clicked=partial(self._settle, number, piece, ""))
-        nobody.setAccessibleDescription(piece.file)
+        nobody.setAccessibleName(f"{nobody.text()}: {piece.file}")
         column.addWidget(self._anyone(number, piece, words))
         column.addWidget(Peep(self._desk.held.folder, piece, nobody))
         return slip
@@ -178,7 +179,7 @@ class SettlePanel(QScrollArea):
         row = QHBoxLayout()
         row.addWidget(label(piece.file, "small", wrap=True), 1)
         back = button(self.tr("Bring back"), "", partial(self._bring_back, piece))
-        back.setAccessibleDescription(piece.file)
+        back.setAccessibleName(f"{back.text()}: {piece.file}")
         row.addWidget(back, 0, Qt.AlignmentFlag.AlignTop)
         return row
 

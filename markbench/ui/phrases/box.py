@@ -28,7 +28,7 @@ from markbench.ui.feedback.at_hand import AtHand
 from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
 from markbench.ui.mishaps import plainly
-from markbench.ui.parts import IconButton, button, label, restyle
+from markbench.ui.parts import button, label, restyle
 from markbench.ui.rubrics.completion import PhraseEdit
 
 _PAUSE_MS = 80
@@ -60,10 +60,13 @@ class PhraseBox(QFrame):
         self.list.itemActivated.connect(self._choose)
         self.list.itemClicked.connect(self._choose)
         self.list.currentRowChanged.connect(lambda _row: self._allow())
+        self.nothing = label(kind="quiet", wrap=True)
         self.told = label(kind="small", wrap=True)
         self.put = button(self.tr("Put it in"), "", self._put)
         self.keep = button(self.tr("Keep as a phrase"), "", self._keep)
-        self.forget = IconButton(theme, "cross", self.tr("Forget the chosen phrase"), self._forget)
+        self.forget = button(self.tr("Forget"), "plain", self._forget)
+        self.forget.setAccessibleName(self.tr("Forget the chosen phrase"))
+        self.forget.setToolTip(self.tr("Forget the chosen phrase"))
         self._later = QTimer(self, singleShot=True, interval=_PAUSE_MS)
         self._later.timeout.connect(self.look_up)
         self.field.textChanged.connect(self._later.start)
@@ -78,6 +81,7 @@ class PhraseBox(QFrame):
         column.setSpacing(6)
         column.addWidget(label(self.tr("Your phrases"), "heading"))
         column.addWidget(self.field)
+        column.addWidget(self.nothing)
         column.addWidget(self.list, 100)
         column.addStretch(1)  # the room of a list that is empty or short
         column.addWidget(self.told)
@@ -107,9 +111,21 @@ class PhraseBox(QFrame):
                 item.setText(f"{offer.phrase.text}\n▲ {said(offer.trouble)}")
             self.list.addItem(item)
         self.list.setVisible(bool(self._offers))
+        self.forget.setVisible(bool(self._offers))
+        self.nothing.setText(self._why_none(typed))
+        self.nothing.setVisible(not self._offers)
         self.list.setCurrentRow(min(max(kept, 0), len(self._offers) - 1))
         self._say(typed)
         self._allow()
+
+    def _why_none(self, typed: str) -> str:
+        """Why no phrase is offered, and what can be done."""
+        if typed.strip():
+            return self.tr("None of your phrases fits what you typed.")
+        return self.tr(
+            "You have no phrase for this criterion yet. Write one above: “Put it in” says it to "
+            "this learner, “Keep as a phrase” has it ready for others."
+        )
 
     def eventFilter(self, _watched: QObject, event: QEvent) -> bool:
         """Down goes to the list, Ctrl+Enter puts in what is typed; the rest is typing."""

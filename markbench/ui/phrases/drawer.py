@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING
 
 from PySide6.QtCore import QEvent, QObject, Qt
 from PySide6.QtGui import QKeyEvent
-from PySide6.QtWidgets import QApplication, QFrame, QVBoxLayout, QWidget
+from PySide6.QtWidgets import QApplication, QFrame, QHBoxLayout, QVBoxLayout, QWidget
 
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import label, restyle
+from markbench.ui.parts import button, label, restyle
 from markbench.ui.phrases.box import PhraseBox
 
 if TYPE_CHECKING:
@@ -30,11 +30,16 @@ class PhraseDrawer(QFrame):
         self.box = PhraseBox(window.desk, theme)
         restyle(self.box, "kind", "inside")  # the drawer is the paper
         self.box.chosen.connect(self._put)
-        self._title = label(kind="name")
+        self._title = label(kind="name", wrap=True)
+        self.shut = button(self.tr("Close"), "plain", self._shut)
+        self.shut.setAccessibleName(self.tr("Close your phrases"))
         column = QVBoxLayout(self)
         column.setContentsMargins(4, 10, 4, 4)
-        self._title.setContentsMargins(12, 0, 12, 0)
-        column.addWidget(self._title)
+        head = QHBoxLayout()
+        head.setContentsMargins(12, 0, 8, 0)
+        head.addWidget(self._title, 1)
+        head.addWidget(self.shut, 0, Qt.AlignmentFlag.AlignTop)
+        column.addLayout(head)
         column.addWidget(self.box)
         app = QApplication.instance()
         assert isinstance(app, QApplication)

@@ -55,6 +55,11 @@ class ChangedStrip(QFrame):
             self.again.setVisible(not signed)
             lines = ["≠  " + since_words(changed)]
             marks = len(session.marks(learner))
+            self.leave.setText(
+                self.tr("Leave all {n} marks as they are").format(n=marks)
+                if marks > 1
+                else self.tr("Leave the mark as it is")
+            )
             if len(changed.criteria) < marks:
                 words = self.tr("This concerns {n} of {of} marks.")
                 lines.append(words.format(n=len(changed.criteria), of=marks))

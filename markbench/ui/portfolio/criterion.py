@@ -3,16 +3,18 @@
 from __future__ import annotations
 
 import datetime as dt
+import math
 from collections.abc import Callable
 from functools import partial
 
 from PySide6.QtCore import Signal
-from PySide6.QtGui import QFocusEvent, QMouseEvent
+from PySide6.QtGui import QFocusEvent, QFontMetricsF, QMouseEvent
 from PySide6.QtWidgets import QFrame, QPushButton, QVBoxLayout
 
 from markbench.model import Criterion, Draft, Mark, Reason
 from markbench.rubric.pieces import OPEN
 from markbench.session.moved import Moved
+from markbench.session.texts import drafted
 from markbench.ui.desk import Desk
 from markbench.ui.feedback.editor import FeedbackEditor
 from markbench.ui.flow import FlowLayout
@@ -23,6 +25,8 @@ from markbench.ui.parts import ElidedLabel, LinkLabel, button, label, restyle
 from markbench.ui.portfolio.level_row import LevelButton, LevelRow
 from markbench.ui.signed import allow
 from markbench.ui.text_field import TextField
+
+_WIDEST_STATE = 330  # pixels, at 100 % text: the margin has no more
 
 
 class CriterionCard(QFrame):
@@ -59,12 +63,15 @@ class CriterionCard(QFrame):
         self._preview = ElidedLabel("small")
         #: Says that the draft has changed since the mark was given.
         self.moved = label(kind="look", wrap=True)
+        #: Says that the text does not speak of the level that was given.
+        self.unsaid = label(kind="look", wrap=True)
         self.take = button(self.tr("Take the draft"), "deed", self.accept_draft)
         self.keep = button(self.tr("Keep the mark"), "", self.keep_mark)
         self.accept = button(self.tr("Accept draft"), "deed", self.accept_draft)
         self.clear = button(self.tr("Back to draft"), "plain", self._clear)
         self._lay_out()
         self.set_open(False)
+        self._keep_room()
         desk.kept.connect(self._show_kept)
         theme.changed.connect(self._restyle)
 
@@ -89,6 +96,7 @@ class CriterionCard(QFrame):
         column.addLayout(head)
         column.addLayout(levels)
         column.addWidget(self.moved)
+        column.addWidget(self.unsaid)
         column.addLayout(settling)
         column.addWidget(self._descriptor)
         column.addWidget(self._preview)
@@ -103,13 +111,10 @@ class CriterionCard(QFrame):
         made = LevelButton(words, self._row)
         made.setToolTip(level.descriptor)
         made.clicked.connect(lambda _on=False: self.choose_level(name))
-        made.setAccessibleName(
-            figures(
-                self.tr("{c}: {level}, {marks:g} marks").format(
-                    c=self.criterion.title, level=level.name, marks=level.marks
-                )
-            )
-        )
+        one, many = self.tr("{c}: {level}, 1 mark"), self.tr("{c}: {level}, {marks:g} marks")
+        named = one if level.marks == 1 else many
+        title = self.criterion.title
+        made.setAccessibleName(figures(named.format(c=title, level=level.name, marks=level.marks)))
         return made
 
     def show_learner(self, learner: str) -> None:
@@ -145,6 +150,9 @@ class CriterionCard(QFrame):
         self._descriptor.setText(level.descriptor if level is not None else "")
         self._preview.setText(OPEN.sub("…", session.feedback(learner, self.criterion.id)))
         self._preview.setVisible(not self.is_open and bool(self._preview.text()))
+        words = self._unsaid_words(mark, draft)
+        self.unsaid.setText(words)
+        self.unsaid.setVisible(bool(words))
         self._offer_draft(mark, draft)
 
     def _offer_draft(self, mark: Mark | None, draft: Draft) -> None:
@@ -257,6 +265,19 @@ class CriterionCard(QFrame):
             told = self.tr("marked by {who}, {when}")
         return told.format(who=mark.by, when=words)
 
+    def _unsaid_words(self, mark: Mark | None, draft: Draft) -> str:
+        """What is to be seen before the text of a level chosen by hand goes out."""
+        if mark is None or mark.level == draft.level:
+            return ""
+        pieces = self._desk.session.text(self._learner, self.criterion.id).pieces
+        if not any(piece.strip() for piece in pieces):
+            return self.tr("▲ There is no text to the learner yet.")
+        if draft.level is not None and set(pieces) <= set(drafted(draft).pieces):
+            return self.tr("▲ The text is still the one drafted for {level}.").format(
+                level=draft.level
+            )
+        return ""
+
     def _moved_words(self, moved: Moved) -> str:
         at = self.tr("{level} · {marks:g}").format(level=moved.level, marks=moved.marks)
         words = {
@@ -299,5 +320,13 @@ class CriterionCard(QFrame):
         learner, criterion = self._learner, self.criterion.id
         self._desk.do(lambda session: session.clear_mark(learner, criterion))
 
+    def _keep_room(self) -> None:
+        """As wide as when it tells of a mark: nothing below moves when a draft is accepted."""
+        told = self.tr("✓ marked by {who}, {when}").format(who=self._desk.held.who, when="00:00")
+        metrics = QFontMetricsF(self._theme.font("body", bold=True))  # as it stands in ink
+        wide = metrics.horizontalAdvance(told) + 2
+        self._state.setMinimumWidth(min(math.ceil(wide), self._theme.px(_WIDEST_STATE)))
+
     def _restyle(self) -> None:
+        self._keep_room()
         self._title.setFont(self._theme.font("body", bold=True))

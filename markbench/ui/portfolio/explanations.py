@@ -188,11 +188,11 @@ class ExplanationPanel(QFrame):
         row.show_it.setChecked(False)
         row.show_it.blockSignals(False)
         row.show_it.setVisible(bool(explanation.mended) and not honest)
-        row.show_it.setAccessibleDescription(told)
+        row.show_it.setAccessibleName(f"{row.show_it.text()}: {told}")
         is_agreed = agreed == explanation.slip
         row.agree.setChecked(is_agreed)
         row.agree.setText(self.tr("✓ Agreed") if is_agreed else self.tr("Agree"))
-        row.agree.setAccessibleDescription(told)
+        row.agree.setAccessibleName(f"{row.agree.text()}: {told}")
         row.agreed.setText(self._agreed_words(explanation) if is_agreed else "")
         row.agreed.setVisible(is_agreed)
 
