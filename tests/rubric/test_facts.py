@@ -280,6 +280,8 @@ def test_a_unit_that_was_guessed_is_no_unit_in_a_heading():
     facts = facts_from(table, findings=(guessed,))
     assert facts["headings_have_units"] is False
     assert facts.show("bare_heading") == "“Trial A”"
+    german = facts_from(table, findings=(guessed,), brief=Brief(feedback_language="de"))
+    assert german.show("bare_heading") == "„Trial A“"
     # Beside no headings at all, the cell that was guessed at is no heading.
     cell = Finding(
         "unit_guessed", "L1", "No unit for the length.", numbers={"quantity": "length"},

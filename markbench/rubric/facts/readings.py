@@ -234,7 +234,8 @@ def bare_heading(work: Work) -> str | None:
     table = work.portfolio.table
     typed = {(h.sheet, h.cell) for h in table.headings} if table is not None else set()
     bare = (s.raw for s in _bare(work) if s.raw and (s.sheet, s.cell) in typed)
-    return next((f"“{raw}”" for raw in bare), None)
+    opened, closed = "„“" if work.brief.feedback_language == "de" else "“”"
+    return next((f"{opened}{raw}{closed}" for raw in bare), None)
 
 
 def _widest_repeat(work: Work) -> Row | None:
