@@ -159,7 +159,8 @@ def _table(paper: Paper, sheet: FeedbackSheet) -> None:
 
 def _results(paper: Paper, sheet: FeedbackSheet) -> None:
     results = sheet.results
-    if paper.will_page_break(6 * len(results) + 6):
+    note_lines = 1 + len(sheet.results_note) // 110
+    if paper.will_page_break(6 * (len(results) + note_lines)):
         paper.add_page()
     for name, value in results:
         paper.pen(_TEXT)
