@@ -139,3 +139,16 @@ def test_the_place_says_when_not_everybody_is_shown(
     qtbot.keyClick(window, Qt.Key.Key_PageDown, CTRL)
     assert window.pages.currentWidget() is window.bench
     assert "last one" in window.bar.trouble.text()
+
+
+def test_tab_comes_to_the_facts_before_the_text_that_stands_below_them(
+    qtbot: QtBot, window: Window, sheet
+) -> None:
+    for at, card in enumerate(sheet.margin.cards[:3]):
+        sheet.margin.open_card(card.criterion.id)
+        QApplication.processEvents()
+        led = way_of_tab(qtbot, sheet.table, sheet.margin.next)
+        inside = [one for one in led if card.isAncestorOf(one)]
+        tops = [one.mapTo(card, one.rect().topLeft()).y() for one in inside]
+        assert tops == sorted(tops), (at, inside)
+        assert card.text in inside

@@ -9,7 +9,7 @@ from functools import partial
 
 from PySide6.QtCore import Signal
 from PySide6.QtGui import QFocusEvent, QFontMetricsF, QMouseEvent
-from PySide6.QtWidgets import QFrame, QPushButton, QVBoxLayout
+from PySide6.QtWidgets import QFrame, QPushButton, QVBoxLayout, QWidget
 
 from markbench.model import Criterion, Draft, Mark, Reason
 from markbench.rubric.pieces import OPEN
@@ -290,8 +290,10 @@ class CriterionCard(QFrame):
         while len(self._reasons) < len(reasons):
             made = LinkLabel()
             made.clicked.connect(partial(self._choose_reason, len(self._reasons)))
+            before = self._reasons[-1] if self._reasons else self._row.buttons()[-1]
             self._reasons.append(made)
             self._reason_box.addWidget(made)
+            QWidget.setTabOrder(before, made)  # where it is seen: above the text
         self._shown_reasons = reasons
         for number, control in enumerate(self._reasons):
             there = number < len(reasons)

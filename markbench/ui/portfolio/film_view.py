@@ -89,7 +89,7 @@ class FilmView(QWidget):
             self,
             lambda _progress, _stop: Film.open(folder, file),
             done=self._opened,
-            failed=lambda error: self.words.setText(plainly(error)),
+            failed=self._say_failed,
             pool=self._pool,
         )
 
@@ -253,7 +253,12 @@ class FilmView(QWidget):
     def _failed(self, error: Exception) -> None:
         self._fetching = False
         self.pause()
-        self.words.setText(plainly(error))
+        self._say_failed(error)
+
+    def _say_failed(self, error: Exception) -> None:
+        """In the place of the picture, where a sentence has room."""
+        self.words.clear()
+        self.picture.say(plainly(error))
 
     def _say(self) -> None:
         if self._film is not None:

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 from PySide6.QtCore import Qt
 from PySide6.QtGui import QColor, QImage, QKeyEvent, QPainter, QPixmap, QResizeEvent, QWheelEvent
-from PySide6.QtWidgets import QFrame, QGraphicsScene, QGraphicsView
+from PySide6.QtWidgets import QFrame, QGraphicsScene, QGraphicsView, QVBoxLayout
 
 from markbench.ui.look.theme import Theme
+from markbench.ui.parts import label
 
 _STEP, _CLOSEST = 1.25, 12.0
 
@@ -27,6 +28,11 @@ class PhotoView(QGraphicsView):
         self.setTransformationAnchor(QGraphicsView.ViewportAnchor.AnchorUnderMouse)
         self.setAccessibleName(self.tr("Picture"))
         self._zoom, self._turn = 1.0, 0
+        self._words = label(kind="look", wrap=True)
+        self._words.setAlignment(Qt.AlignmentFlag.AlignCenter)
+        self._words.hide()
+        row = QVBoxLayout(self)
+        row.addWidget(self._words)
         self._restyle()
         theme.changed.connect(self._restyle)
 
@@ -35,12 +41,18 @@ class PhotoView(QGraphicsView):
 
     def show_image(self, image: QImage, *, keep: bool = False) -> None:
         """Show a picture; ``keep`` leaves zoom and turn as they are (the next frame)."""
+        self.say("")
         same = self._picture.pixmap().size() == image.size()
         self._picture.setPixmap(QPixmap.fromImage(image))
         self._stage.setSceneRect(self._picture.boundingRect())
         if not (keep and same):
             self._zoom, self._turn = 1.0, 0 if not keep else self._turn
             self._apply()
+
+    def say(self, words: str) -> None:
+        """Words in the place of a picture: why there is none."""
+        self._words.setText(words)
+        self._words.setVisible(bool(words))
 
     def rotate_right(self) -> None:
         """A quarter turn."""

@@ -81,7 +81,8 @@ class EvidenceViewer(QFrame):
         below = FlowLayout(spacing=6)
         self._gap = QFrame()
         self._gap.setFixedWidth(10)
-        for part in (self._asks, *self.kinds.values(), self._gap, *self.judgements.values(),
+        # The judgements first: they stand in one place whatever is shown.
+        for part in (*self.judgements.values(), self._gap, self._asks, *self.kinds.values(),
                      self.count):  # fmt: skip
             below.addWidget(part)
         turn = IconButton(theme, "turn", self.tr("Turn (R)"), self._view_turn)
@@ -196,15 +197,13 @@ class EvidenceViewer(QFrame):
         self.photo.show_image(QImage())
         self.photo.setFocus()
         if not self._desk.may_open(piece.file):
-            self._caption.setText(self.tr("This picture is hidden while names are."))
+            self.photo.say(self.tr("This picture is hidden while names are."))
             return
         self._task = in_background(
             self,
             lambda _progress, _stop: load_picture(folder, file, _LONGEST),
             done=self.photo.show_image,
-            failed=lambda error: self._caption.setText(
-                self._desk.hidden(f"{piece.file}: {plainly(error)}")
-            ),
+            failed=lambda error: self.photo.say(self._desk.hidden(plainly(error))),
         )
 
     def _refresh(self, _learner: str = "") -> None:
