@@ -399,3 +399,11 @@ def test_a_slip_of_the_learners_does_not_hide_a_column_of_times(slip):
     table = read_readings("w.csv", text.encode(), Brief(), "x").table
     assert table is not None
     assert [r.timings[0].time_s for r in table.readings] == [time for _, time in rows]
+
+
+def test_what_is_the_same_at_every_length_is_no_timing_however_near():
+    text = "Length (cm),t1 (s),t2 (s),Paino\n40,12.69,12.75,13\n42,13.0,12.96,13\n"
+    text += "44,13.31,13.35,13\n46,13.61,13.55,13\n"
+    table = read_readings("w.csv", text.encode(), Brief(), "x").table
+    assert table is not None
+    assert [len(r.timings) for r in table.readings] == [2, 2, 2, 2]
