@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from dataclasses import dataclass, replace
 
@@ -31,6 +32,8 @@ from markbench.model import (
     joined,
     say,
 )
+
+_FIVE_AS_S = re.compile(r"\s*\d+[.,]\d+S\s*")
 
 
 @dataclass(slots=True)
@@ -64,6 +67,10 @@ def settle(
             )
     found.lines = [line for line in found.lines if (line.length.value.number or 0) > 0]
     lines = [line for line in found.lines if line.timings]
+    if not lines:
+        return None, findings
+    findings += _drop_fives_as_s(found, lines, learner)
+    lines = [line for line in lines if line.timings]
     if not lines:
         return None, findings
     findings += _several_in_a_cell(found, lines, learner)
@@ -120,6 +127,20 @@ def settle(
         ),
         findings,
     )
+
+
+def _drop_fives_as_s(found: Found, lines: list[Line], learner: str) -> list[Finding]:
+    """“12,6S” among 12,70 and 12,66: an S for a 5 as likely as seconds, so it is asked about."""
+    grid = found.grid
+    times = [ref for line in lines for ref in line.timings]
+    odd = [ref for ref in times if _FIVE_AS_S.fullmatch(text_of(grid.rows[ref.row][ref.column]))]
+    others = [ref.value.decimals for ref in times if not any(ref is one for one in odd)]
+    places = min((n for n in others if n is not None), default=0)
+    slips = [ref for ref in odd if ref.value.decimals is not None and ref.value.decimals < places]
+    for line in lines:
+        line.timings = [ref for ref in line.timings if not any(ref is one for one in slips)]
+    why = say("an S may stand for seconds or for a 5")
+    return [not_understood(learner, grid, r.row, r.column, say("a timing"), why) for r in slips]
 
 
 def _several_in_a_cell(found: Found, lines: list[Line], learner: str) -> list[Finding]:
