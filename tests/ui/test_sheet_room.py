@@ -13,6 +13,7 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from markbench.session import Session
+from markbench.ui.look.theme import Theme
 from markbench.ui.portfolio.curves import curves
 from markbench.ui.window import Window
 
@@ -103,3 +104,37 @@ def test_the_points_of_an_explanation_lie_within_the_axes(session: Session) -> N
     drawn = curves(session.analysis("s2"), (), replace(explained, mended=far))
     assert max(drawn.ghost[0]) < drawn.longest_m
     assert max(drawn.ghost[1]) < drawn.largest_s2
+
+
+def test_a_graph_of_two_lengths_blows_up_no_rounding(
+    qtbot: QtBot, empty_window: Window, class_folder: Path
+) -> None:
+    own = class_folder / "Aino Example" / "readings.csv"
+    own.write_text("Length (cm),Time 1 for 10 swings (s)\n20.0,8.97\n65.0,16.09\n", "utf-8")
+    one = class_folder / "Cato Instance" / "readings.csv"
+    one.write_text("Length (cm),Time 1 for 10 swings (s)\n20.0,8.97\n", "utf-8")
+    empty_window.show_session(Session.open(class_folder, "A. Teacher"))
+    empty_window.open_learner("s1")
+    graph = empty_window.sheet.graph
+    assert graph.curves.largest_residual > 0.005
+    assert graph._names["data"].text().endswith("± unknown")
+    assert graph._samples["data"].has_line
+    empty_window.open_learner("s3")
+    assert "no line" in graph._names["data"].text()
+    assert not graph._samples["data"].has_line
+
+
+def test_with_large_text_a_layer_covers_the_whole_sheet(
+    qtbot: QtBot, window: Window, theme: Theme
+) -> None:
+    window.resize(1280, 800)
+    window.open_learner("s1")
+    theme.set_scale(2.0)
+    try:
+        window.sheet.open_table()
+        QApplication.processEvents()
+        assert window.sheet.layers.own_table.geometry() == window.sheet.rect()
+        assert not window.sheet._behind_layer(window.sheet.layers.own_table.table)
+        assert window.sheet._behind_layer(window.sheet.margin.note)
+    finally:
+        theme.set_scale(1.0)

@@ -148,13 +148,18 @@ def wedge(painter: QPainter, tip: QPointF, towards: int, colour: str) -> None:
     painter.setBrush(Qt.BrushStyle.NoBrush)
 
 
+def x_ticks(area: QRectF, look: Look) -> int:
+    """About how many numbers have room along the bottom of ``area``."""
+    return max(int(area.width() / (70 * look.scale)), 2)
+
+
 def x_axis(
     painter: QPainter, area: QRectF, low: float, high: float, title: str, look: Look
 ) -> None:
     """Axis, ticks and faint rules for a range along the bottom of ``area``."""
     colours, line = look.palette, look.line()
     painter.setFont(look.font())
-    for value in ticks(low, high, max(int(area.width() / (70 * look.scale)), 2)):
+    for value in ticks(low, high, x_ticks(area, look)):
         x = area.left() + area.width() * (value - low) / (high - low)
         painter.setPen(pen(colours.rule, 1.0))
         painter.drawLine(QPointF(x, area.top()), QPointF(x, area.bottom() + 4))

@@ -14,6 +14,8 @@ from markbench.physics.reporting import with_uncertainty
 from markbench.ui.look.said import figures, said
 
 Points = tuple[list[float], list[float]]
+# Of the largest T²: residuals below this are not blown up to the height of their panel.
+_LEAST_RESIDUAL = 0.004
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,7 +72,9 @@ def curves(
         stems=(stems_x, stems_y),
         longest_m=longest,
         largest_s2=largest,
-        largest_residual=_largest((abs(y) for y in residuals[1]), 0.0) or 0.05,
+        largest_residual=max(
+            _largest((abs(y) for y in residuals[1]), 0.0), _LEAST_RESIDUAL * largest
+        ),
         line_words=_line_words(analysis),
         law_words=figures(_tr("local g {g:.2f} m/s²").format(g=analysis.local.g)),
         ghost_words=_tr("without the slip") if mended else "",
@@ -85,6 +89,9 @@ def _largest(values: Iterable[float], default: float) -> float:
 def _line_words(analysis: Analysis) -> str:
     if analysis.line is None:
         return _tr("no line: two different lengths are needed")
+    if not math.isfinite(analysis.line.u_g):  # a line through two points fits them exactly
+        words = _tr("line: g = {g:.2f} m/s², ± unknown")
+        return figures(words.format(g=analysis.line.g))
     value = with_uncertainty(analysis.line.g, analysis.line.u_g, "m/s²")
     return _tr("line: g = {value}").format(value=said(value))
 

@@ -15,7 +15,7 @@ from PySide6.QtCore import QCoreApplication, QPointF, QRectF, Qt
 from PySide6.QtGui import QColor, QPainter, QPolygonF
 
 from markbench.ui.look.marks import LINE_STYLES, pen
-from markbench.ui.overview.figure import Look, ticks, words, x_axis, y_axis
+from markbench.ui.overview.figure import Look, ticks, words, x_axis, x_ticks, y_axis
 from markbench.ui.portfolio.curves import Curves, Points
 
 _HEADROOM = 1.15  # residuals do not touch the edge
@@ -129,7 +129,7 @@ def draw_graph(
     y_axis(painter, upper.area, upper.low, upper.high, look)
     y_axis(painter, lower.area, lower.low, lower.high, look, close=18)
     x_axis(painter, lower.area, 0.0, curves.longest_m, "L / m", look)
-    for length in ticks(0.0, curves.longest_m):
+    for length in ticks(0.0, curves.longest_m, x_ticks(lower.area, look)):
         upright = ([length, length], [0.0, curves.largest_s2])
         upper.line(painter, upright, colours.rule, width=1.0)
     upper.line(painter, curves.law, colours.law, LINE_STYLES["law"])

@@ -15,7 +15,7 @@ from markbench.ui.flow import FlowLayout
 from markbench.ui.look.marks import pen
 from markbench.ui.look.said import said
 from markbench.ui.look.theme import Theme
-from markbench.ui.parts import ElidedLabel, label, quiet_scroll
+from markbench.ui.parts import label, quiet_scroll
 
 _SHOWN = 3
 _HONEST = "honest"
@@ -100,16 +100,12 @@ class ExplanationPanel(QFrame):
         self.none = self.tr("Two different lengths with timings are needed.")
         self._best = label(kind="small")
         self._limits = label(kind="small", wrap=True)
-        heading = QHBoxLayout()
-        title = ElidedLabel("heading")
-        title.setText(self.tr("Likely explanations"))
-        heading.addWidget(title, 1)
-        heading.addWidget(self._best)
         inside = QWidget()
         inside.setProperty("kind", "inside")
         rows = QVBoxLayout(inside)
         rows.setContentsMargins(0, 0, 4, 0)
         rows.setSpacing(4)
+        rows.addWidget(self._best)
         for number, row in enumerate(self._rows):
             rows.addWidget(row)
             row.show_it.toggled.connect(lambda on, n=number: self._ghost(n, on))
@@ -119,7 +115,7 @@ class ExplanationPanel(QFrame):
         column = QVBoxLayout(self)
         column.setContentsMargins(12, 8, 8, 6)
         column.setSpacing(4)
-        column.addLayout(heading)
+        column.addWidget(label(self.tr("Likely explanations"), "heading"))
         self._scroll = quiet_scroll(inside)
         column.addWidget(self._scroll, 1)
 
@@ -215,10 +211,11 @@ class ExplanationPanel(QFrame):
     def _say(self) -> None:
         diagnosis = self._diagnosis
         if diagnosis is None:
-            self._best.setText("")
+            self._best.hide()
             self._limits.setText(self.none)
             return
         best = diagnosis.best
+        self._best.setVisible(best is not None)
         self._best.setText(
             self.tr("best estimate {value}").format(
                 value=said(with_uncertainty(best.g, best.u_g, "m/s²"))

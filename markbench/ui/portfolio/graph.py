@@ -27,6 +27,7 @@ class _Sample(QWidget):
     def __init__(self, theme: Theme, what: str) -> None:
         super().__init__()
         self._theme, self._what = theme, what
+        self.has_line = True
         self.setFixedSize(QSize(26, 14))
 
     def paintEvent(self, _event: QPaintEvent) -> None:
@@ -36,7 +37,8 @@ class _Sample(QWidget):
         colour = getattr(self._theme.palette, self._what)
         y = self.height() / 2
         painter.setPen(pen(colour, 1.8, LINE_STYLES[self._what]))
-        painter.drawLine(QPointF(1, y), QPointF(25, y))
+        if self.has_line:
+            painter.drawLine(QPointF(1, y), QPointF(25, y))
         if self._what == "data":
             painter.setBrush(QColor(colour))
             painter.drawEllipse(QPointF(13, y), 3, 3)
@@ -118,6 +120,7 @@ class GraphPanel(QWidget):
         self._names = {what: label(kind="small") for what in ("data", "law", "ghost")}
         key = FlowLayout(spacing=8)
         key.setContentsMargins(6, 4, 6, 0)
+        self._samples: dict[str, _Sample] = {}
         self._keys = {what: self._key(what) for what in self._names}
         for part in self._keys.values():
             key.addWidget(part)
@@ -142,7 +145,8 @@ class GraphPanel(QWidget):
         row = QHBoxLayout(part)
         row.setContentsMargins(0, 0, 0, 0)
         row.setSpacing(5)
-        row.addWidget(_Sample(self._theme, what))
+        self._samples[what] = _Sample(self._theme, what)
+        row.addWidget(self._samples[what])
         row.addWidget(self._names[what])
         return part
 
@@ -163,6 +167,7 @@ class GraphPanel(QWidget):
         for part in (self.plot, self.save, self._keys["data"], self._keys["law"]):
             part.setHidden(self.empty)
         self._names["data"].setText(curves.line_words)
+        self._samples["data"].has_line = bool(curves.fitted[0])
         self._names["law"].setText(curves.law_words)
         self._names["ghost"].setText(curves.ghost_words)
         self._keys["ghost"].setVisible(bool(curves.ghost_words))

@@ -32,7 +32,8 @@ class GraphFigure:
     def caption(self) -> str:
         """How many readings, and what each line is."""
         parts = [_tr("{n} readings").format(n=len(self.curves.points[0]))]
-        parts.append(_tr("solid: {words}").format(words=self.curves.line_words))
+        solid = self.curves.line_words
+        parts.append(_tr("solid: {words}").format(words=solid) if self.curves.fitted[0] else solid)
         parts.append(_tr("dashed: {words}").format(words=self.curves.law_words))
         if self.curves.ghost_words:
             parts.append(_tr("dotted, hollow: {words}").format(words=self.curves.ghost_words))

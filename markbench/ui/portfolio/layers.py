@@ -32,6 +32,11 @@ class Layers(QObject):
         """Whether either covers the sheet."""
         return not (self.viewer.isHidden() and self.own_table.isHidden())
 
+    def holds(self, widget: QWidget) -> bool:
+        """Whether a widget stands in one of them."""
+        layers = (self.viewer, self.own_table)
+        return any(layer is widget or layer.isAncestorOf(widget) for layer in layers)
+
     def place(self, where: QRect) -> None:
         """Lay both over this part of the page."""
         self.viewer.setGeometry(where)

@@ -35,7 +35,7 @@ if TYPE_CHECKING:
 
 # Decisions that change nothing but the margin.
 _MARKING = frozenset({"mark", "feedback", "note", "work", "mark_stands"})
-_TABLE_SHARE = 0.6
+_TABLE_SHARE = 0.63  # five timings at 1280 pixels
 _LEAST_MARGIN = 0.42
 _BESIDE_TABLE = 50  # what stands left and right of the table in one column, scroll bar and all
 _TWO_COLUMNS = 640  # narrower than this (at 100 % text), the two columns stand in one
@@ -303,8 +303,9 @@ class PortfolioPage(QWidget):
     def _behind_layer(self, widget: QWidget) -> bool:
         if not self.layers.open:
             return False
-        covered = (self._desk_area,) if self._wide() else (self._desk_area, self.margin)
-        return any(part.isAncestorOf(widget) for part in covered)
+        if self._wide():
+            return self._desk_area.isAncestorOf(widget)
+        return self.isAncestorOf(widget) and not self.layers.holds(widget)
 
     def leave_out_timing(self) -> None:
         """Read the current timing as not there; the original stays in the file."""
@@ -371,7 +372,8 @@ class PortfolioPage(QWidget):
         return self.width() - self.margin.width() >= self._theme.px(_TWO_COLUMNS)
 
     def _place_layers(self) -> None:
-        top = self._desk_area.y()
-        # With large text both would be too narrow to use: the layer then covers the margin.
-        beside = self.margin.width() + 26 if self._wide() else 32
+        if not self._wide():  # beside the margin it would be too narrow to use
+            self.layers.place(self.rect())
+            return
+        top, beside = self._desk_area.y(), self.margin.width() + 26
         self.layers.place(QRect(16, top, self.width() - beside, self.height() - top - 12))

@@ -25,6 +25,7 @@ from markbench.ui.portfolio.cells import Cell
 from markbench.ui.portfolio.readings_model import CELL, CellLook, ReadingsModel
 
 Index = QModelIndex | QPersistentModelIndex
+_TIGHTER = 5  # pixels that the air in a cell can be less
 _HEADING_PAD = 4  # as the style sheet pads a heading, at the usual text
 _RIGHT = Qt.AlignmentFlag.AlignRight | Qt.AlignmentFlag.AlignVCenter
 
@@ -206,15 +207,20 @@ class ReadingsView(QTableView):
         """Columns as wide as what they hold needs, and the rest in equal parts."""
         metrics, model = QFontMetricsF(self._theme.font("small")), self._readings
         delegate, option = self.itemDelegate(), QStyleOptionViewItem()
-        needs = []
+        needs: list[int] = []
+        least: list[int] = []
         for column in range(model.columnCount()):
             heading = str(model.headerData(column, Qt.Orientation.Horizontal))
             cells = [model.index(row, column) for row in range(model.rowCount())]
             wide = max((delegate.sizeHint(option, cell).width() for cell in cells), default=0)
             around = 2 * self._theme.px(_HEADING_PAD) + 4
-            needs.append(max(wide, math.ceil(metrics.horizontalAdvance(heading)) + around))
+            head = math.ceil(metrics.horizontalAdvance(heading)) + around
+            needs.append(max(wide, head))
+            least.append(max(wide - _TIGHTER, head - _TIGHTER // 2))
         #: Below this width the columns have to be scrolled.
-        self.needed_width = sum(needs) + 2 * self.frameWidth() + 2
+        self.needed_width = sum(least) + 2 * self.frameWidth() + 2
+        if sum(needs) > self.viewport().width():  # closer, before anything has to be scrolled
+            needs = least
         spare = max(self.viewport().width() - sum(needs), 0)
         each, left = divmod(spare, max(len(needs), 1))
         for column, need in enumerate(needs):
