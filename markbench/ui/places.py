@@ -65,6 +65,7 @@ class PlaceBar(QWidget):
             row.addWidget(one)
         row.addSpacing(6)
         row.addWidget(self.blind)
+        row.addStretch(0)  # in a line of their own they are no wider than they need
 
     def show_place(self, place: str) -> None:
         """Mark where one is; on a sheet one is nowhere of these."""

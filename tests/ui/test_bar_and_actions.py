@@ -196,3 +196,13 @@ def test_what_waits_to_be_saved_is_told_wherever_one_goes(
     window.step(1)
     assert window.bar.trouble.text() == LONG
     monkeypatch.undo()
+
+
+def test_places_in_a_line_of_their_own_are_no_wider_than_they_need(
+    qtbot: QtBot, window: Window
+) -> None:
+    window.resize(860, 700)
+    QApplication.processEvents()
+    assert window.bar._narrow
+    for one in window.places.buttons.values():
+        assert one.width() <= one.sizeHint().width() + 1

@@ -10,9 +10,11 @@ from PySide6.QtWidgets import QAbstractItemView, QLineEdit
 from pytestqt.qtbot import QtBot
 
 from markbench.intake.brief_file import read_brief
+from markbench.ui.look.theme import Theme
 from markbench.ui.newclass.brief_form import BriefForm
 from markbench.ui.newclass.brief_page import BriefPage
 from markbench.ui.newclass.editors import DayEditor
+from markbench.ui.newclass.field import Field
 from markbench.ui.window import Window
 
 LEFT = Qt.MouseButton.LeftButton
@@ -174,3 +176,12 @@ def test_what_is_given_out_says_that_changes_are_not_in_it(qtbot: QtBot, page: B
     assert "without" not in page.given.text()
     typed(qtbot, page.form.fields["lengths"].line, "9")
     assert "without your unsaved changes" in page.given.text()
+
+
+def test_a_field_takes_the_room_that_its_name_leaves(qtbot: QtBot, theme: Theme) -> None:
+    field = Field("title", "Title", theme)
+    qtbot.addWidget(field)
+    field.show()
+    for width, wide in ((700, range(330, 500)), (1100, range(262, 263))):
+        field.resize(width, 80)
+        qtbot.waitUntil(lambda wide=wide: field.editor.width() in wide, timeout=2000)

@@ -120,3 +120,21 @@ def test_what_lies_round_a_picture_follows_the_theme(window: Window, theme: Them
     assert by_day > 0.8
     assert by_night < 0.3
     theme.choose(False)
+
+
+def test_why_there_is_no_picture_stands_in_its_place(
+    qtbot: QtBot, window: Window, class_folder: Path
+) -> None:
+    for name in ("setup.png", "swing video.mp4"):
+        (class_folder / "Aino Example" / name).write_bytes(b"neither a picture nor a film")
+    window.open_learner("s1")
+    pieces = window.sheet.evidence.openable("s1")
+    viewer = window.sheet.layers.viewer
+    left = set()
+    for kind, view in (("setup_photo", viewer.photo), ("swing_video", viewer.film.picture)):
+        window.sheet.open_piece(next(one for one in pieces if one.kind == kind))
+        qtbot.waitUntil(lambda view=view: "cannot be opened" in view._words.text(), timeout=10_000)
+        assert view._words.isVisible()
+        left.add(viewer.judgements["accepted"].x())
+    assert viewer.film.words.text() == ""  # and the slider keeps its room
+    assert len(left) == 1  # the judgements stand in one place

@@ -6,6 +6,7 @@ from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
 
 from markbench.session import Session
+from markbench.ui.rereading import read_again
 from markbench.ui.window import Window
 
 
@@ -91,3 +92,19 @@ def test_an_empty_box_of_phrases_says_what_to_do_and_how_to_leave(
     assert not drawer.box.forget.isVisible()
     drawer.shut.click()
     assert not drawer.isVisible()
+
+
+def test_leaving_the_work_as_it_is_says_that_it_settles_every_mark(
+    qtbot: QtBot, window: Window, session: Session
+) -> None:
+    strip = window.sheet.changed if window.sheet else window.make_sheet().changed
+    with qtbot.waitSignal(window.desk.changed, timeout=5000):
+        window.desk.do(lambda held: held.accept("s1"))
+    marks = len(session.marks("s1"))
+    assert marks > 1
+    own = session.folder / "Aino Example" / "readings.csv"
+    own.write_text(own.read_text("utf-8").replace("8.95", "8.75"), encoding="utf-8")
+    read_again(window)
+    window.open_learner("s1")
+    qtbot.waitUntil(strip.isVisible, timeout=10_000)
+    assert strip.leave.text() == f"Leave all {marks} marks as they are"

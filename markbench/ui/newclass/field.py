@@ -25,7 +25,8 @@ from markbench.ui.newclass.editors import (
 )
 from markbench.ui.parts import LinkLabel, label, restyle
 
-_EDITOR_WIDTH = 250
+_EDITOR_WIDTH = 262
+_NO_LIMIT = 16_777_215  # as Qt has it
 _ROOM = 720  # three columns need at least this
 
 
@@ -77,12 +78,14 @@ class Field(QWidget):
         self._under.setSpacing(2)
         self._under.addWidget(self.editor)
         self._under.addWidget(self.usual)
+        self._below = QVBoxLayout()
+        self._under.addLayout(self._below)
+        self._under.addStretch(1)
         self._row = QHBoxLayout(self)
         self._row.setContentsMargins(0, 6, 0, 6)
         self._row.setSpacing(20)
         self._row.addLayout(words, 5)
         self._row.addLayout(self._under)
-        self._row.setAlignment(self._under, Qt.AlignmentFlag.AlignTop)
         self._narrow: bool | None = None
         self._place()
         theme.changed.connect(self._size)
@@ -182,15 +185,23 @@ class Field(QWidget):
         self._narrow = narrow
         if narrow:
             self._row.removeWidget(self.told)
-            self._under.addWidget(self.told)
+            self._below.addWidget(self.told)
         else:
-            self._under.removeWidget(self.told)
+            self._below.removeWidget(self.told)
             self._row.addWidget(self.told, 5, Qt.AlignmentFlag.AlignTop)
+        self._row.setStretch(1, 5 if narrow else 0)
+        self._size_editor()
 
     def _size(self) -> None:
-        self.editor.setFixedWidth(self._theme.px(_EDITOR_WIDTH))
-        self.usual.setFixedWidth(self._theme.px(_EDITOR_WIDTH))
+        self._size_editor()
         self._place()
+
+    def _size_editor(self) -> None:
+        """One width in three columns; in two, what the names leave."""
+        least = self._theme.px(_EDITOR_WIDTH)
+        for part in (self.editor, self.usual):
+            part.setMinimumWidth(least)
+            part.setMaximumWidth(_NO_LIMIT if self._narrow else least)
 
 
 _OWN = ("title",)  # nobody wants the usual one back

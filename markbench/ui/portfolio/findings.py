@@ -118,6 +118,7 @@ class FindingsPanel(QFrame):
         self.rows: list[FindingRow] = []
         self._heading = label(kind="heading")
         self._none = label(self.tr("Nothing was questioned."), "quiet")
+        self._none.setContentsMargins(8, 0, 8, 0)  # under its heading
         inside = QWidget()
         inside.setProperty("kind", "inside")
         self._column = QVBoxLayout(inside)

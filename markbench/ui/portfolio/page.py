@@ -146,6 +146,7 @@ class PortfolioPage(QWidget):
         head.addWidget(self._name)
         head.addSpacing(6)
         head.addWidget(self._about, 1)
+        head.addStretch(0)  # the room, where that is hidden
         head.addWidget(self._place)
         return head
 
