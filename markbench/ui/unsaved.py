@@ -39,11 +39,10 @@ def may_let_go(owner: QWidget, desk: Desk) -> bool:
 def _ask(owner: QWidget, desk: Desk) -> QMessageBox.StandardButton:
     box = QMessageBox(owner)
     box.setIcon(QMessageBox.Icon.NoIcon)
-    box.setText(
-        _tr("{n} changes are not saved: the class folder cannot be written to.").format(
-            n=desk.unsaved
-        )
-    )
+    words = _tr("{n} changes are not saved: the class folder cannot be written to.")
+    if desk.unsaved == 1:
+        words = _tr("1 change is not saved: the class folder cannot be written to.")
+    box.setText(words.format(n=desk.unsaved))
     box.setInformativeText(
         _tr(
             "Saved elsewhere, they can be merged into the class later, with all that was said "

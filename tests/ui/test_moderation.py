@@ -427,3 +427,33 @@ def test_a_second_mark_is_taken_back_and_done_again_until_she_has_looked(
     qtbot.waitUntil(lambda: not her_window.undo_button.isEnabled(), timeout=5000)
     press(control)
     assert all(pack.second(number, row.id) is not None for row in pack.rubric.criteria)
+
+
+def test_the_first_mark_is_set_as_text_with_a_line_for_each_fact(
+    qtbot: QtBot, her_window: Window, sheet: PackSheet
+) -> None:
+    mark_blind(qtbot, sheet, number=0)  # another level than was drafted for some
+    look(qtbot, sheet)
+    first = card(sheet, 0)
+    assert first._first.text().startswith("≠ First mark")
+    assert first._told.text() == "To the learner: The first marker's text."
+    assert first._told.property("kind") in (None, "")  # as large as any text
+    lines = first._why.text().splitlines()
+    assert lines[0] == "Reason: As I see it."
+    at = lines.index("Drafted from:")
+    assert len(lines) > at + 2
+    assert all(line.startswith("–") for line in lines[at + 1 :])
+    assert len(set(lines)) == len(lines)
+
+
+def test_what_keeps_from_writing_is_said_beside_the_deed(qtbot: QtBot, window: Window) -> None:
+    out = moderation(qtbot, window).out
+    out.roster.setChecked(True)
+    assert not out.write.isEnabled()
+    assert "both ids" in out.why.text()
+    assert not out.why.isHidden()
+    for field in (out.school, out.term):
+        assert field.width() > out.width() / 2
+        field.setText("7")
+    assert out.write.isEnabled()
+    assert out.why.isHidden()

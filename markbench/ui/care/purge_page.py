@@ -19,6 +19,8 @@ from markbench.ui.parts import button, label
 if TYPE_CHECKING:
     from markbench.session.purging import Plan, Purged
 
+_ROLL = 560  # px at 100 % text: what the table is read at with ease
+
 
 class PurgePage(CareSheet):
     """``left``: back to the class; ``purged``: files went, the class is as it now is."""
@@ -42,9 +44,15 @@ class PurgePage(CareSheet):
         self.everything = QCheckBox(self.tr("Also tables, reports and all else handed in"))
         self.everything.toggled.connect(lambda _on: self.refresh())
         self.why_not = label(kind="look", wrap=True)
-        headings = ("", self.tr("Kind"), self.tr("Files"), self.tr("Size"))
+        headings = (
+            self.tr("What becomes of it"),
+            self.tr("Kind"),
+            self.tr("Files"),
+            self.tr("Size"),
+        )
         self.roll = Roll(headings, self.tr("What goes and what stays"))
         self.roll.setSelectionMode(Roll.SelectionMode.NoSelection)
+        self.roll.setMaximumWidth(theme.px(_ROLL))
         self._warning = label(
             self.tr(
                 "This cannot be undone: nothing here brings them back, and nobody can look at them "
@@ -97,6 +105,8 @@ class PurgePage(CareSheet):
 
     def _removed(self, done: Purged) -> None:
         words = self.tr("✓ {n} files removed, {size}. The journal names each with its digest.")
+        if done.count == 1:
+            words = self.tr("✓ 1 file removed, {size}. The journal names it with its digest.")
         told = words.format(n=done.count, size=_size(done.size_bytes))
         if done.left:
             still = self.tr("Still there: {files}")
@@ -129,6 +139,8 @@ class PurgePage(CareSheet):
         for part in (self._warning, self.sure):
             part.setVisible(not shown.why_not)
         words = self.tr("Remove {n} files, {size}, for good")
+        if shown.count == 1:
+            words = self.tr("Remove 1 file, {size}, for good")
         self.go.setText(words.format(n=shown.count, size=_size(shown.size_bytes)))
         self.go.setVisible(bool(shown.count))
         self._offer()

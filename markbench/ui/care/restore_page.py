@@ -138,14 +138,22 @@ class RestorePage(CareSheet):
             return self.tr("The class stands as it stood in this copy: there is nothing to go "
                            "back to.")  # fmt: skip
         parts = [
-            (way.undone, self.tr("{n} marks made since become drafts again")),
-            (way.come_back, self.tr("{n} marks taken away since come back")),
-            (way.change, self.tr("{n} marks take their earlier level")),
-            (way.texts, self.tr("{n} texts read as they did")),
-            (way.others, self.tr("{n} other choices are as they were")),
-        ]
-        told = "; ".join(words.format(n=count) for count, words in parts if count)
+            (way.undone, self.tr("1 mark made since becomes a draft again"),
+             self.tr("{n} marks made since become drafts again")),
+            (way.come_back, self.tr("1 mark taken away since comes back"),
+             self.tr("{n} marks taken away since come back")),
+            (way.change, self.tr("1 mark takes its earlier level"),
+             self.tr("{n} marks take their earlier level")),
+            (way.texts, self.tr("1 text reads as it did"), self.tr("{n} texts read as they did")),
+            (way.others, self.tr("1 other choice is as it was"),
+             self.tr("{n} other choices are as they were")),
+        ]  # fmt: skip
+        told = "; ".join(
+            (one if count == 1 else many).format(n=count) for count, one, many in parts if count
+        )
         since = self.tr("{n} decisions were made since; they stay in the journal.")
+        if way.later == 1:
+            since = self.tr("1 decision was made since; it stays in the journal.")
         return f"{told}. {since.format(n=way.later)}"
 
     def _refuse(self, error: Exception) -> None:

@@ -125,6 +125,8 @@ class AdjustmentPaper(Paper):
         shift = self.shift.value()
         if changed:
             words = self.tr("Moving by {shift:+g} changes {n} grades:")
+            if changed == 1:
+                words = self.tr("Moving by {shift:+g} changes 1 grade:")
             return words.format(shift=shift, n=changed)
         marked = [one for one in now.found.values() if one.moderated_total is not None]
         free = sum(not one.looked_at for one in marked)

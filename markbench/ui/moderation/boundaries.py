@@ -99,6 +99,8 @@ class BoundariesPaper(Paper):
         self.counts.setText(counts)
         is_moved = self.moved != brief
         words = self.tr("{n} learners would change grade; nothing is changed yet.")
+        if len(effect.changes) == 1:
+            words = self.tr("1 learner would change grade; nothing is changed yet.")
         self.said.setText(words.format(n=len(effect.changes)) if is_moved else "")
         self.said.setVisible(is_moved)
         self.roll.setVisible(bool(effect.changes))

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from PySide6.QtCore import Signal
-from PySide6.QtWidgets import QCheckBox, QWidget
+from PySide6.QtWidgets import QCheckBox, QVBoxLayout, QWidget
 
 from markbench.ui.background import in_background
 from markbench.ui.desk import Desk
@@ -42,14 +42,19 @@ class OutPaper(Paper):
         self.audit = QCheckBox(self.tr("List of every decision"))
         self.write = button(self.tr("Write what goes out"), "", self.write_out)
         self.told = label(kind="small", wrap=True)
+        #: Why nothing can be written yet, beside the deed.
+        self.why = label(kind="small", wrap=True)
         self._ids = QWidget()
-        ids = FlowLayout(self._ids, spacing=6)
+        ids = QVBoxLayout(self._ids)
+        ids.setContentsMargins(24, 0, 0, 0)
+        ids.setSpacing(4)
         for field in (self.school, self.term):
             ids.addWidget(field)
         for part in (self.state, self.feedback, self.roster, self._ids, self.record, self.audit):
             self.column.addWidget(part)
         deeds = FlowLayout(spacing=6)
         deeds.addWidget(self.write)
+        self.column.addWidget(self.why)
         self.column.addLayout(deeds)
         self.column.addWidget(self.told)
         self.told.hide()
@@ -77,7 +82,11 @@ class OutPaper(Paper):
 
     def _offer(self) -> None:
         named = bool(self.school.text().strip() and self.term.text().strip())
-        self.write.setEnabled(self._free and (named or not self.roster.isChecked()))
+        lacks = self.roster.isChecked() and not named
+        self.write.setEnabled(self._free and not lacks)
+        self.why.setText(self.tr("The school's system needs both ids. Fill them in, or leave its "
+                                 "results out."))  # fmt: skip
+        self.why.setVisible(self._free and lacks)
 
     def write_out(self) -> None:
         """Write it all beside the class's work, off the main thread."""
@@ -113,8 +122,11 @@ class OutPaper(Paper):
         if went.moved:
             words.append(f"{moved_words(went.moved)}.")
         if went.sheets is not None:
+            sheets = len(went.sheets.sheets)
             told = self.tr("{n} feedback sheets written.")
-            words.append(told.format(n=len(went.sheets.sheets)))
+            if sheets == 1:
+                told = self.tr("1 feedback sheet written.")
+            words.append(told.format(n=sheets))
         words += [said(one) for one in went.not_sent]
         if went.behind:
             told = self.tr("Texts written for a level that moderation changed: {n}.")
@@ -127,6 +139,8 @@ class OutPaper(Paper):
             found = went.changes.found
             told = self.tr("Since the writing of {day}: {n} changes.") if found else self.tr(
                 "Nothing has changed since the writing of {day}.")  # fmt: skip
+            if len(found) == 1:
+                told = self.tr("Since the writing of {day}: 1 change.")
             words.append(told.format(day=went.changes.since, n=len(found)))
             words += [said(str(change)) for change in found[:_CHANGES_SHOWN]]
             words += ["…"] if len(found) > _CHANGES_SHOWN else []

@@ -179,9 +179,9 @@ class PackSheet(PortfolioPage):
                             lambda: self.moved.emit(-1))  # fmt: skip
         after = IconButton(self._theme, "next", self.tr("Next learner"),
                            lambda: self.moved.emit(1))  # fmt: skip
-        code = label(self.tr("check code {code}").format(code=pack.code), "small")
+        code = label("·  " + self.tr("check code {code}").format(code=pack.code), "small")
         code.setToolTip(self.tr("The same digits as the sender's: compare them by telephone"))
-        whose = label(self.tr("as {who}").format(who=pack.who), "small")
+        whose = label("·  " + self.tr("as {who}").format(who=pack.who), "small")
         held = (*pack.manifest.shipped, "", *pack.manifest.left_out)
         known = (*SHIPPED, *LEFT_OUT)
         whose.setToolTip("\n".join(said(known_again(one, known)) for one in held))

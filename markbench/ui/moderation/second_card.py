@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from PySide6.QtWidgets import QComboBox, QVBoxLayout, QWidget
 
-from markbench.model import Criterion, Mark
+from markbench.model import Criterion, Draft, Mark
 from markbench.moderation.pack import FirstMark
 from markbench.moderation.records import Action, Moderated
 from markbench.ui.flow import FlowLayout
@@ -25,6 +25,7 @@ class SecondCard(CriterionCard):
         self._pack = desk.pack
         self.answer = QWidget()
         self._first = label(wrap=True)
+        self._told = label(wrap=True)
         self._why = label(kind="small", wrap=True)
         self._said = label(kind="ink", wrap=True)
         self.agree = button(self.tr("Agree"), "", lambda: self._answer("agree"))
@@ -61,11 +62,12 @@ class SecondCard(CriterionCard):
         column.setContentsMargins(0, 4, 0, 0)
         column.setSpacing(4)
         column.addWidget(self._first)
+        column.addWidget(self._told)
         column.addWidget(self._why)
         column.addWidget(self._said)
         column.addWidget(self.words)
         column.addWidget(row)
-        self._in_answer = (self._why, self.words, row)
+        self._in_answer = (self._told, self._why, self.words, row)
         own = self.layout()
         assert isinstance(own, QVBoxLayout)
         own.addWidget(self.answer)
@@ -84,6 +86,10 @@ class SecondCard(CriterionCard):
         for part in (self.moved, self.accept, self.take, self.keep, self.clear):
             part.hide()
 
+    def _unsaid_words(self, mark: Mark | None, draft: Draft) -> str:
+        """She writes no text that could lag behind her level."""
+        return ""
+
     def _show_text(self) -> None:
         """The text to the learner is the first marker's."""
 
@@ -100,6 +106,9 @@ class SecondCard(CriterionCard):
         )
         self._first.setText(("= " if same else "≠ ") + words)
         restyle(self._first, "kind", "" if same else "look")
+        told = self.tr("To the learner: {text}").format(text=first.feedback)
+        self._told.setText(told if first.feedback else "")
+        self._told.setVisible(self.is_open and bool(first.feedback))
         self._why.setText(self._behind(first))
         self._said.setText(self._said_words(said))
         self._said.setVisible(said is not None)
@@ -109,11 +118,10 @@ class SecondCard(CriterionCard):
         self._offer()
 
     def _behind(self, first: FirstMark) -> str:
+        """The first marker's reason, and then a line for each fact of the draft."""
         parts = [self.tr("Reason: {why}").format(why=first.why)] if first.why else []
-        if first.feedback:
-            parts.append(self.tr("To the learner: {text}").format(text=first.feedback))
         if first.reasons:
-            parts.append(self.tr("Drafted from: {r}").format(r=" ".join(first.reasons)))
+            parts += [self.tr("Drafted from:"), *(f"–\u00a0{one}" for one in first.reasons)]
         return "\n".join(parts)
 
     def _said_words(self, said: Moderated | None) -> str:
