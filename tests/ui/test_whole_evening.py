@@ -175,7 +175,8 @@ def test_a_complete_evening(
     }  # fmt: skip
     # The marks of the levels stand in rubrics/short.toml: readings 5 and 4, evidence 3.
     assert by_id["s1"]["Raw readings /5"] == 4
-    assert [by_id[i]["Raw readings /5"] for i in ("s2", "s3", "s4")] == [5, 5, 5]
+    # Dora's ten half swings, agreed, are five swings where ten were asked for.
+    assert [by_id[i]["Raw readings /5"] for i in ("s2", "s3", "s4")] == [5, 5, 4]
     assert [by_id[i]["Evidence /3"] for i in ("s1", "s2", "s3", "s4")] == [3, 3, 3, 3]
     for row in by_id.values():
         marks = [value for title, value in row.items() if "/" in title and title[:5] != "Total"]
