@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import heapq
+
 from PySide6.QtCore import (
     QCoreApplication,
     QLineF,
@@ -30,6 +32,7 @@ _GAP = 4
 _TALLY = 0.5  # lines that the boxes under the total take
 _ROOMY = 3.4  # lines of room from which a card has a sentence, too
 _TALL = 8.5  # lines of a card's words from which it is to have one
+_MEASURED = 24  # names
 _EAR = 14  # what the folded corner of a finished card takes of the name's first line
 
 
@@ -55,10 +58,9 @@ class CardDelegate(PictureDelegate):
         if key not in self._names:
             words = _words_box(box)
             room = room_for_name(words.height(), self._theme)
-            held = (
-                set_name(row.called, words.width(), room, _EAR, self._theme).height
-                for row in self._model.rows
-            )
+            # Among the longest: a class of a thousand is not set for a frame to be drawn.
+            called = heapq.nlargest(_MEASURED, (row.called for row in self._model.rows), key=len)
+            held = (set_name(one, words.width(), room, _EAR, self._theme).height for one in called)
             self._names[key] = max(held, default=0.0)
         return self._names[key]
 
