@@ -116,6 +116,8 @@ def test_before_her_own_mark_she_sees_the_work_and_nothing_of_the_first_marker(
 
 def test_a_pack_offers_nothing_to_judge_or_tell(qtbot: QtBot, sheet: PackSheet) -> None:
     thumbs = [t for t in sheet.evidence.thumbs if not t.isHidden() and t.piece is not None]
+    assert sheet.graph.plot.isVisible()
+    assert not sheet.graph.save.isVisible()
     assert thumbs
     for thumb in thumbs:
         assert not thumb.more.isVisible()

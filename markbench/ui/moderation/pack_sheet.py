@@ -150,6 +150,7 @@ class PackSheet(PortfolioPage):
     def __init__(self, desk: PackDesk, theme: Theme) -> None:
         self._pack = desk.pack
         super().__init__(desk, theme, SecondMargin(desk, theme))
+        self.graph.can_save = False
         self.graph.save.hide()
         self._whole.hide()  # the learners' own files stay with the class
         self.table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)

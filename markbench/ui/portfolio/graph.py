@@ -114,6 +114,8 @@ class GraphPanel(QWidget):
     def __init__(self, theme: Theme) -> None:
         super().__init__()
         self._theme = theme
+        #: Whether it may be saved as a picture.
+        self.can_save = True
         self.setAccessibleName(self.tr("Graph of T² against L with residuals"))
         self.plot = _Plot(theme)
         self.plot.clicked.connect(self.reading_clicked)
@@ -164,8 +166,9 @@ class GraphPanel(QWidget):
         """Draw what was computed, or say that there is nothing; keeps the chosen reading."""
         self.plot.curves = curves
         self._none.setVisible(self.empty)
-        for part in (self.plot, self.save, self._keys["data"], self._keys["law"]):
+        for part in (self.plot, self._keys["data"], self._keys["law"]):
             part.setHidden(self.empty)
+        self.save.setVisible(self.can_save and not self.empty)
         self._names["data"].setText(curves.line_words)
         self._samples["data"].has_line = bool(curves.fitted[0])
         self._names["law"].setText(curves.law_words)
