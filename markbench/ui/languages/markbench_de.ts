@@ -504,8 +504,8 @@
         <translation>Punkte minus Entwurf, in der Reihenfolge der Bewertung</translation>
     </message>
     <message>
-        <source>marks, in order of marking</source>
-        <translation>Bewertungen, der Reihe nach</translation>
+        <source>marks in the order in which they were given</source>
+        <translation>Bewertungen in der Reihenfolge, in der sie gegeben wurden</translation>
     </message>
     <message>
         <source>mark − draft / marks</source>
@@ -860,6 +860,10 @@
         <translation>keine Gerade: zwei verschiedene Längen nötig</translation>
     </message>
     <message>
+        <source>line: g = {g:.2f} m/s², ± unknown</source>
+        <translation>Gerade: g = {g:.2f} m/s², ± unbekannt</translation>
+    </message>
+    <message>
         <source>line: g = {value}</source>
         <translation>Gerade: g = {value}</translation>
     </message>
@@ -1044,6 +1048,10 @@
         <translation>{n} Änderungen sind nicht gespeichert: in den Klassenordner lässt sich nicht schreiben.</translation>
     </message>
     <message>
+        <source>1 change is not saved: the class folder cannot be written to.</source>
+        <translation>1 Änderung ist nicht gespeichert: in den Klassenordner lässt sich nicht schreiben.</translation>
+    </message>
+    <message>
         <source>Saved elsewhere, they can be merged into the class later, with all that was said before.</source>
         <translation>Anderswo gespeichert, lassen sie sich später in die Klasse übernehmen, mit allem zuvor Entschiedenen.</translation>
     </message>
@@ -1098,6 +1106,14 @@
     <message>
         <source>no readings</source>
         <translation>keine Messwerte</translation>
+    </message>
+    <message>
+        <source>1 photo to be told apart</source>
+        <translation>1 Foto zu unterscheiden</translation>
+    </message>
+    <message>
+        <source>{n} photos to be told apart</source>
+        <translation>{n} Fotos zu unterscheiden</translation>
     </message>
     <message>
         <source>g {value} m/s²</source>
@@ -1677,6 +1693,10 @@
         <translation>In Zahlen: {f}.</translation>
     </message>
     <message>
+        <source>Moving by {shift:+g} changes 1 grade:</source>
+        <translation>Eine Verschiebung um {shift:+g} ändert 1 Note:</translation>
+    </message>
+    <message>
         <source>Moving by {shift:+g} changes no grade: {why}.</source>
         <translation>Eine Verschiebung um {shift:+g} ändert keine Note: {why}.</translation>
     </message>
@@ -1829,6 +1849,10 @@
     <message>
         <source>{n} learners would change grade; nothing is changed yet.</source>
         <translation>Bei {n} Lernenden änderte sich die Note; noch ist nichts geändert.</translation>
+    </message>
+    <message>
+        <source>1 learner would change grade; nothing is changed yet.</source>
+        <translation>Bei 1 Person änderte sich die Note; noch ist nichts geändert.</translation>
     </message>
 </context>
 <context>
@@ -2127,6 +2151,10 @@
     <message>
         <source>Leave the mark as it is</source>
         <translation>Bewertung so lassen</translation>
+    </message>
+    <message>
+        <source>Leave all {n} marks as they are</source>
+        <translation>Alle {n} Bewertungen belassen</translation>
     </message>
     <message>
         <source>This concerns {n} of {of} marks.</source>
@@ -2615,7 +2643,7 @@
     </message>
     <message>
         <source>Take the draft</source>
-        <extracomment>Where Escape goes from what one writes in. Says that the draft has changed since the mark was given.</extracomment>
+        <extracomment>Where Escape goes from what one writes in. Says that the draft has changed since the mark was given. Says that the text does not speak of the level that was given.</extracomment>
         <translation>Entwurf nehmen</translation>
     </message>
     <message>
@@ -2637,6 +2665,10 @@
     <message>
         <source>{c}: {level}, {marks:g} marks</source>
         <translation>{c}: {level}, {marks:g} Punkte</translation>
+    </message>
+    <message>
+        <source>{c}: {level}, 1 mark</source>
+        <translation>{c}: {level}, 1 Punkt</translation>
     </message>
     <message>
         <source>not saved yet</source>
@@ -2669,6 +2701,14 @@
     <message>
         <source>marked by {who}, {when}</source>
         <translation>bewertet von {who}, {when}</translation>
+    </message>
+    <message>
+        <source>▲ There is no text to the learner yet.</source>
+        <translation>▲ Noch steht kein Text an die Person da.</translation>
+    </message>
+    <message>
+        <source>▲ The text is still the one drafted for {level}.</source>
+        <translation>▲ Der Text ist noch der für {level} entworfene.</translation>
     </message>
     <message>
         <source>▲ Readings corrected since; the draft would now be {level}.</source>
@@ -3409,6 +3449,7 @@
     <name>GraphPanel</name>
     <message>
         <source>Graph of T² against L with residuals</source>
+        <extracomment>Whether it may be saved as a picture.</extracomment>
         <translation>Graph von T² über L mit Residuen</translation>
     </message>
     <message>
@@ -3802,6 +3843,10 @@
         <translation>{n} von {of} bewertet</translation>
     </message>
     <message>
+        <source>{state}, {n} for your eye</source>
+        <translation>{state}, {n} selbst ansehen</translation>
+    </message>
+    <message>
         <source>{state}, look again</source>
         <translation>{state}, bitte noch einmal ansehen</translation>
     </message>
@@ -4084,6 +4129,7 @@
     </message>
     <message>
         <source>Nothing can go out: results are not what was signed.</source>
+        <extracomment>Why nothing can be written yet, beside the deed.</extracomment>
         <translation>Es kann nichts hinausgehen: Ergebnisse weichen vom Unterschriebenen ab.</translation>
     </message>
     <message>
@@ -4093,6 +4139,10 @@
     <message>
         <source>The workbook and the mark sheet are always written.</source>
         <translation>Die Arbeitsmappe und die Punkteliste werden immer geschrieben.</translation>
+    </message>
+    <message>
+        <source>The school&apos;s system needs both ids. Fill them in, or leave its results out.</source>
+        <translation>Das Schulsystem braucht beide Kennungen. Bitte ausfüllen oder seine Ergebnisse weglassen.</translation>
     </message>
     <message>
         <source>Writing what goes out…</source>
@@ -4111,6 +4161,10 @@
         <translation>{n} Rückmeldebögen geschrieben.</translation>
     </message>
     <message>
+        <source>1 feedback sheet written.</source>
+        <translation>1 Rückmeldebogen geschrieben.</translation>
+    </message>
+    <message>
         <source>Texts written for a level that moderation changed: {n}.</source>
         <translation>Texte, die für eine von der Moderation geänderte Stufe geschrieben sind: {n}.</translation>
     </message>
@@ -4121,6 +4175,10 @@
     <message>
         <source>Nothing has changed since the writing of {day}.</source>
         <translation>Seit dem Schreiben vom {day} hat sich nichts geändert.</translation>
+    </message>
+    <message>
+        <source>Since the writing of {day}: 1 change.</source>
+        <translation>Seit dem Schreiben vom {day}: 1 Änderung.</translation>
     </message>
 </context>
 <context>
@@ -4403,8 +4461,20 @@
         <translation>Als Baustein merken</translation>
     </message>
     <message>
+        <source>Forget</source>
+        <translation>Vergessen</translation>
+    </message>
+    <message>
         <source>Forget the chosen phrase</source>
         <translation>Gewählten Baustein vergessen</translation>
+    </message>
+    <message>
+        <source>None of your phrases fits what you typed.</source>
+        <translation>Keiner Ihrer Bausteine passt zu dem Getippten.</translation>
+    </message>
+    <message>
+        <source>You have no phrase for this criterion yet. Write one above: “Put it in” says it to this learner, “Keep as a phrase” has it ready for others.</source>
+        <translation>Für dieses Kriterium haben Sie noch keinen Baustein. Schreiben Sie oben einen: „Einsetzen“ sagt ihn dieser Person, „Als Baustein merken“ hält ihn für andere bereit.</translation>
     </message>
     <message>
         <source>Written where the same was found: {found}</source>
@@ -4425,6 +4495,14 @@
 </context>
 <context>
     <name>PhraseDrawer</name>
+    <message>
+        <source>Close</source>
+        <translation>Schließen</translation>
+    </message>
+    <message>
+        <source>Close your phrases</source>
+        <translation>Textbausteine schließen</translation>
+    </message>
     <message>
         <source>For “{title}”</source>
         <translation>Für „{title}“</translation>
@@ -4691,6 +4769,10 @@
         <translation>Auch Tabellen, Berichte und alles andere Abgegebene</translation>
     </message>
     <message>
+        <source>What becomes of it</source>
+        <translation>Was damit geschieht</translation>
+    </message>
+    <message>
         <source>Kind</source>
         <translation>Art</translation>
     </message>
@@ -4727,6 +4809,10 @@
         <translation>✓ {n} Dateien entfernt, {size}. Das Journal nennt jede mit ihrer Prüfsumme.</translation>
     </message>
     <message>
+        <source>✓ 1 file removed, {size}. The journal names it with its digest.</source>
+        <translation>✓ 1 Datei entfernt, {size}. Das Journal nennt sie mit ihrer Prüfsumme.</translation>
+    </message>
+    <message>
         <source>Still there: {files}</source>
         <translation>Noch da: {files}</translation>
     </message>
@@ -4741,6 +4827,10 @@
     <message>
         <source>Remove {n} files, {size}, for good</source>
         <translation>{n} Dateien, {size}, endgültig entfernen</translation>
+    </message>
+    <message>
+        <source>Remove 1 file, {size}, for good</source>
+        <translation>1 Datei, {size}, endgültig entfernen</translation>
     </message>
     <message>
         <source>photos of the set-up</source>
@@ -4860,12 +4950,24 @@
         <translation>Die Klasse steht wie in dieser Kopie: es gibt nichts, wozu man zurückkehren könnte.</translation>
     </message>
     <message>
+        <source>1 mark made since becomes a draft again</source>
+        <translation>1 seither vergebene Bewertung wird wieder Entwurf</translation>
+    </message>
+    <message>
         <source>{n} marks made since become drafts again</source>
         <translation>{n} seither vergebene Bewertungen werden wieder Entwürfe</translation>
     </message>
     <message>
+        <source>1 mark taken away since comes back</source>
+        <translation>1 seither zurückgenommene Bewertung kommt wieder</translation>
+    </message>
+    <message>
         <source>{n} marks taken away since come back</source>
         <translation>{n} seither zurückgenommene Bewertungen kommen wieder</translation>
+    </message>
+    <message>
+        <source>1 mark takes its earlier level</source>
+        <translation>1 Bewertung erhält ihre frühere Stufe</translation>
     </message>
     <message>
         <source>{n} marks take their earlier level</source>
@@ -4876,12 +4978,24 @@
         <translation>{n} Texte lauten wie zuvor</translation>
     </message>
     <message>
+        <source>1 text reads as it did</source>
+        <translation>1 Text lautet wie zuvor</translation>
+    </message>
+    <message>
+        <source>1 other choice is as it was</source>
+        <translation>1 andere Festlegung ist wie zuvor</translation>
+    </message>
+    <message>
         <source>{n} other choices are as they were</source>
         <translation>{n} andere Festlegungen sind wie zuvor</translation>
     </message>
     <message>
         <source>{n} decisions were made since; they stay in the journal.</source>
         <translation>{n} Entscheidungen kamen seither hinzu; sie bleiben im Journal.</translation>
+    </message>
+    <message>
+        <source>1 decision was made since; it stays in the journal.</source>
+        <translation>1 Entscheidung kam seither hinzu; sie bleibt im Journal.</translation>
     </message>
 </context>
 <context>
@@ -5231,12 +5345,12 @@ ist nicht verwendbar</translation>
         <translation>Grund: {why}</translation>
     </message>
     <message>
-        <source>To the learner: {text}</source>
-        <translation>Rückmeldung: {text}</translation>
+        <source>Drafted from:</source>
+        <translation>Entworfen aus:</translation>
     </message>
     <message>
-        <source>Drafted from: {r}</source>
-        <translation>Entworfen aus: {r}</translation>
+        <source>To the learner: {text}</source>
+        <translation>Rückmeldung: {text}</translation>
     </message>
     <message>
         <source>✓ you agree</source>
@@ -8213,6 +8327,10 @@ ist nicht verwendbar</translation>
         <translation>Zweierlei zusammen würde diese Messwerte erklären: {one} und {other}.</translation>
     </message>
     <message>
+        <source>Neither ordinary scatter nor any explanation tried comes near these readings: a single number may be wrong in a way of its own.</source>
+        <translation>Weder gewöhnliche Streuung noch eine der geprüften Erklärungen kommt diesen Messwerten nahe: Eine einzelne Zahl kann auf ihre eigene Weise falsch sein.</translation>
+    </message>
+    <message>
         <source>Please hand in the photo of the set-up.</source>
         <translation>Bitte gib das Foto vom Aufbau ab.</translation>
     </message>
@@ -8367,6 +8485,10 @@ ist nicht verwendbar</translation>
     <message>
         <source>Which column holds the lengths, and which the times?</source>
         <translation>Welche Spalte enthält die Längen und welche die Zeiten?</translation>
+    </message>
+    <message>
+        <source>an S may stand for seconds or for a 5</source>
+        <translation>ein S kann für Sekunden oder für eine 5 stehen</translation>
     </message>
     <message>
         <source>{file}: the class folder is out of reach.</source>
