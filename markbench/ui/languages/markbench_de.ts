@@ -4474,7 +4474,7 @@
     </message>
     <message>
         <source>You have no phrase for this criterion yet. Write one above: “Put it in” says it to this learner, “Keep as a phrase” has it ready for others.</source>
-        <translation>Für dieses Kriterium haben Sie noch keinen Baustein. Schreiben Sie oben einen: „Einsetzen“ sagt ihn dieser Person, „Als Baustein merken“ hält ihn für andere bereit.</translation>
+        <translation>Für dieses Kriterium haben Sie noch keinen Baustein. Schreiben Sie oben einen: „Einfügen“ sagt ihn dieser Person, „Als Baustein merken“ hält ihn für andere bereit.</translation>
     </message>
     <message>
         <source>Written where the same was found: {found}</source>
