@@ -139,6 +139,7 @@ class Leads(QWidget):
         self._shown = shown
         for old in self.names:
             self._row.removeWidget(old)
+            old.hide()  # at once: it may bear a name that is to be hidden
             old.deleteLater()
         self.names = []
         for at, (learner, name) in enumerate(shown):
