@@ -5,7 +5,6 @@ from __future__ import annotations
 from PySide6.QtCore import Signal
 from PySide6.QtWidgets import QFrame, QHBoxLayout, QVBoxLayout
 
-from markbench.intake.brief_file import BRIEF_NAME
 from markbench.ui.desk import Desk
 from markbench.ui.look.said import said
 from markbench.ui.parts import button, label
@@ -19,6 +18,8 @@ class BriefStrip(QFrame):
     wanted = Signal()
 
     def __init__(self, desk: Desk) -> None:
+        from markbench.intake.brief_file import BRIEF_NAME  # late: the reader brings scipy along
+
         super().__init__()
         self.setProperty("kind", "paper")
         wrong = [
