@@ -14,19 +14,20 @@ class TabOrder:
 
     def __init__(self, *parts: QWidget) -> None:
         self._parts = parts
-        self._stops: frozenset[QWidget] = frozenset()
+        self._known: set[QWidget] = set()  # all that was ever a stop: it keeps its place
 
     def renew(self) -> None:
         """Take in rows that were made since."""
-        stops = frozenset(
+        stops = {
             widget
             for part in self._parts
             for widget in (part, *part.findChildren(QWidget))
             if widget.focusPolicy() != Qt.FocusPolicy.NoFocus
-        )
-        if stops != self._stops:
-            self._stops = stops
-            led = [widget for part in self._parts for widget in in_sight(part) if widget in stops]
+        }
+        if not stops <= self._known:
+            self._known |= stops
+            seen = (widget for part in self._parts for widget in in_sight(part))
+            led = [widget for widget in seen if widget in self._known]
             for one, other in pairwise(dict.fromkeys(led)):
                 QWidget.setTabOrder(one, other)
 
