@@ -72,6 +72,11 @@ CSV = b"Length / cm,t1 / s,t2 / s\n20.0,9.0,8.94\n30.0,10.95,11.04\nN = 10,,\n"
         ("20 vib. / s", "time", "s", 20, False, None),
         ("10 drg. (s)", "time", "s", 10, False, None),
         ("10 heilahdusta (s)", "time", "s", 10, False, None),
+        ("stopwatch 1", "time", None, None, False, 1),
+        ("Stop watch 2 (s)", "time", "s", None, False, 2),
+        ("stop / s", "other", "s", None, False, None),
+        ("logged time (s)", "time", "s", None, False, None),
+        ("log T", "other", None, None, False, None),
         ("Abstand zum Schwerpunkt (cm)", "length", "cm", None, False, None),
     ],
 )

@@ -212,6 +212,8 @@ _ROUND_COUNT = re.compile(r"\W*([1-9]\d?[05])\W*(?:first|second|third|\dst|\dnd|
 _ROUND = frozenset(("15", "20", "25", "30", "40", "50"))
 # "swings timed", "oscillations counted": done with the swings, and no time of them.
 _DONE = re.compile(r"(?<![^\W\d_])(?:timed|counted)(?![^\W\d_])", re.IGNORECASE)
+# A stop watch is no reading at the stop.
+_STOP_WATCH = re.compile(r"stop[\s-]+watch", re.IGNORECASE)
 _LETTER = re.compile(r"[^\W\d_]")
 _ORDINAL = re.compile(r"second[eoa]?|segund[oa]")
 _ROMAN = {"i": 1, "ii": 2, "iii": 3, "iv": 4, "v": 5}
@@ -228,7 +230,7 @@ def understand(text: str) -> Heading:
         return _defined(text)
     if "̄" in text:  # a bar above a symbol: a mean
         text += " mean"
-    text = _DONE.sub(" ", plain(text))
+    text = _STOP_WATCH.sub("stopwatch", _DONE.sub(" ", plain(text)))
     stated = _UNCERTAINTY.sub(" ", text)
     if any(letter.isalpha() for letter in stated) and unit_named(stated) is None:
         text = stated

@@ -248,8 +248,10 @@ def find_bare(view: View, brief: Brief, learner: str) -> list[Found]:
         above = view.cells[first - 1][column] if first else ""
         if isinstance(above, str) and above.strip():
             table.heads.append((*view.at(first - 1, column), above.strip(), NOTHING))
+    said = heads.get(length, NOTHING)
+    headed = said if said.quantity == "length" else NOTHING
     for row in rows:
-        ref = view.ref(row, length)
+        ref = view.ref(row, length, headed)
         if ref.value.trouble:
             table.findings.append(
                 not_understood(
@@ -279,29 +281,32 @@ def find_bare(view: View, brief: Brief, learner: str) -> list[Found]:
                     )
                 )
         table.lines.append(line)
-    name = view.grid.cell_name(*view.at(first, length))
-    table.findings.append(
-        Finding(
-            "column_guessed",
-            learner,
-            say(
-                "{table}: no heading says where the lengths stand; the row from {cell} was taken, "
-                "because the other numbers follow from it by the pendulum's law."
-                if view.turned
-                else "{table}: no heading says where the lengths stand; the column from {cell} "
-                "was taken, because the other numbers follow from it by the pendulum's law.",
-                table=table_place(view.grid),
-                cell=name,
-            ),
-            Concern.ASK,
-            {"cell": name, "taken_as": "lengths"},
-            (view.grid.source(*view.at(first, length), say("taken as the first length")),),
-            say("What does each column hold?"),
-        )
-    )
+    if headed is NOTHING:
+        table.findings.append(_length_guessed(view, first, length, learner))
     low, high = view.at(first, min(columns)), view.at(last, max(columns))
     table.region = (*low, *high)
     return [table]
+
+
+def _length_guessed(view: View, first: int, length: int, learner: str) -> Finding:
+    name = view.grid.cell_name(*view.at(first, length))
+    return Finding(
+        "column_guessed",
+        learner,
+        say(
+            "{table}: no heading says where the lengths stand; the row from {cell} was taken, "
+            "because the other numbers follow from it by the pendulum's law."
+            if view.turned
+            else "{table}: no heading says where the lengths stand; the column from {cell} "
+            "was taken, because the other numbers follow from it by the pendulum's law.",
+            table=table_place(view.grid),
+            cell=name,
+        ),
+        Concern.ASK,
+        {"cell": name, "taken_as": "lengths"},
+        (view.grid.source(*view.at(first, length), say("taken as the first length")),),
+        say("What does each column hold?"),
+    )
 
 
 def _counting(view: View, rows: range, column: int) -> bool:
