@@ -356,3 +356,22 @@ def test_readings_stand_as_they_were_written_and_photos_to_be_told_apart_are_not
     assert "pieces 0" not in told
     shown = [thumb.accessibleName() for thumb in page.evidence.thumbs if not thumb.isHidden()]
     assert not any("missing" in name for name in shown)
+
+
+def test_tab_goes_as_the_eye_does_to_the_foot_last(qtbot: QtBot, window: Window) -> None:
+    window.activateWindow()
+    window.show_place("across")
+    page = window.further["across"]
+    page.view.setFocus()
+    led = []
+    for _ in range(40):
+        qtbot.keyClick(QApplication.focusWidget(), Qt.Key.Key_Tab)
+        here = QApplication.focusWidget()
+        if here is page.view or here is page.whole:
+            break
+        led.append(here)
+    assert page.accept in led
+    assert led[-1] is page.accept
+    parts = [part for part in (page.evidence, page.card) for one in led if part.isAncestorOf(one)]
+    assert parts == sorted(parts, key=(page.evidence, page.card).index)
+    assert set(parts) == {page.evidence, page.card}

@@ -18,7 +18,8 @@ from markbench.session.since_marked import let_stand, since_marked
 from markbench.ui.bench.card import paint_card
 from markbench.ui.bench.model import ROW
 from markbench.ui.handins.model import NAME, STANDS, WHEN
-from markbench.ui.handins.page import HandInsPage, held
+from markbench.ui.handins.page import HandInsPage
+from markbench.ui.handins.roll import held
 from markbench.ui.look import Theme
 from markbench.ui.look.columns import fair_widths
 from markbench.ui.window import Window

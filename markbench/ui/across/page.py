@@ -29,6 +29,7 @@ from markbench.ui.look.theme import Theme
 from markbench.ui.parts import ElidedLabel, button, label, quiet_scroll, restyle
 from markbench.ui.portfolio.criterion import CriterionCard
 from markbench.ui.portfolio.evidence import EvidenceStrip
+from markbench.ui.portfolio.tab_order import TabOrder
 from markbench.ui.signed import SignedLine
 
 _EVERY = "every"  # criterion is to be shuffled
@@ -95,6 +96,9 @@ class AcrossPage(QWidget):
         self.stack = QStackedWidget()
         self._keys = label(kind="small", wrap=True)
         self._lay_out()
+        self._tab = TabOrder(
+            self.view, self.signed, self.evidence, self.stack, self.accept, self.whole
+        )
         desk.changed.connect(self._on_changed)
         theme.changed.connect(self._restyle)
         self._restyle()
@@ -259,6 +263,7 @@ class AcrossPage(QWidget):
         self.card.show_learner(learner)
         self.card.freeze(self.model.signed)
         self.evidence.show_learner(learner)
+        self._tab.renew()
         if at + 1 < len(self.model.order):
             after = self.model.order[at + 1]
             QTimer.singleShot(120, self, lambda: self.evidence.prepare(after))

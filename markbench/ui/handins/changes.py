@@ -67,8 +67,8 @@ class ChangesModel(QAbstractTableModel):
         """Headings with units."""
         if orientation == Qt.Orientation.Horizontal and role == Qt.ItemDataRole.DisplayRole:
             then = self.tr("when marked:") if self._marked else self.tr("earlier:")
-            length = self.tr("L / cm")
-            return (f"{then}\n{length}", "N", "t / s", "", f"{self.tr('now:')}\n{length}", "N",
+            now, length = self.tr("now:"), self.tr("L / cm")
+            return (f"{then}\n{length}", "N", "t / s", "", f"{now}\n{length}", "N",
                     "t / s")[section]  # fmt: skip
         return None
 

@@ -15,7 +15,7 @@ from PySide6.QtCore import (
 )
 
 from markbench.session.hand_ins import HandIn, hand_in, hand_ins
-from markbench.session.order import natural
+from markbench.session.order import by_surname, natural
 from markbench.ui.desk import Desk
 from markbench.ui.handins.since import short_word
 from markbench.ui.look.dates import day, day_and_time
@@ -34,6 +34,7 @@ class HandInModel(QAbstractTableModel):
         self._desk = desk
         self.rows: list[HandIn] = []
         self.names: dict[str, str] = {}
+        self._by_name: dict[str, tuple[str | int, ...]] = {}
         desk.changed.connect(self._on_changed)
 
     def read(self) -> None:
@@ -42,6 +43,9 @@ class HandInModel(QAbstractTableModel):
         self.beginResetModel()
         self.rows = list(hand_ins(session))
         self.names = {one.id: one.name or one.id for one in session.learners}
+        self._by_name = {
+            one.id: by_surname(one) if one.name else natural(one.id) for one in session.learners
+        }
         self.endResetModel()
 
     def _on_changed(self, learner: str) -> None:
@@ -143,7 +147,7 @@ class HandInModel(QAbstractTableModel):
             return -len(row.missing)
         if column == DUE:
             return row.due or dt.date.max
-        return natural(self.names.get(row.learner, row.learner))
+        return self._by_name.get(row.learner, natural(row.learner))
 
 
 def passes(row: HandIn, filters: frozenset[str]) -> bool:

@@ -3,31 +3,22 @@
 from __future__ import annotations
 
 import datetime as dt
-import re
 
 from PySide6.QtCore import (
     QDate,
     QItemSelection,
     QModelIndex,
     QPersistentModelIndex,
-    QRect,
-    QSize,
-    Qt,
     Signal,
 )
-from PySide6.QtGui import QFontMetrics, QGuiApplication, QResizeEvent
+from PySide6.QtGui import QGuiApplication, QResizeEvent
 from PySide6.QtWidgets import (
-    QAbstractItemView,
     QBoxLayout,
     QComboBox,
     QDateEdit,
     QFrame,
-    QHeaderView,
     QPlainTextEdit,
     QPushButton,
-    QStyledItemDelegate,
-    QStyleOptionViewItem,
-    QTableView,
     QVBoxLayout,
     QWidget,
 )
@@ -40,77 +31,20 @@ from markbench.ui.desk import Desk
 from markbench.ui.flow import FlowLayout
 from markbench.ui.handins.changes import ChangesPanel
 from markbench.ui.handins.model import (
-    DUE,
-    MISSING,
     ROW,
-    STANDS,
-    WHEN,
     HandInModel,
     HandInOrder,
 )
 from markbench.ui.handins.reminders import AGAIN, EVERYTHING, NAMES, reminders
-from markbench.ui.look.columns import fair_widths
+from markbench.ui.handins.roll import HandInRoll
 from markbench.ui.look.dates import locale, pattern
 from markbench.ui.look.theme import Theme
 from markbench.ui.parts import button, label, quiet_scroll
 from markbench.ui.signed import SignedLine, allow
 
 Index = QModelIndex | QPersistentModelIndex
-_AROUND, _HEAD = 24, 44  # beside a cell's text, and beside a heading's with its arrow
 _BESIDE = 940  # narrower than this (at 100 % text), the margin stands below the table
 _LEAST = 130  # the table's height: a heading and some learners
-
-
-_BREAKS = re.compile(r"(?<=-)| ")  # where Qt may break a line
-
-
-class _Held(QStyledItemDelegate):
-    """Keeps a sign with its word, and the parts of a day together, where lines break."""
-
-    def __init__(self, table: QTableView) -> None:
-        super().__init__(table)
-        self._table = table
-
-    def initStyleOption(self, option: QStyleOptionViewItem, index: Index) -> None:
-        """Put the words as they are held."""
-        super().initStyleOption(option, index)
-        option.text = held(option.text, index.column())
-
-    def sizeHint(self, option: QStyleOptionViewItem, index: Index) -> QSize:
-        """As high as the lines are within the padding, which Qt forgets."""
-        size, table = super().sizeHint(option, index), self._table
-        room = QRect(0, 0, table.columnWidth(index.column()) - _AROUND, 10_000)
-        words = held(index.data(), index.column())
-        needs = table.fontMetrics().boundingRect(room, Qt.TextFlag.TextWordWrap, words)
-        return size.expandedTo(QSize(0, needs.height()))
-
-
-def held(text: str, column: int) -> str:
-    """A cell's words with spaces at which no line may break."""
-    if column in (WHEN, DUE):
-        return re.sub("(?<!,) ", "\u00a0", text)
-    return re.sub("(?<=[▲○≠↻✗◇✓]) ", "\u00a0", text) if column == STANDS else text
-
-
-class _Roll(QTableView):
-    """Tells when it was resized; rows of several lines stand apart from one another."""
-
-    resized = Signal()
-    apart_px = 0
-
-    def resizeEvent(self, event: QResizeEvent) -> None:
-        """Tell."""
-        super().resizeEvent(event)
-        self.resized.emit()
-
-    def sizeHintForRow(self, row: int) -> int:
-        """A little more than the text needs."""
-        return super().sizeHintForRow(row) + self.apart_px
-
-    @property
-    def room(self) -> int:
-        """Width of all columns together, whether there is something to scroll or not."""
-        return self.contentsRect().width() - self.verticalScrollBar().sizeHint().width()
 
 
 class HandInsPage(QWidget):
@@ -124,7 +58,10 @@ class HandInsPage(QWidget):
         self._desk, self._theme = desk, theme
         self.model = HandInModel(desk, self)
         self.order = HandInOrder(self.model, self)
-        self.table = self._make_table()
+        self.table = HandInRoll(self.model, self.order, theme)
+        self.table.setAccessibleName(self.tr("Hand-ins"))
+        self.table.activated.connect(self._open)
+        self.table.selectionModel().selectionChanged.connect(lambda *_: self._chosen_changed())
         self.chips = {
             "late": self._chip(self.tr("Late")),
             "missing": self._chip(self.tr("Something missing")),
@@ -160,33 +97,10 @@ class HandInsPage(QWidget):
         self._chosen_words = label(kind="small", wrap=True)
         self._note = label(kind="small", wrap=True)
         self._lay_out()
-        self.table.resized.connect(self._rule_columns)
         self.changes.strip.settled.connect(self.table.setFocus)
         desk.changed.connect(self._on_changed)
         theme.changed.connect(self._restyle)
         self._restyle()
-
-    def _make_table(self) -> _Roll:
-        table = _Roll()
-        table.setProperty("kind", "roll")
-        table.setAccessibleName(self.tr("Hand-ins"))
-        table.setModel(self.order)
-        table.setItemDelegate(_Held(table))
-        table.setSelectionBehavior(QAbstractItemView.SelectionBehavior.SelectRows)
-        table.setSelectionMode(QAbstractItemView.SelectionMode.ExtendedSelection)
-        table.setEditTriggers(QAbstractItemView.EditTrigger.NoEditTriggers)
-        table.setSortingEnabled(True)
-        table.sortByColumn(STANDS, Qt.SortOrder.AscendingOrder)
-        table.setShowGrid(False)
-        table.setTabKeyNavigation(False)
-        table.setHorizontalScrollMode(QAbstractItemView.ScrollMode.ScrollPerPixel)
-        table.verticalHeader().hide()
-        heads = table.horizontalHeader()
-        heads.setSectionResizeMode(QHeaderView.ResizeMode.Interactive)
-        heads.setHighlightSections(False)
-        table.activated.connect(self._open)
-        table.selectionModel().selectionChanged.connect(lambda *_: self._chosen_changed())
-        return table
 
     def _chip(self, words: str) -> QPushButton:
         chip = QPushButton(words)
@@ -327,7 +241,7 @@ class HandInsPage(QWidget):
         elif not shown:
             words = self.tr("Nobody: the filters leave none of {of} learners")
         self.shown.setText(words.format(n=shown, of=of))
-        self._rule_columns()
+        self.table.rule_columns()
         self._chosen_changed()
 
     def _on_changed(self, _learner: str) -> None:
@@ -406,39 +320,5 @@ class HandInsPage(QWidget):
         wide = max(px(340), int(self.width() * 0.27)) if beside else self.width()
         self._margin.setFixedWidth(wide)
         self.table.setMinimumHeight(px(_LEAST if beside else 2 * _LEAST))
-        self._rule_columns()
+        self.table.rule_columns()
         self.letters.setMinimumHeight(px(160))
-
-    def _rule_columns(self) -> None:
-        """Columns as wide as what stands in them; lines wrap where the text is too large."""
-        metrics, px, model = QFontMetrics(self._theme.font()), self._theme.px, self.model
-        bold = QFontMetrics(self._theme.font(bold=True))
-        least, wanted = [], []
-        for column in range(DUE + 1):
-            head = model.headerData(column, Qt.Orientation.Horizontal)
-            cells = (model.index(row, column).data() for row in range(model.rowCount()))
-            texts = {held(text, column) for text in cells}
-            words = {word for text in texts for word in _BREAKS.split(text)}
-            across = px(_HEAD) + bold.horizontalAdvance(head)
-            widest = (
-                max((metrics.horizontalAdvance(one) for one in some), default=0) + px(_AROUND)
-                for some in (words, texts)
-            )
-            narrow, wide = (max(across, one) for one in widest)
-            least.append(narrow)
-            wanted.append(wide)
-        room = self.table.room
-        for column in (DUE, WHEN):  # the dates break last of all
-            if sum(least) - least[column] + wanted[column] <= room:
-                least[column] = wanted[column]
-        for column, width in enumerate(fair_widths(least, wanted, room, MISSING)):
-            self.table.setColumnWidth(column, width)
-        rows = self.table.verticalHeader()
-        self.table.apart_px = px(8)
-        wraps = sum(wanted) > room
-        mode = QHeaderView.ResizeMode
-        rows.setSectionResizeMode(mode.ResizeToContents if wraps else mode.Fixed)
-        rows.setDefaultSectionSize(px(30))
-        if not wraps and rows.count() and rows.sectionSize(0) != px(30):  # they wrapped before
-            for row in range(rows.count()):
-                rows.resizeSection(row, px(30))

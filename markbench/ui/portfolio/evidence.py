@@ -29,6 +29,7 @@ class EvidenceStrip(QFrame):
         self._desk, self._theme = desk, theme
         self._learner = ""
         self._judges = True
+        self._wide = 108 if bare else 124  # three beside each other
         self._pictures = Thumbnails(desk, self)
         self._pictures.arrived.connect(self._deal_out)
         self.thumbs: list[Thumb] = []
@@ -47,7 +48,7 @@ class EvidenceStrip(QFrame):
         self._learner = learner
         shown = self._pieces(learner)
         while len(self.thumbs) < len(shown):
-            thumb = Thumb(self._theme, self._judges)
+            thumb = Thumb(self._theme, self._judges, self._wide)
             thumb.clicked.connect(partial(self._open, thumb))
             thumb.judged.connect(partial(self._judge, thumb))
             thumb.told.connect(partial(self._tell, thumb))

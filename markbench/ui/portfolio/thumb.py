@@ -37,9 +37,9 @@ class Thumb(QAbstractButton):
     judged = Signal(str)
     told = Signal(str)
 
-    def __init__(self, theme: Theme, judges: bool = True) -> None:
+    def __init__(self, theme: Theme, judges: bool = True, wide: int = 124) -> None:
         super().__init__()
-        self._theme, self._judges = theme, judges
+        self._theme, self._judges, self._wide = theme, judges, wide
         self.kind: PieceKind = "unknown"
         self.piece: Piece | None = None
         self.image = QImage()
@@ -138,7 +138,7 @@ class Thumb(QAbstractButton):
 
     def sizeHint(self) -> QSize:
         """A small picture with a line of words."""
-        return QSize(self._theme.px(124), self._theme.px(78) + self._foot())
+        return QSize(self._theme.px(self._wide), self._theme.px(78) + self._foot())
 
     def resizeEvent(self, event: QResizeEvent) -> None:
         """Keep the small controls in their corners."""
