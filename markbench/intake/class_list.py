@@ -7,24 +7,22 @@ rest of the list is used: a list with one doubled id is still a list.
 
 from __future__ import annotations
 
-import csv
-import re
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
-from functools import cache
 
+from markbench.intake.class_list_columns import (
+    MOST_LEARNERS,
+    heading_form,
+    heading_row,
+    looks_like_a_name,
+    sheets_of,
+)
 from markbench.intake.kinds import stem
 from markbench.intake.matching import Matcher
-from markbench.intake.names import PARTICLES, cut, cut_camel, fold, name_parts, word_list
+from markbench.intake.names import cut_camel, fold, name_parts
 from markbench.intake.tables import column_letters, read_readings
-from markbench.intake.tables.texts import decode
-from markbench.intake.tables.workbooks import (
-    UnreadableError,
-    look_inside,
-    refused_plainly,
-    worksheets,
-)
+from markbench.intake.tables.workbooks import UnreadableError
 from markbench.intake.tree import MOST_TABLE_BYTES, Found, PieceError, Shelf, problem
 from markbench.model import Brief, Concern, Finding, Learner, Source, joined, say
 
@@ -34,25 +32,6 @@ CLASS_LIST_STEMS = (
     "liste de classe", "klassenlijst", "elenco", "lista klasy", "klasseliste",
 )  # fmt: skip
 CLASS_LIST_ENDINGS = (".csv", ".tsv", ".txt", ".xlsx", ".xlsm", ".xls", ".ods")
-_HEADING_ROWS = 15  # how far down a heading row may stand
-_MOST_LEARNERS = 100_000
-_MOST_ROWS = _MOST_LEARNERS + _HEADING_ROWS
-_MOST_COLUMNS = 200
-_LONGEST_LINE = 100_000
-_TRIED_LINES = 1000  # lines that tell the delimiter
-_LONGEST_CELL = 1000  # no name is longer; what stands in a longer cell is cut
-# Between the parts of a heading such as “Name, Vorname” or “Nom de l'élève”.
-_LINKING = frozenset(
-    {
-        "and", "et", "und", "u", "y", "e", "en", "i", "og", "och", "dan", "of", "the", "de",
-        "del", "della", "des", "der", "do", "da", "du", "l", "le", "la", "van",
-    }
-)  # fmt: skip
-_MOST_PARTS = 8
-_ENDING = re.compile(r"\((\w{1,3})\)")  # "Forename(s)"
-_ELIDED = str.maketrans("'’", "  ")  # "l'élève"
-_HALVES = frozenset(("given", "surname", "name"))
-_MOST_WORDS_OF_A_NAME = 5
 _FEWEST_NAMES = 3  # in a column that no heading calls one of names
 _MOST_LIST_CANDIDATES = 40  # sheets at the top that are tried as an unnamed class list
 
@@ -84,14 +63,14 @@ def read_class_list(name: str, data: bytes, *, sure: bool = True) -> ClassList |
     every heading is one of a class list's is taken.
     """
     try:
-        sheets = _sheets(name, data)
+        sheets = sheets_of(name, data)
     except UnreadableError as error:
         problem = _problem(
             name, say("The class list {file} could not be read: {why}.", file=name, why=str(error))
         )
         return ClassList((), (problem,)) if sure else None
     for sheet, cells in sheets:
-        found = _heading_row(cells, sure=sure)
+        found = heading_row(cells, sure=sure)
         if found is None:
             continue
         row, columns = found
@@ -184,140 +163,10 @@ def _called_a_list(name: str) -> bool:
     """
     words = [fold(word) for word in cut_camel(name)]
     runs = {"".join(words[i:j]) for i in range(len(words)) for j in range(i + 1, i + 4)}
-    usual = {_heading_form(text): text for text in CLASS_LIST_STEMS}
+    usual = {heading_form(text): text for text in CLASS_LIST_STEMS}
     if "".join(words) in usual:
         return True
     return any(" " in usual[run] or "list" in run or "lijst" in run for run in runs & usual.keys())
-
-
-# -- cells ---------------------------------------------------------------------------
-
-
-def _sheets(name: str, data: bytes) -> list[tuple[str, list[list[str]]]]:
-    if name.lower().endswith((".csv", ".tsv", ".txt")):
-        return [("", _text_cells(data))]
-    look_inside(data)
-    with refused_plainly():
-        return [
-            (sheet.name, [[_cell(value) for value in row[:_MOST_COLUMNS]] for row in
-                          book.get_sheet_by_name(sheet.name).to_python(
-                              skip_empty_area=False, nrows=_MOST_ROWS)])
-            for book, sheet in worksheets(data)
-        ]  # fmt: skip
-
-
-def _cell(value: object) -> str:
-    if isinstance(value, float) and value.is_integer():
-        return str(int(value))  # an id typed as a number
-    return " ".join(str(value)[:_LONGEST_CELL].split())
-
-
-def _text_cells(data: bytes) -> list[list[str]]:
-    lines = [line[:_LONGEST_LINE] for line in decode(data).splitlines()[:_MOST_ROWS]]
-    # The delimiter that cuts most lines into the same number (above one) of fields.
-    best, chosen = 0, ""
-    for delimiter in (";", "\t", ",", "|"):
-        widths = Counter(
-            len(row) for row in _cut(lines[:_TRIED_LINES], delimiter) if any(c.strip() for c in row)
-        )
-        alike = max((count for width, count in widths.items() if width > 1), default=0)
-        if alike > best:
-            best, chosen = alike, delimiter
-    rows = _cut(lines, chosen) if chosen else [[line] for line in lines]
-    return [[_cell(cell) for cell in row] for row in rows]
-
-
-def _cut(lines: Sequence[str], delimiter: str) -> list[list[str]]:
-    try:
-        return list(csv.reader((line + "\n" for line in lines), delimiter=delimiter))
-    except csv.Error:  # a quotation mark that never ends
-        return [line.split(delimiter) for line in lines]
-
-
-# -- headings ------------------------------------------------------------------------
-
-
-@cache
-def _headings() -> dict[str, frozenset[str]]:
-    return {
-        column: frozenset(_heading_form(word) for word in words)
-        for column, words in word_list()["class_list"].items()
-    }
-
-
-def _heading_form(text: str) -> str:
-    return "".join(letter for letter in fold(text) if letter.isalnum())
-
-
-def heading_of(text: str) -> str:
-    """Which column of a class list a heading names, or an empty text."""
-    form = _heading_form(text)
-    for column, words in _headings().items():
-        if form and form in words:
-            return column
-    # "Surname, Forename", "Name Vorname": both halves of a name in one column are the name.
-    parts = [fold(part) for part in cut(_ENDING.sub(r"\1", text).translate(_ELIDED))]
-    if not 2 <= len(parts) <= _MOST_PARTS:
-        return ""
-    kinds = {"given" if kind == "called" else kind for kind in _parts(tuple(parts))}
-    return "name" if "name" in kinds <= _HALVES or kinds == {"given", "surname"} else ""
-
-
-def _parts(words: tuple[str, ...]) -> tuple[str, ...]:
-    """What the parts of a heading name, each as long as can be; "?" for one that is unknown."""
-    if not words:
-        return ()
-    if words[0] in _LINKING:
-        return _parts(words[1:])
-    for size in range(len(words), 0, -1):
-        part = "".join(words[:size])
-        for column, known in _headings().items():
-            if part in known:
-                return (column, *_parts(words[size:]))
-    return ("?",)
-
-
-def _heading_row(
-    cells: Sequence[Sequence[str]], *, sure: bool
-) -> tuple[int, dict[int, str]] | None:
-    best: tuple[int, dict[int, str]] | None = None
-    for number, row in enumerate(cells[:_HEADING_ROWS]):
-        columns: dict[int, str] = {}
-        strange = 0
-        for place, text in enumerate(row):
-            column = heading_of(text)
-            if not column:
-                strange += bool(text.strip())
-            elif column != "other" and column not in columns.values():
-                columns[place] = column
-        kinds = set(columns.values())
-        named = kinds & {"name", "given", "surname", "called"}
-        if named and not sure and not strange and len(kinds) > 1:
-            return number, _told_apart(columns)
-        if sure and (named or (kinds == {"id"} and strange == 0)):
-            # "Students" above "id, name, group" is a title.
-            best = (number, columns) if best is None or len(columns) > len(best[1]) else best
-    return None if best is None else (best[0], _told_apart(best[1]))
-
-
-def _told_apart(columns: dict[int, str]) -> dict[int, str]:
-    """``nom`` or ``nome`` alone is the whole name; beside a first name it is the surname.
-
-    What somebody likes to be called is a first name only where nothing else tells it.
-    """
-    kinds = set(columns.values())
-    if "called" in kinds:
-        if kinds & {"name", "given"}:
-            columns = {place: c for place, c in columns.items() if c != "called"}
-        else:
-            columns = {p: "given" if c == "called" else c for p, c in columns.items()}
-        kinds = set(columns.values())
-    if "name" not in kinds and len(kinds & {"given", "surname"}) == 1:
-        return {
-            place: "name" if column in ("given", "surname") else column
-            for place, column in columns.items()
-        }
-    return columns
 
 
 def _bare_names(name: str, sheets: Iterable[tuple[str, list[list[str]]]]) -> list[_Row]:
@@ -334,16 +183,6 @@ def _bare_names(name: str, sheets: Iterable[tuple[str, list[list[str]]]]) -> lis
     return []
 
 
-def _looks_like_a_name(text: str) -> bool:
-    """“Okafor, James”, “Ana María Silva”: two to five words, none small, no digits."""
-    words = [word for word in cut(text) if fold(word) not in PARTICLES]
-    return (
-        2 <= len(words) <= _MOST_WORDS_OF_A_NAME
-        and not any(letter.isdigit() for letter in text)
-        and not any(word[0].islower() for word in words)
-    )
-
-
 def _names_by_looks(
     name: str, sheets: Iterable[tuple[str, list[list[str]]]]
 ) -> tuple[ClassList, Finding] | None:
@@ -351,9 +190,9 @@ def _names_by_looks(
     for sheet, cells in sheets:
         for place in range(max(map(len, cells), default=0)):
             column = [(n, row[place]) for n, row in enumerate(cells) if place < len(row)]
-            first = next((n for n, text in column if _looks_like_a_name(text)), None)
+            first = next((n for n, text in column if looks_like_a_name(text)), None)
             below = [(n, text) for n, text in column if first is not None and n >= first and text]
-            named = [(n, text) for n, text in below if _looks_like_a_name(text)]
+            named = [(n, text) for n, text in below if looks_like_a_name(text)]
             if len(named) < _FEWEST_NAMES or len(named) < 0.8 * len(below):
                 continue
             text = say(
@@ -377,7 +216,7 @@ def _rows(
 ) -> Iterable[_Row]:
     places = {column: place for place, column in columns.items()}
     alone = heading >= 0 and sum(map(bool, cells[heading])) == 1
-    for number, row in enumerate(cells[heading + 1 : heading + 1 + _MOST_LEARNERS], heading + 2):
+    for number, row in enumerate(cells[heading + 1 : heading + 1 + MOST_LEARNERS], heading + 2):
 
         def text(column: str, row: Sequence[str] = row) -> str:
             place = places.get(column)

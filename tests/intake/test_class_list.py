@@ -7,7 +7,8 @@ import io
 import pytest
 import xlsxwriter
 
-from markbench.intake.class_list import ClassList, heading_of, read_class_list
+from markbench.intake.class_list import ClassList, read_class_list
+from markbench.intake.class_list_columns import heading_of
 
 
 def read(text: str, encoding: str = "utf-8", name: str = "class_list.csv") -> ClassList:
