@@ -505,7 +505,7 @@
     </message>
     <message>
         <source>marks in the order in which they were given</source>
-        <translation>Bewertungen in der Reihenfolge, in der sie gegeben wurden</translation>
+        <translation>Bewertungen in zeitlicher Folge</translation>
     </message>
     <message>
         <source>mark − draft / marks</source>
@@ -2178,6 +2178,10 @@
     <message>
         <source>L / cm</source>
         <translation>L / cm</translation>
+    </message>
+    <message>
+        <source>now:</source>
+        <translation>jetzt:</translation>
     </message>
     <message>
         <source>changed</source>
