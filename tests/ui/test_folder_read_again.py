@@ -7,8 +7,8 @@ from pathlib import Path
 import pytest
 from PySide6.QtCore import Qt
 from pytestqt.qtbot import QtBot
+from small_class import PLAIN, photo, table
 
-from conftest import PLAIN, photo, table
 from markbench.session import Session
 from markbench.ui.window import Window
 
