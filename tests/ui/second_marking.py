@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 from collections.abc import Callable
 from pathlib import Path
 
@@ -123,3 +124,14 @@ def moderation(qtbot: QtBot, window: Window) -> ModerationPage:
 def refreshed(qtbot: QtBot, page: ModerationPage, what: Callable[[], bool]) -> None:
     qtbot.waitUntil(what, timeout=10_000)
     qtbot.waitUntil(lambda: page._now.figures is not None, timeout=10_000)
+
+
+def mark_apart(folder: Path, theirs: Path) -> str:
+    """A colleague's copy of a class, in which one level is another; the criterion's id."""
+    shutil.copytree(folder, theirs)
+    for place, who in ((folder, "T. Teacher"), (theirs, "C. Colleague")):
+        session = Session.open(place, who)
+        row = session.rubric.criteria[0]
+        session.set_level("s1", row.id, row.levels[who == "C. Colleague"].name)
+        session.close()
+    return row.id

@@ -3,7 +3,6 @@ adjust, move a boundary, sign off, reopen, send out."""
 
 from __future__ import annotations
 
-import shutil
 from pathlib import Path
 
 import pytest
@@ -26,6 +25,7 @@ from second_marking import (
     give_level,
     ids_of,
     look,
+    mark_apart,
     mark_blind,
     mark_class,
     moderation,
@@ -379,12 +379,7 @@ def test_two_teachers_marks_are_turned_round_by_hand(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:  # fmt: skip
     theirs = tmp_path / "their copy"
-    shutil.copytree(class_folder, theirs)
-    for place, who in ((class_folder, "T. Teacher"), (theirs, "C. Colleague")):
-        session = Session.open(place, who)
-        row = session.rubric.criteria[0]
-        session.set_level("s1", row.id, row.levels[who == "C. Colleague"].name)
-        session.close()
+    criterion = mark_apart(class_folder, theirs)
     empty_window.open_folder(class_folder)
     qtbot.waitUntil(lambda: empty_window.sheet is not None, timeout=10_000)
     page = moderation(qtbot, empty_window)
@@ -392,14 +387,14 @@ def test_two_teachers_marks_are_turned_round_by_hand(
     qtbot.mouseClick(page.sample.merge_colleague, LEFT)
     refreshed(qtbot, page, lambda: bool(page.open.choices))
     held = empty_window.desk.held
-    assert held.mark("s1", row.id).by == "T. Teacher"
+    assert held.mark("s1", criterion).by == "T. Teacher"
     monkeypatch.setattr(QInputDialog, "getText", lambda *_a, **_k: ("She had the class.", True))
     turn = next(
         b for b in page.open.choices[0].findChildren(QWidget)
         if "first" in b.accessibleName().casefold()
     )  # fmt: skip
     qtbot.mouseClick(turn, LEFT)
-    qtbot.waitUntil(lambda: held.mark("s1", row.id).by == "C. Colleague", timeout=5000)
+    qtbot.waitUntil(lambda: held.mark("s1", criterion).by == "C. Colleague", timeout=5000)
 
 
 def test_a_second_mark_is_taken_back_and_done_again_until_she_has_looked(

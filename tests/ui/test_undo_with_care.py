@@ -8,7 +8,6 @@ beyond the class, has its turn among all that she did.
 from __future__ import annotations
 
 import json
-import shutil
 from collections.abc import Callable
 from pathlib import Path
 from typing import Any
@@ -18,7 +17,7 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QContextMenuEvent, QTextCursor
 from PySide6.QtWidgets import QApplication, QInputDialog, QMessageBox
 from pytestqt.qtbot import QtBot
-from second_marking import HER, LEFT, answer, ask_file, moderation, refreshed, words_in
+from second_marking import HER, LEFT, answer, ask_file, mark_apart, moderation, refreshed, words_in
 from shiboken6 import isValid
 
 from markbench.moderation.records import second_marks, sign_off_of
@@ -186,12 +185,7 @@ def test_whose_mark_is_the_first_is_turned_back_with_the_signatures(
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:  # fmt: skip
     theirs = tmp_path / "theirs"
-    shutil.copytree(class_folder, theirs)
-    for place, who in ((class_folder, "T. Teacher"), (theirs, "C. Colleague")):
-        session = Session.open(place, who)
-        row = session.rubric.criteria[0]
-        session.set_level("s1", row.id, row.levels[who == "C. Colleague"].name)
-        session.close()
+    criterion = mark_apart(class_folder, theirs)
     window = opened(qtbot, empty_window, class_folder)
     page = moderation(qtbot, window)
     ask_file(monkeypatch, theirs / "class.markbench")
@@ -200,7 +194,7 @@ def test_whose_mark_is_the_first_is_turned_back_with_the_signatures(
     merged, held = holds(window), window.desk.held
     monkeypatch.setattr(QInputDialog, "getText", lambda *_a, **_k: ("She had the class.", True))
     page.open.choices[0]._turn()
-    qtbot.waitUntil(lambda: held.mark("s1", row.id).by == "C. Colleague", timeout=5000)
+    qtbot.waitUntil(lambda: held.mark("s1", criterion).by == "C. Colleague", timeout=5000)
     turned = holds(window)
     undo(qtbot, window, lambda: holds(window) == merged)
     notice(qtbot, window, "Taken back: whose mark is the first, Aino Example")

@@ -256,30 +256,27 @@ def _as_others(
     """Some cells name no unit, but others of their kind do: theirs was taken."""
     grid = found.grid
     cells = [grid.cell_name(ref.row, ref.column) for ref in without]
-    if quantity == "length":
-        form = say(
+    one = len(without) == 1
+    form = say(
+        (
             "{table}: one length names no unit ({cells}); it was taken in {unit}, as others are."
-            if len(without) == 1
+            if one
             else "{table}: {n} of {of} lengths name no unit ({cells}); they were taken in {unit}, "
-            "as others are.",
-            table=table_place(grid),
-            n=len(without),
-            of=of,
-            cells=_first_of(cells),
-            unit=_NAMES.get(unit, unit),
+            "as others are."
         )
-    else:
-        form = say(
+        if quantity == "length"
+        else (
             "{table}: one time names no unit ({cells}); it was taken in {unit}, as others are."
-            if len(without) == 1
+            if one
             else "{table}: {n} of {of} times name no unit ({cells}); they were taken in {unit}, "
-            "as others are.",
-            table=table_place(grid),
-            n=len(without),
-            of=of,
-            cells=_first_of(cells),
-            unit=_NAMES.get(unit, unit),
-        )
+            "as others are."
+        ),
+        table=table_place(grid),
+        n=len(without),
+        of=of,
+        cells=_first_of(cells),
+        unit=_NAMES.get(unit, unit),
+    )
     return Finding(
         "unit_guessed",
         learner,
