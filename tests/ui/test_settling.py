@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 from PySide6.QtCore import Qt
-from PySide6.QtWidgets import QApplication, QFileDialog, QLabel, QPushButton
+from PySide6.QtWidgets import QApplication, QComboBox, QFileDialog, QLabel, QPushButton
 from pytestqt.qtbot import QtBot
 
 from markbench.ui.bench.peep import Peep
@@ -44,14 +44,15 @@ def test_the_keyboard_goes_to_the_next_file_and_at_last_to_the_cards(
 ) -> None:
     panel = settling.bench.settle
     for left in (2, 1, 0):
-        held = QApplication.focusWidget()
+        nobody = next(b for b in panel.findChildren(QPushButton) if b.text() == "Nobody's")
         if left == 2:
-            slips = [b for b in panel.findChildren(QPushButton) if b.text() == "Nobody's"]
-            held = slips[0]
-            held.setFocus()
-        assert held.text() == "Nobody's"
+            nobody.setFocus()
+        else:  # on whose it is; Enter held too long must not call it nobody's
+            held = QApplication.focusWidget()
+            assert isinstance(held, QComboBox)
+            assert held.parentWidget().isAncestorOf(nobody)
         with qtbot.waitSignal(settling.desk.changed, timeout=10_000):
-            qtbot.keyClick(held, Qt.Key.Key_Return)
+            qtbot.keyClick(nobody, Qt.Key.Key_Return)
         assert panel.count() == left
     assert settling.bench.grid.hasFocus()
     assert settling.bench.settle_button.text() == "Set aside: 3"
@@ -100,3 +101,15 @@ def test_a_class_without_learners_says_so_and_leads_to_another(
     qtbot.waitUntil(lambda: empty_window.bench not in (None, bench), timeout=10_000)
     assert empty_window.bench.empty.isHidden()
     assert empty_window.bench.grid.isVisible()
+
+
+def test_why_somebody_may_own_a_file_is_said_once(
+    qtbot: QtBot, empty_window: Window, class_folder: Path
+) -> None:
+    table = (class_folder / "Aino Example" / "readings.csv").read_text()
+    (class_folder / "AE.csv").write_text(table)
+    empty_window.open_folder(class_folder)
+    qtbot.waitUntil(lambda: empty_window.bench is not None, timeout=10_000)
+    qtbot.mouseClick(empty_window.bench.settle_button, LEFT)
+    said = [one.text() for one in empty_window.bench.settle.findChildren(QLabel)]
+    assert sum("only the initials" in text for text in said) == 1

@@ -102,8 +102,9 @@ class SettlePanel(QScrollArea):
             self.done.emit()
             return
         at = min(self._answered or 0, len(slips) - 1)
-        first = next(iter(slips[at].findChildren(QPushButton)))
-        first.setFocus()
+        # The likeliest owner, else the list of all: never “Nobody's”, which Enter would press.
+        parts = slips[at].findChildren(QWidget)
+        next(one for one in parts if isinstance(one, QPushButton | QComboBox)).setFocus()
         self.ensureWidgetVisible(slips[at])
 
     def _size(self) -> None:
@@ -167,7 +168,8 @@ class SettlePanel(QScrollArea):
             choose.setAccessibleName(f"{choose.text()}: {piece.file}")
             choose.setAccessibleDescription(said(match.why))
             column.addWidget(choose)
-            column.addWidget(label(said(match.why), "small", wrap=True))
+            if said(match.why) not in why:  # it is said above already
+                column.addWidget(label(said(match.why), "small", wrap=True))
         words = self.tr("Another learner…") if candidates else self.tr("Whose is it?")
         nobody = button(self.tr("Nobody's"), clicked=partial(self._settle, number, piece, ""))
         nobody.setAccessibleName(f"{nobody.text()}: {piece.file}")
