@@ -24,6 +24,9 @@ from numpy.typing import NDArray
 
 from markbench.evidence.picture import MOST_PIXELS
 from markbench.evidence.process import Answer, Process, WorkerError
+from markbench.evidence.troubles import TROUBLES
+from markbench.model import say
+from markbench.model.sentence import known_again
 
 _KEPT = 64
 _KINDS = ("JPEG", "PNG", "WEBP", "HEIF", "AVIF", "GIF", "BMP", "TIFF")
@@ -222,7 +225,8 @@ class Opener(Process):
             try:
                 found = self.ask(task, argument, _LIMIT_S)
             except WorkerError as error:
-                raise ValueError(f"This cannot be shown: {error}.") from error
+                why = known_again(str(error), TROUBLES)
+                raise ValueError(say("This cannot be shown: {why}.", why=why)) from error
         if isinstance(found, ValueError):
             raise found
         return found

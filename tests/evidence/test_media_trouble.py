@@ -12,6 +12,7 @@ import pytest
 from PIL import Image
 from test_photos import saved, scene
 
+from any_language import left_in_english
 from markbench.evidence import class_look
 from markbench.evidence.cache import Cache
 from markbench.evidence.class_look import look_at_class
@@ -211,3 +212,15 @@ def test_a_reader_killed_over_a_picture_costs_that_picture():
             opener.picture(b"no picture", 64)
         with pytest.raises(ValueError, match="cannot be opened"):
             opener.open_film(b"no film", 64)
+
+
+def test_a_reader_that_failed_says_so_in_any_language(monkeypatch: pytest.MonkeyPatch) -> None:
+    def ask(_self: Opener, *_question: object) -> object:
+        raise SlowWorkerError("looking at the file took longer than 20 s")
+
+    monkeypatch.setattr(Opener, "ask", ask)
+    opener = Opener()
+    with pytest.raises(ValueError, match="took longer than 20 s") as trouble:
+        opener.picture(b"", 100)
+    opener.close()
+    assert not left_in_english(trouble.value.args[0])

@@ -8387,6 +8387,10 @@ ist nicht verwendbar</translation>
         <translation>Das Foto zeigt eine gleichmäßige Fläche: überall derselbe Grauton.</translation>
     </message>
     <message>
+        <source>This cannot be shown: {why}.</source>
+        <translation>Das lässt sich nicht zeigen: {why}.</translation>
+    </message>
+    <message>
         <source>it is larger than {n} kB</source>
         <translation>sie ist größer als {n} kB</translation>
     </message>
