@@ -177,7 +177,7 @@ class StartPage(QWidget):
             else self.tr("This class could not be opened")
         )
         self._words.hide()
-        self._trouble.setText(f"{words}\n\n{folder}")
+        self._trouble.setText(words if str(folder) in words else f"{words}\n\n{folder}")
         self._trouble.show()
         self.again.setText(self.tr("Try again"))
         self.choose.setText(self.tr("Choose another folder…"))
