@@ -12,7 +12,10 @@ from PySide6.QtGui import QDragEnterEvent, QDropEvent
 from PySide6.QtWidgets import QApplication, QFileDialog, QMessageBox, QWidget
 from pytestqt.qtbot import QtBot
 
+from markbench.model import Rubric
 from markbench.session import Session
+from markbench.session.pack_session import open_pack
+from markbench.session.packing import Packed
 from markbench.ui.moderation.pack_sheet import PackSheet
 from markbench.ui.moderation.page import ModerationPage
 from markbench.ui.moderation.second_card import SecondCard
@@ -124,6 +127,18 @@ def moderation(qtbot: QtBot, window: Window) -> ModerationPage:
 def refreshed(qtbot: QtBot, page: ModerationPage, what: Callable[[], bool]) -> None:
     qtbot.waitUntil(what, timeout=10_000)
     qtbot.waitUntil(lambda: page._now.figures is not None, timeout=10_000)
+
+
+def second_mark_all(packed: Packed, reply: Path, *, first: int = 0, rest: int = 0) -> Rubric:
+    """Her reply on the whole pack: one level by number on the first criterion, one on the rest."""
+    hers = open_pack(packed.path, HER)
+    for learner in hers.learners:
+        for at, criterion in enumerate(hers.rubric.criteria):
+            level = criterion.levels[rest if at else first].name
+            hers.second_mark(learner.id, criterion.id, level)
+    hers.write_reply(reply)
+    hers.close()
+    return hers.rubric
 
 
 def mark_apart(folder: Path, theirs: Path) -> str:

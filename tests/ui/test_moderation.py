@@ -17,7 +17,6 @@ from PySide6.QtWidgets import (
 from pytestqt.qtbot import QtBot
 from python_calamine import CalamineWorkbook
 from second_marking import (
-    HER,
     LEFT,
     ask_file,
     card,
@@ -31,6 +30,7 @@ from second_marking import (
     moderation,
     pack_opened,
     refreshed,
+    second_mark_all,
     words_in,
 )
 
@@ -39,7 +39,6 @@ from markbench.moderation.records import sign_off_of
 from markbench.session import Session
 from markbench.session.agreeing import agreement_of
 from markbench.session.moderating import take_sample
-from markbench.session.pack_session import open_pack
 from markbench.session.packing import Packed, write_pack
 from markbench.session.results import results
 from markbench.ui.moderation.pack_sheet import PackSheet
@@ -344,12 +343,7 @@ def test_the_stations_lead_to_their_papers(qtbot: QtBot, window: Window) -> None
 def test_agreement_fits_a_small_window(
     qtbot: QtBot, empty_window: Window, marked_folder: Path, packed: Packed, tmp_path: Path
 ) -> None:
-    hers = open_pack(packed.path, HER)
-    for learner in hers.learners:
-        for criterion in hers.rubric.criteria:
-            hers.second_mark(learner.id, criterion.id, criterion.levels[0].name)
-    hers.write_reply(tmp_path / "r.markbench-reply")
-    hers.close()
+    second_mark_all(packed, tmp_path / "r.markbench-reply")
     empty_window.open_folder(marked_folder)
     qtbot.waitUntil(lambda: empty_window.sheet is not None, timeout=10_000)
     page = moderation(qtbot, empty_window)

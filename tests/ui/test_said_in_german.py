@@ -12,9 +12,8 @@ from everywhere import each_page, go_to, settle_layout, words_in
 from PySide6.QtCore import QCoreApplication, Qt
 from PySide6.QtWidgets import QApplication
 from pytestqt.qtbot import QtBot
-from second_marking import HER, ask_file, moderation, refreshed
+from second_marking import ask_file, moderation, refreshed, second_mark_all
 
-from markbench.session.pack_session import open_pack
 from markbench.session.packing import Packed
 from markbench.ui import languages
 from markbench.ui.languages.refresh import forms_of_sentences
@@ -111,12 +110,7 @@ def test_no_sentence_of_moderation_is_english(
     tmp_path: Path,
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    hers = open_pack(packed.path, HER)
-    for learner in hers.learners:
-        for at, criterion in enumerate(hers.rubric.criteria):
-            hers.second_mark(learner.id, criterion.id, criterion.levels[0 if at == 0 else 1].name)
-    hers.write_reply(tmp_path / "r.markbench-reply")
-    hers.close()
+    second_mark_all(packed, tmp_path / "r.markbench-reply", rest=1)
     empty_window.open_folder(marked_folder)
     qtbot.waitUntil(lambda: empty_window.sheet is not None, timeout=10_000)
     page = moderation(qtbot, empty_window)

@@ -6,12 +6,11 @@ from pathlib import Path
 
 import pytest
 from pytestqt.qtbot import QtBot
-from second_marking import HER, moderation, refreshed
+from second_marking import moderation, refreshed, second_mark_all
 
 from markbench.model import Decision
 from markbench.session import Session
 from markbench.session.moderating import sample_of, settle_mark, take_sample
-from markbench.session.pack_session import open_pack
 from markbench.session.packing import Packed
 from markbench.session.record_of import moderation_record
 from markbench.ui.moderation.page import ModerationPage
@@ -76,13 +75,8 @@ def test_agreement_is_a_sentence_before_it_is_a_kappa(
     qtbot: QtBot, empty_window: Window, marked_folder: Path, packed: Packed, tmp_path: Path
 ) -> None:
     """``packed`` has drawn the sample; she gives one level more on one criterion throughout."""
-    hers = open_pack(packed.path, HER)
-    for learner in hers.learners:
-        for at, criterion in enumerate(hers.rubric.criteria):
-            hers.second_mark(learner.id, criterion.id, criterion.levels[0 if at == 0 else 1].name)
-    more = hers.rubric.criteria[0].levels[0].marks - hers.rubric.criteria[0].levels[1].marks
-    hers.write_reply(tmp_path / "r.markbench-reply")
-    hers.close()
+    rubric = second_mark_all(packed, tmp_path / "r.markbench-reply", rest=1)
+    more = rubric.criteria[0].levels[0].marks - rubric.criteria[0].levels[1].marks
     empty_window.open_folder(marked_folder)
     qtbot.waitUntil(lambda: empty_window.sheet is not None, timeout=10_000)
     page = moderation(qtbot, empty_window)

@@ -17,14 +17,22 @@ from PySide6.QtCore import QPoint, Qt
 from PySide6.QtGui import QContextMenuEvent, QTextCursor
 from PySide6.QtWidgets import QApplication, QInputDialog, QMessageBox
 from pytestqt.qtbot import QtBot
-from second_marking import HER, LEFT, answer, ask_file, mark_apart, moderation, refreshed, words_in
+from second_marking import (
+    LEFT,
+    answer,
+    ask_file,
+    mark_apart,
+    moderation,
+    refreshed,
+    second_mark_all,
+    words_in,
+)
 from shiboken6 import isValid
 
 from markbench.moderation.records import second_marks, sign_off_of
 from markbench.session import Session
 from markbench.session.handed_in_work import WORK
 from markbench.session.moderating import sign_off
-from markbench.session.pack_session import open_pack
 from markbench.session.packing import Packed
 from markbench.session.pseudonyms import make_copy
 from markbench.session.spelling import OwnWords
@@ -152,13 +160,8 @@ def test_a_reopening_is_taken_back_and_the_signature_is_the_one_that_was_given(
 def test_a_merged_reply_is_taken_back_done_again_and_merged_afresh(
     qtbot: QtBot, empty_window: Window, marked_folder: Path, packed: Packed, tmp_path: Path
 ) -> None:
-    hers = open_pack(packed.path, HER)
-    for learner in hers.learners:
-        for criterion in hers.rubric.criteria:
-            hers.second_mark(learner.id, criterion.id, criterion.levels[0].name)
     reply = tmp_path / "r.markbench-reply"
-    hers.write_reply(reply)
-    hers.close()
+    second_mark_all(packed, reply)
     window = opened(qtbot, empty_window, marked_folder)
     page = moderation(qtbot, window)
     before = holds(window)
