@@ -8,6 +8,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 
 from markbench.intake.corrections import reading_beside
+from markbench.intake.tables.grid import column_letters, column_number
 from markbench.model import Analysis, Finding, Reading, ReadingsTable, Source
 
 # (reading, timing); timing None for the length itself, as in Finding.cells.
@@ -117,7 +118,7 @@ def _empty(table: ReadingsTable, reading: Reading, step: tuple[int, int]) -> Sou
     row, column = home[0] + step[0], home[1] + step[1]
     if row < 1 or column < 1:
         return None
-    source = Source(reading.source.file, reading.source.sheet, f"{_letters(column)}{row}")
+    source = Source(reading.source.file, reading.source.sheet, f"{column_letters(column - 1)}{row}")
     if _place(source) in {_place(one) for one in _sources(table)}:
         return None
     try:
@@ -142,18 +143,7 @@ def _numbered(source: Source) -> tuple[int, int] | None:
     match = _ADDRESS.fullmatch(source.cell)
     if match is None:
         return None
-    column = 0
-    for letter in match[1]:
-        column = 26 * column + ord(letter) - 64
-    return int(match[2]), column
-
-
-def _letters(column: int) -> str:
-    letters = ""
-    while column:
-        column, last = divmod(column - 1, 26)
-        letters = chr(65 + last) + letters
-    return letters
+    return int(match[2]), column_number(match[1]) + 1
 
 
 def _sheet(source: Source) -> tuple[str, str]:
