@@ -31,10 +31,6 @@ def so_far(session: Session, learner: str) -> SoFar:
     criteria = session.rubric.criteria
     return SoFar(
         marks=math.fsum(known.values()),
-        most=math.fsum(
-            max((level.marks for level in one.levels), default=0.0)
-            for one in criteria
-            if one.id in known
-        ),
+        most=math.fsum(one.most for one in criteria if one.id in known),
         for_your_eye=sum(one.id not in known for one in criteria),
     )
